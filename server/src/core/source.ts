@@ -41,3 +41,8 @@ const standingWords: Record<Standing, string> = {
   "common-practice": "common practice, no source",
   record: "from the record",
 };
+
+/** True for what no document was read for: such a limit warns and does not fail a record. */
+export function isStandIn(source: Source): boolean {
+  return source.standing === "memory" || source.standing === "common-practice";
+}

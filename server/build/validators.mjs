@@ -1,0 +1,36 @@
+// Compiles the schemas into plain validator functions, so that nothing is compiled or evaluated at run time.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import Ajv from "ajv/dist/2020.js";
+import standalone from "ajv/dist/standalone/index.js";
+import { kinds, root, schemas } from "./schemas.mjs";
+
+export function writeValidators() {
+  const ajv = new Ajv.default({
+    allErrors: true,
+    messages: false,
+    allowUnionTypes: true,
+    strictRequired: false,
+    code: { source: true, esm: true },
+    schemas: Object.entries(schemas).map(([file, schema]) => ({ ...bare(schema), $id: file })),
+  });
+  const exported = Object.fromEntries(kinds.map((kind) => [kind, `${kind}.schema.json`]));
+  writeFileSync(join(root, "server/src/core/records/validators.mjs"), standalone.default(ajv, exported));
+}
+
+const annotations = ["title", "description", "examples", "x-sign", "x-id", "x-reference", "x-key-reference"];
+
+/**
+ * The schema as far as the validators need it. Annotations go; quantities are any text here, because
+ * reading the quantity itself says far better what is wrong with it than a pattern could.
+ */
+function bare(schema, named = false) {
+  if (typeof schema !== "object" || schema === null) return schema;
+  if (Array.isArray(schema)) return schema.map((one) => bare(one));
+  if (!named && schema["x-quantity"]) return { type: "string" };
+  return Object.fromEntries(
+    Object.entries(schema)
+      .filter(([key]) => named || !(annotations.includes(key) || key === "x-record"))
+      .map(([key, value]) => [key, bare(value, !named && (key === "properties" || key === "$defs"))]),
+  );
+}

@@ -1,0 +1,101 @@
+/**
+ * The check: one record in, findings out. Editor and command line both call this and nothing else.
+ */
+import type { Assessment, Finding, Problem, Severity } from "./findings/finding";
+import { limits } from "./limits";
+import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
+import type { LoadedRecord } from "./records/record";
+import { ruleById, rules } from "./rules";
+import type { Rule } from "./rules/rule";
+import { isStandIn } from "./source";
+
+export interface Judgement {
+  readonly record: LoadedRecord;
+  /** Set for an install record: it with the airframe and the kit that it names. */
+  readonly project?: Project;
+  /** Findings placed in this record, in the order of its text. */
+  readonly findings: readonly Finding[];
+  /** Values held against limits, those that hold too. */
+  readonly assessments: readonly Assessment[];
+  /** How many findings a cap left out. */
+  readonly leftOut: number;
+}
+
+export interface CheckOptions {
+  /** Severity by rule id, over what the rule says of itself. */
+  readonly severities?: Readonly<Record<string, Severity | "off">>;
+}
+
+/** Checks one record with what it links. Pure apart from what `source` does; never throws. */
+export function check(record: LoadedRecord, source: RecordSource, options: CheckOptions = {}): Judgement {
+  const problems: Problem[] = [...record.problems];
+  const assessments: Assessment[] = [];
+  const typed = record.typing.typed;
+  let project: Project | undefined;
+  if (typed.kind === "install") {
+    project = linkProject(record, typed.record, source);
+    problems.push(...project.problems);
+    for (const rule of rules) {
+      for (const result of judge(rule, project)) {
+        if ("holds" in result) assessments.push(result);
+        else problems.push(result);
+      }
+    }
+  } else {
+    problems.push(...judgeAlone(record));
+  }
+  const findings = [...problems, ...assessments.filter((one) => !one.holds)]
+    .map((fault) => toFinding(fault, options))
+    .filter((finding) => finding !== undefined);
+  const { kept, leftOut } = cap(findings.sort((a, b) => startOf(record, a) - startOf(record, b)));
+  return { record, ...(project && { project }), findings: kept, assessments, leftOut };
+}
+
+/** A rule that fails must not take the findings of the others with it. */
+function judge(rule: Rule, project: Project): (Assessment | Problem)[] {
+  if (!rule.check) return [];
+  try {
+    return [...rule.check(project)];
+  } catch (error) {
+    const detail = error instanceof Error ? error.message : String(error);
+    return [{ rule: "check-failed", place: project.install.place, facts: { rule: rule.id, detail } }];
+  }
+}
+
+function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): Finding | undefined {
+  const rule = ruleById.get(fault.rule);
+  if (!rule) return undefined;
+  const severity = severities?.[rule.id] ?? severityOf(rule, fault);
+  if (severity === "off") return undefined;
+  return {
+    rule: rule.id,
+    severity,
+    subject: fault.subject ? `${fault.subject.kind} ${fault.subject.id}` : "",
+    anchor: fault.place,
+    ...rule.say(fault.facts),
+    related: fault.related ?? [],
+    ...("holds" in fault && { assessment: fault }),
+  };
+}
+
+/** A limit that rests on memory or on habit warns, whatever its rule would say. */
+function severityOf(rule: Rule, fault: Problem | Assessment): Severity {
+  if (rule.severity !== "error" || !("limit" in fault)) return rule.severity;
+  return fault.limit.sources.some(isStandIn) ? "warning" : "error";
+}
+
+function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number } {
+  const ofRule = new Map<string, number>();
+  const kept = findings.filter((finding) => {
+    const count = (ofRule.get(finding.rule) ?? 0) + 1;
+    ofRule.set(finding.rule, count);
+    return count <= limits.findingsPerRule;
+  });
+  kept.length = Math.min(kept.length, limits.findingsPerFile);
+  return { kept, leftOut: findings.length - kept.length };
+}
+
+function startOf(record: LoadedRecord, finding: Finding): number {
+  const anchor = finding.anchor;
+  return "node" in anchor ? record.reading.spanOf(anchor.node).start : anchor.span.start;
+}

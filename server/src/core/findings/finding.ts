@@ -1,0 +1,80 @@
+import type { Subject, Value } from "../graph/value";
+import type { Node, Span } from "../reading/tree";
+import type { Place } from "../records/written";
+import { isAtMost } from "../rounding";
+
+export type Severity = "error" | "warning" | "information";
+
+/** Numbers, names and lists that a sentence needs; never the sentence itself. */
+export type Facts = Readonly<Record<string, Fact | undefined>>;
+export type Fact = string | number | boolean | readonly string[];
+
+/** Something that a rule found wrong, before it is put into words. */
+export interface Problem {
+  readonly rule: string;
+  readonly place: Anchor;
+  readonly facts: Facts;
+  readonly subject?: Subject;
+  readonly related?: readonly Related[];
+}
+
+/** A node of a record, or a stretch of its text where no node stands. */
+export type Anchor = Place | { readonly file: string; readonly span: Span };
+
+/** Another place that a reader should look at, with a few words why. */
+export interface Related {
+  readonly place: Place;
+  readonly words: string;
+}
+
+/**
+ * A value held against its limit. It is kept whether it holds or not: what holds is the margin that hover and
+ * worksheet show, what does not is a finding.
+ */
+export interface Assessment {
+  readonly rule: string;
+  readonly subject: Subject;
+  /** Where a finding would point. */
+  readonly place: Place;
+  readonly value: Value;
+  readonly limit: Value;
+  readonly sense: "at-most" | "at-least";
+  readonly holds: boolean;
+  readonly facts: Facts;
+  readonly related: readonly Related[];
+}
+
+/** A finding, rendered: what every view and report shows. */
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  /** Kind and name of the thing, such as "wire P101A8"; empty for the record as a whole. */
+  readonly subject: string;
+  readonly anchor: Anchor;
+  /** One line that stands alone: what is wrong, with the numbers. */
+  readonly what: string;
+  /** What to do about it. */
+  readonly todo: string;
+  readonly related: readonly Related[];
+  readonly assessment?: Assessment;
+}
+
+/** Compares in full precision; limits are inclusive. */
+export function holds(value: number, sense: Assessment["sense"], limit: number): boolean {
+  return sense === "at-most" ? isAtMost(value, limit) : isAtMost(limit, value);
+}
+
+/** Share of the limit that is left, negative when it is exceeded; undefined where the limit is zero. */
+export function marginOf({ value, limit, sense }: Assessment): number | undefined {
+  if (limit.value === 0) return undefined;
+  const ratio = value.value / limit.value;
+  return sense === "at-most" ? 1 - ratio : ratio - 1;
+}
+
+export function isPlace(anchor: Anchor): anchor is Place {
+  return "node" in anchor;
+}
+
+export function nodeOf(anchor: Anchor): Node | undefined {
+  return isPlace(anchor) ? anchor.node : undefined;
+}

@@ -1,0 +1,28 @@
+/**
+ * Everything that is derived from a project, each part computed once and only when somebody asks for it.
+ */
+import type { Project } from "../project";
+import { deriveOpenings, type Openings } from "./openings";
+import type { Value } from "./value";
+import { deriveWeights, type Weights } from "./weights";
+import { deriveElectrical, type Electrical } from "./wires";
+
+export const electricalOf: (project: Project) => Electrical = once(deriveElectrical);
+export const weightsOf: (project: Project) => Weights = once(deriveWeights);
+export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
+
+/** Every derived value of a project, in the order in which a worksheet shows them. */
+export function valuesOf(project: Project): Value[] {
+  return [...electricalOf(project).values, ...weightsOf(project).values, ...openingsOf(project).values];
+}
+
+function once<T>(compute: (project: Project) => T): (project: Project) => T {
+  const known = new WeakMap<Project, T>();
+  return (project) => {
+    const found = known.get(project);
+    if (found !== undefined) return found;
+    const made = compute(project);
+    known.set(project, made);
+    return made;
+  };
+}

@@ -1,0 +1,360 @@
+/**
+ * Openings cut in panels: their areas, and their distances to the panel's edge, to fasteners and to each other.
+ */
+import {
+  area,
+  containment,
+  type Placed,
+  perimeter,
+  pointClearance,
+  relation,
+  type Shape,
+  type ShapeProblem,
+  shapeProblems,
+  smallestCornerRadius,
+} from "../methods/geometry";
+import type { Project } from "../project";
+import type { Quantity } from "../quantities";
+import type { Cutout, Figure, Panel, Point as PointRecord } from "../records/types";
+import type { Place, Written } from "../records/written";
+import type { Source } from "../source";
+import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
+import { derive, type Operand, tabled, type Value, type ValueUnit, written } from "./value";
+
+export interface Openings {
+  readonly cutouts: readonly CutoutResult[];
+  /** Figures that are no figure, cutouts and panels alike. */
+  readonly faulty: readonly FaultyFigure[];
+  readonly values: readonly Value[];
+}
+
+export interface FaultyFigure {
+  /** The cutout, or the panel, whose figure it is. */
+  readonly owner: { readonly kind: "cutout" | "panel"; readonly id: string };
+  readonly figure: Figure;
+  readonly problem: ShapeProblem;
+}
+
+export interface CutoutResult {
+  readonly cutout: Cutout;
+  readonly id: string;
+  readonly panel: Panel;
+  readonly radius: Distance;
+  /** How it lies in its panel; the distance is set only when it lies inside. */
+  readonly edge: { readonly kind: "inside" | "crossing" | "outside" } & Partial<Distance>;
+  /** One entry for each fastener near enough to matter, the worst first. */
+  readonly fasteners: readonly FastenerResult[];
+  readonly neighbours: readonly NeighbourResult[];
+}
+
+/** A distance, and the least that it may be where somebody gives one. */
+export interface Distance {
+  readonly value: Value | undefined;
+  readonly least: Value | undefined;
+}
+
+export interface FastenerResult extends Distance {
+  readonly place: Place;
+  readonly at: { readonly x: number; readonly y: number };
+  /** True when the fastener's centre lies in the opening. */
+  readonly isInside: boolean;
+}
+
+export interface NeighbourResult extends Distance {
+  readonly other: string;
+  readonly place: Place;
+  readonly isOverlapping: boolean;
+}
+
+/** Geometry is derived here, by closed forms for circles, slots, rounded rectangles and polygons. */
+export const geometrySource: Source = {
+  document: "Plane geometry",
+  standing: "derived",
+  note: "closed forms, no approximation by polygons",
+};
+
+/** All values of a project's openings. Pure; figures with faults are told and left out. */
+export function deriveOpenings(project: Project): Openings {
+  return new OpeningsDerivation(project).run();
+}
+
+interface PlacedCutout {
+  readonly cutout: Cutout;
+  readonly id: string;
+  readonly panel: Panel;
+  readonly placed: Placed;
+}
+
+interface Fastener {
+  readonly x: number;
+  readonly y: number;
+  readonly place: Place;
+  readonly diameter: Written<Quantity>;
+  readonly head: "protruding" | "countersunk";
+  readonly headPlace: Place | undefined;
+}
+
+/** Inches, in which the sheet-metal trade and its published rules measure. */
+const unit = "in";
+
+class OpeningsDerivation {
+  private readonly values: Value[] = [];
+  private readonly faulty: FaultyFigure[] = [];
+
+  constructor(private readonly project: Project) {}
+
+  run(): Openings {
+    const panels = new Map<string, { panel: Panel; placed: Placed | undefined }>();
+    for (const panel of this.project.airframe?.panels ?? []) {
+      if (!panel.id) continue;
+      panels.set(panel.id.value, { panel, placed: this.place({ kind: "panel", id: panel.id.value }, panel.outline) });
+    }
+    const placed: PlacedCutout[] = [];
+    for (const cutout of this.project.install.cutouts ?? []) {
+      const panel = cutout.panel && panels.get(cutout.panel.value)?.panel;
+      if (!cutout.id || !panel) continue;
+      const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening);
+      if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
+    }
+    const cutouts = placed.map((one) => this.cutout(one, panels.get(one.panel.id!.value)!.placed, placed));
+    return { cutouts, faulty: this.faulty, values: this.values };
+  }
+
+  private place(owner: FaultyFigure["owner"], figure: Figure | undefined): Placed | undefined {
+    const shape = figure && shapeOf(figure);
+    if (!shape) return undefined;
+    const problems = shapeProblems(shape);
+    for (const problem of problems) this.faulty.push({ owner, figure, problem });
+    if (problems.length > 0) return undefined;
+    const at = figure.at ? pointOf(figure.at) : { x: 0, y: 0 };
+    return at && { shape, at, angle: figure.angle?.value.si ?? 0 };
+  }
+
+  private cutout(one: PlacedCutout, panel: Placed | undefined, all: readonly PlacedCutout[]): CutoutResult {
+    const { cutout, id, placed } = one;
+    const figure = figureOperands(cutout.opening!);
+    const minimums = one.panel.minimums;
+    const common = { subject: { kind: "cutout", id }, sources: [geometrySource] } as const;
+    const measure = (quantity: "cutout-area" | "cutout-perimeter" | "corner-radius", of: ValueUnit, value: number) =>
+      this.keep(
+        derive({ ...common, quantity, unit: of, method: methods[quantity], operands: figure, compute: () => value }),
+      );
+    measure("cutout-area", "in2", area(placed.shape));
+    measure("cutout-perimeter", unit, perimeter(placed.shape));
+    const radius = measure("corner-radius", unit, smallestCornerRadius(placed.shape));
+    return {
+      cutout,
+      id,
+      panel: one.panel,
+      radius: { value: radius, least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data) },
+      edge: panel ? this.edge(one, panel, figure) : { kind: "inside" },
+      fasteners: this.fasteners(one, figure),
+      neighbours: all
+        .filter((other) => other !== one && other.panel === one.panel)
+        .flatMap((other) => this.neighbour(one, other, figure)),
+    };
+  }
+
+  private edge(one: PlacedCutout, panel: Placed, figure: Operands): CutoutResult["edge"] {
+    const found = containment(one.placed, panel);
+    if (found.kind !== "inside") return { kind: found.kind };
+    const { minimums, outline } = one.panel;
+    const value = this.keep(
+      derive({
+        subject: { kind: "cutout", id: one.id },
+        quantity: "edge-distance",
+        unit,
+        method: "least distance between the two outlines",
+        operands: { ...figure, ...figureOperands(outline!, "panel ") },
+        compute: () => found.distance,
+        sources: [geometrySource],
+      }),
+    );
+    return { kind: "inside", value, least: this.least(one.id, "edge", minimums?.edge, minimums?.data) };
+  }
+
+  private fasteners(one: PlacedCutout, figure: Operands): FastenerResult[] {
+    const results: FastenerResult[] = [];
+    for (const fastener of fastenersOf(one.panel)) {
+      const found = pointClearance(fastener, one.placed);
+      const factor = fastenerEdgeDistance(fastener.head);
+      const distance = found.kind === "outside" ? found.distance : -found.depth;
+      const least = derive({
+        subject: { kind: "cutout", id: one.id },
+        quantity: "least-distance",
+        unit,
+        formula: "k * D",
+        operands: {
+          k: tabled(`diameters for a ${fastener.head} head`, factor, "1", [fastener.headPlace]),
+          D: written("fastener diameter", fastener.diameter, unit),
+        },
+        compute: ({ k, D }) => k * D,
+        sources: [factor.source],
+      });
+      const value = derive({
+        subject: { kind: "cutout", id: one.id },
+        quantity: "fastener-distance",
+        unit,
+        method: "least distance from the opening's outline to the fastener's centre, negative inside the opening",
+        operands: { ...figure, ...fastenerOperand(fastener) },
+        compute: () => distance,
+        sources: [geometrySource],
+      });
+      results.push({ place: fastener.place, at: fastener, isInside: found.kind === "inside", value, least });
+    }
+    results.sort((a, b) => slack(a) - slack(b));
+    for (const { value, least } of results.slice(0, 1)) {
+      this.keep(least);
+      this.keep(value);
+    }
+    return results;
+  }
+
+  private neighbour(one: PlacedCutout, other: PlacedCutout, figure: Operands): NeighbourResult[] {
+    const found = relation(one.placed, other.placed);
+    const minimums = one.panel.minimums;
+    const value =
+      found.kind === "clear"
+        ? this.keep(
+            derive({
+              subject: { kind: "cutout", id: one.id },
+              quantity: "cutout-distance",
+              unit,
+              method: `least distance to the outline of ${other.id}`,
+              operands: { ...figure, ...figureOperands(other.cutout.opening!, `${other.id} `) },
+              compute: () => found.distance,
+              sources: [geometrySource],
+            }),
+          )
+        : undefined;
+    const least = this.least(one.id, "between", minimums?.between, minimums?.data);
+    const place = other.cutout.opening!.place;
+    return [{ other: other.id, place, isOverlapping: found.kind === "overlapping", value, least }];
+  }
+
+  /** A least distance that the panel's own data give. */
+  private least(
+    id: string,
+    name: string,
+    minimum: Written<Quantity> | undefined,
+    data: Written<string> | undefined,
+  ): Value | undefined {
+    return derive({
+      subject: { kind: "cutout", id },
+      quantity: "least-distance",
+      unit,
+      formula: "least",
+      operands: { least: written(`the panel's minimum, ${name}`, minimum, unit) },
+      compute: ({ least }) => least,
+      sources: data ? [{ document: data.value, standing: "record" }] : [],
+    });
+  }
+
+  private keep(value: Value | undefined): Value | undefined {
+    if (value) this.values.push(value);
+    return value;
+  }
+}
+
+const methods = {
+  "cutout-area": "area within the outline",
+  "cutout-perimeter": "length of the outline",
+  "corner-radius": "smallest inside radius of the outline",
+} as const;
+
+type Operands = Readonly<Record<string, Operand>>;
+
+/** Every size and coordinate of a figure, as inputs of what is measured on it. */
+function figureOperands(figure: Figure, prefix = ""): Operands {
+  const sizes: [string, Written<Quantity> | undefined][] = [
+    ["diameter", figure.diameter],
+    ["length", figure.length],
+    ["width", figure.width],
+    ["height", figure.height],
+    ["corner radius", figure.cornerRadius],
+    ["x", figure.at?.x],
+    ["y", figure.at?.y],
+    ...(figure.points ?? []).flatMap((point, index): [string, Written<Quantity> | undefined][] => [
+      [`point ${index + 1} x`, point.x],
+      [`point ${index + 1} y`, point.y],
+    ]),
+  ];
+  const operands: Record<string, Operand> = {};
+  for (const [name, size] of sizes) {
+    if (size) operands[`${prefix}${name}`] = written(`${prefix}${name}`, size, unit);
+  }
+  if (figure.angle) operands[`${prefix}angle`] = written(`${prefix}angle`, figure.angle, "deg");
+  return operands;
+}
+
+function fastenerOperand({ x, y, place }: Fastener): Operands {
+  const operand = (name: string, value: number): Operand => ({ name, value, unit, places: [place], notes: [] });
+  return { "fastener x": operand("fastener x", x), "fastener y": operand("fastener y", y) };
+}
+
+/** The shape that a figure describes, in inches; undefined while a size is missing. */
+function shapeOf(figure: Figure): Shape | undefined {
+  const { diameter, length, width, height, cornerRadius, points } = figure;
+  switch (figure.shape?.value) {
+    case "circle":
+      return diameter && { kind: "circle", diameter: inches(diameter) };
+    case "slot":
+      return length && width && { kind: "slot", length: inches(length), width: inches(width) };
+    case "rectangle":
+      return (
+        width &&
+        height &&
+        cornerRadius && {
+          kind: "rectangle",
+          width: inches(width),
+          height: inches(height),
+          cornerRadius: inches(cornerRadius),
+        }
+      );
+    case "polygon": {
+      const corners = points?.map(pointOf);
+      if (!corners?.every((corner) => corner !== undefined)) return undefined;
+      return { kind: "polygon", points: corners };
+    }
+    default:
+      return undefined;
+  }
+}
+
+function pointOf({ x, y }: PointRecord): { x: number; y: number } | undefined {
+  return x && y && { x: inches(x), y: inches(y) };
+}
+
+function inches(length: Written<Quantity>): number {
+  return length.value.si / 0.0254;
+}
+
+/** Single fasteners and rows of a panel, one by one. */
+function fastenersOf(panel: Panel): Fastener[] {
+  const single = (panel.fasteners ?? []).flatMap(({ at, diameter, head, place }) => {
+    const centre = at && pointOf(at);
+    if (!centre || !diameter) return [];
+    return [{ ...centre, place, diameter, head: head?.value ?? "protruding", headPlace: head?.place } as const];
+  });
+  const rows = (panel.fastenerRows ?? []).flatMap(({ from, to, count, diameter, head, place }) => {
+    const start = from && pointOf(from);
+    const end = to && pointOf(to);
+    if (!start || !end || !count || !diameter) return [];
+    return Array.from({ length: count.value }, (_, index) => {
+      const share = index / (count.value - 1);
+      return {
+        x: start.x + share * (end.x - start.x),
+        y: start.y + share * (end.y - start.y),
+        place,
+        diameter,
+        head: head?.value ?? "protruding",
+        headPlace: head?.place,
+      } as const;
+    });
+  });
+  return [...single, ...rows];
+}
+
+function slack({ value, least }: Distance): number {
+  return (value?.value ?? Infinity) - (least?.value ?? 0);
+}

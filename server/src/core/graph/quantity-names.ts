@@ -1,0 +1,45 @@
+/**
+ * Names of the derived quantities. They are published (worksheet, comparison, reports), so a name is never
+ * reused for another meaning.
+ */
+export const quantityNames = {
+  "load-current": "Current that a component draws in one condition.",
+  "wire-current": "Current in a wire: the sum of the loads that it carries.",
+  "temperature-rise": "Rise that the wire's rating leaves above the ambient temperature.",
+  "free-air-current": "Current that the wire may carry alone in free air at sea level.",
+  "allowed-current": "Current that the wire may carry here: free air, bundle and altitude together.",
+  "conductor-temperature": "Estimated temperature of the conductor at its current.",
+  "wire-resistance": "Resistance of the whole run at its conductor temperature.",
+  "wire-drop": "Voltage that one wire drops at its current.",
+  "path-drop": "Voltage dropped from the bus to the ground of a load, return wires counted.",
+  "drop-limit": "Voltage drop that the nominal voltage and the duration allow.",
+  "bundle-loading": "Current in a bundle as a share of what its wires may carry together.",
+  "chart-rating": "Largest breaker or fuse that the wire chart gives for this gauge.",
+  "device-rating": "Rating of a breaker or fuse.",
+  "device-current": "Current through a breaker or fuse: the sum of the loads behind it.",
+  "item-moment": "Weight of an item times its arm; removed items count against.",
+  "weight-change": "Weight added less weight removed.",
+  "empty-weight": "Basic empty weight after the modification.",
+  "empty-moment": "Moment of the basic empty weight after the modification.",
+  "empty-cg": "Arm of the empty centre of gravity after the modification.",
+  "cg-change": "Shift of the empty centre of gravity; aft is positive.",
+  "cg-change-mac": "Shift of the empty centre of gravity in per cent of the mean aerodynamic chord.",
+  "useful-load": "Maximum take-off weight less basic empty weight.",
+  "useful-load-change": "Useful load after the modification less useful load before.",
+  "load-weight": "Weight of a load at its station.",
+  "loading-weight": "Weight of the aircraft in one loading.",
+  "loading-moment": "Moment of the aircraft in one loading.",
+  "loading-cg": "Arm of the centre of gravity in one loading.",
+  "forward-limit": "Forward limit of the envelope at the loading's weight.",
+  "aft-limit": "Aft limit of the envelope at the loading's weight.",
+  "weight-limit": "Weight that must not be exceeded.",
+  "cutout-area": "Area of an opening.",
+  "cutout-perimeter": "Length of an opening's edge.",
+  "corner-radius": "Smallest inside corner radius of an opening.",
+  "edge-distance": "Least distance from an opening to the edge of its panel.",
+  "fastener-distance": "Least distance from an opening's edge to the centre of a fastener.",
+  "cutout-distance": "Least distance between two openings.",
+  "least-distance": "Distance that must be kept.",
+} as const;
+
+export type QuantityName = keyof typeof quantityNames;

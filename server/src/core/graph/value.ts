@@ -1,0 +1,167 @@
+/**
+ * The value graph: every derived number with the formula that made it, the inputs it used, where each was
+ * written and which published source it rests on. Diagnostics, hover, worksheet and papers are views of these
+ * nodes; none of them computes.
+ */
+import { formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
+import type { IdKind } from "../records/schema";
+import type { Place, Written } from "../records/written";
+import type { Source } from "../source";
+import type { Lookup } from "../tables/lookup";
+import type { QuantityName } from "./quantity-names";
+
+/** Unit of a value; "1" for a plain number such as a factor. */
+export type ValueUnit = UnitSymbol | "1";
+
+/** A value's number for people, with its unit unless it is a plain number. */
+export function showMeasure(value: number, unit: ValueUnit, significantDigits?: number): string {
+  return unit === "1" ? formatNumber(value, significantDigits) : formatMeasure(value, unit, significantDigits);
+}
+
+/** The thing that a value belongs to. `aircraft` stands for the whole aircraft. */
+export interface Subject {
+  readonly kind: IdKind | "aircraft";
+  readonly id: string;
+}
+
+export interface Value {
+  readonly subject: Subject;
+  readonly quantity: QuantityName;
+  /** Id of the condition that it holds in; left out when it holds in all. */
+  readonly condition?: string;
+  /** The number, in `unit`, never rounded. */
+  readonly value: number;
+  readonly unit: ValueUnit;
+  /**
+   * How it was computed: an expression in the names of the inputs, valid for the units that each input states,
+   * or, when `isMethod`, the name of a procedure that no single line can hold.
+   */
+  readonly formula: string;
+  readonly isMethod: boolean;
+  readonly inputs: readonly Input[];
+  readonly sources: readonly Source[];
+  readonly notes: readonly string[];
+}
+
+/** One number that a value was computed from. */
+export interface Input {
+  readonly symbol: string;
+  readonly name: string;
+  /** In `unit`: the unit in which the formula takes it. */
+  readonly value: number;
+  readonly unit: ValueUnit;
+  /** Where it was written, or, for a table, where the keys of the look-up were written. */
+  readonly places: readonly Place[];
+  /** Set when it is itself derived. */
+  readonly derivedFrom?: Value;
+  readonly source?: Source;
+  readonly notes: readonly string[];
+}
+
+/** An input before its place in a formula gives it a symbol; undefined while it is not known. */
+export type Operand = Omit<Input, "symbol"> | undefined;
+
+/** A quantity as written in a record, taken in `unit`. */
+export function written(name: string, quantity: Written<Quantity> | undefined, unit: UnitSymbol): Operand {
+  return quantity && { name, value: inUnit(quantity.value, unit), unit, places: [quantity.place], notes: [] };
+}
+
+/** Another value of the graph. */
+export function derived(name: string, value: Value | undefined): Operand {
+  return value && { name, value: value.value, unit: value.unit, places: [], derivedFrom: value, notes: [] };
+}
+
+/** A number out of a published table; `keys` are the places that decided which. */
+export function tabled(
+  name: string,
+  lookup: Lookup<number> | undefined,
+  unit: ValueUnit,
+  keys: readonly (Place | undefined)[],
+): Operand {
+  if (!lookup?.covered) return undefined;
+  return {
+    name,
+    value: lookup.value,
+    unit,
+    places: keys.filter((place) => place !== undefined),
+    source: lookup.source,
+    notes: lookup.notes,
+  };
+}
+
+/** A number that a formula takes for a reason of its own, such as an assumed default. */
+export function assumed(name: string, value: number, unit: ValueUnit, note: string): Operand {
+  return { name, value, unit, places: [], notes: [note] };
+}
+
+type Operands = Readonly<Record<string, Operand | readonly Operand[]>>;
+
+/** What a formula is computed from: a number for one operand, a list for a list. */
+type Numbers<O extends Operands> = {
+  readonly [K in keyof O]: O[K] extends readonly Operand[] ? readonly number[] : number;
+};
+
+interface Derivation<O extends Operands> {
+  readonly subject: Subject;
+  readonly quantity: QuantityName;
+  readonly condition?: string | undefined;
+  readonly unit: ValueUnit;
+  /** Written in the names of the operands; a list is used as `sum(name)` or the like. */
+  readonly formula?: string;
+  /** In place of a formula: the name of the procedure. */
+  readonly method?: string;
+  readonly operands: O;
+  readonly compute: (numbers: Numbers<O>) => number;
+  readonly sources?: readonly Source[];
+  readonly notes?: readonly string[];
+}
+
+/** Computes one value; undefined while any operand is not known, or when the result is no number. */
+export function derive<const O extends Operands>(derivation: Derivation<O>): Value | undefined {
+  const inputs: Input[] = [];
+  const numbers: Record<string, number | readonly number[]> = {};
+  for (const [symbol, operand] of Object.entries<Operand | readonly Operand[]>(derivation.operands)) {
+    if (isList(operand)) {
+      if (operand.some((one) => one === undefined)) return undefined;
+      for (const one of operand) inputs.push({ symbol, ...one! });
+      numbers[symbol] = operand.map((one) => one!.value);
+    } else {
+      if (operand === undefined) return undefined;
+      inputs.push({ symbol, ...operand });
+      numbers[symbol] = operand.value;
+    }
+  }
+  const value = derivation.compute(numbers as Numbers<O>);
+  if (!Number.isFinite(value)) return undefined;
+  return {
+    subject: derivation.subject,
+    quantity: derivation.quantity,
+    ...(derivation.condition === undefined ? {} : { condition: derivation.condition }),
+    value,
+    unit: derivation.unit,
+    formula: derivation.formula ?? derivation.method ?? "",
+    isMethod: derivation.formula === undefined,
+    inputs,
+    sources: derivation.sources ?? [],
+    notes: derivation.notes ?? [],
+  };
+}
+
+function isList(operand: Operand | readonly Operand[]): operand is readonly Operand[] {
+  return Array.isArray(operand);
+}
+
+/** Every place that a value rests on, however far back. */
+export function placesBehind(value: Value, seen = new Set<Value>(), places = new Set<Place>()): Set<Place> {
+  if (seen.has(value)) return places;
+  seen.add(value);
+  for (const input of value.inputs) {
+    for (const place of input.places) places.add(place);
+    if (input.derivedFrom) placesBehind(input.derivedFrom, seen, places);
+  }
+  return places;
+}
+
+export function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((total, one) => total + one, 0);
+}

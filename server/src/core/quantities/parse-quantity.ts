@@ -1,0 +1,71 @@
+import { nearestUnits } from "./find-unit";
+import { gaugeNumber, sizeAfterUnit } from "./gauge";
+import type { Part } from "./part";
+import { partOf } from "./part";
+import { impossibility, type Sign } from "./possibility";
+import type { ProblemFacts, QuantityProblem } from "./problem";
+import { type Quantity, quantityOf } from "./quantity";
+import { readNumber } from "./read-number";
+import { readUnit, type UnitRead } from "./read-unit";
+import { type Dimension, dimensions, type UnitSymbol } from "./units";
+
+/** What a quantity must be. Arms and stations may be negative: the place in a record decides, not the unit. */
+export interface Expectation<D extends Dimension = Dimension> {
+  readonly dimension: D;
+  /** "any" when left out. */
+  readonly sign?: Sign;
+}
+
+export type Parsed<D extends Dimension = Dimension> =
+  | { readonly quantity: Quantity<D> }
+  | { readonly problem: QuantityProblem };
+
+/**
+ * Reads a number with its unit, such as "14.5 ft", "1-1/4 in", "1/0 AWG" or "20 %": the quantity, or the first
+ * thing that is wrong with it. Never throws, and takes time linear in the length of the text.
+ */
+export function parseQuantity<D extends Dimension>(text: string, expected: Expectation<D>): Parsed<D> {
+  const { dimension } = expected;
+  const problem = (at: Part, facts: ProblemFacts): { problem: QuantityProblem } => ({
+    problem: { ...facts, at, expected: dimension, example: dimensions[dimension].example },
+  });
+
+  const afterUnit = dimension === "gauge" ? sizeAfterUnit(text) : undefined;
+  const number = readNumber(text, afterUnit ?? 0);
+  const { at } = number;
+  if (number.kind === "fault") {
+    const suggestions = number.meant.map((meant) =>
+      (text.slice(0, at.start) + meant + text.slice(at.end)).trim(),
+    );
+    return problem(at, { kind: "not-a-number", reason: number.reason, suggestions });
+  }
+
+  const unit = afterUnit === undefined ? readUnit(text, at.end, dimension) : gaugeBefore(text, at);
+  if (unit.kind === "missing") return problem(at, { kind: "unit-missing" });
+  if (unit.kind === "unknown") {
+    const nearest = nearestUnits(text.slice(unit.at.start, unit.at.end), dimension);
+    return problem(unit.at, { kind: "unit-unknown", nearest });
+  }
+  if (unit.found.dimension !== dimension) {
+    return problem(unit.at, { kind: "wrong-dimension", unit: unit.found.unit, found: unit.found.dimension });
+  }
+  if (unit.trailing) {
+    const understood = text.slice(0, unit.trailing.start).trim();
+    return problem(unit.trailing, { kind: "not-understood", understood });
+  }
+
+  const written = dimension === "gauge" ? gaugeNumber(text.slice(at.start, at.end)) : number.value;
+  const quantity = quantityOf(written, unit.found.unit as UnitSymbol<D>, dimension);
+  const fault = impossibility(quantity, expected.sign ?? "any");
+  return fault ? problem(at, { kind: "impossible", ...fault }) : { quantity };
+}
+
+/** The unit of a wire size that has it in front. */
+function gaugeBefore(text: string, size: Part): UnitRead {
+  const found = { dimension: "gauge", unit: "AWG" } as const;
+  const at = partOf(text, 0, size.start);
+  const trailing = partOf(text, size.end);
+  return trailing.start === trailing.end
+    ? { kind: "found", at, found }
+    : { kind: "found", at, found, trailing };
+}

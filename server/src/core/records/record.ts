@@ -1,0 +1,131 @@
+import type { Problem } from "../findings/finding";
+import { read } from "../reading";
+import type { Reading } from "../reading/tree";
+import { type RecordFacts, raise } from "./problem-facts";
+import type { IdKind, RecordKind } from "./schema";
+import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
+import { validate } from "./validation";
+import { type Locator, locatorOf } from "./whereabouts";
+
+/** One record's text with everything that can be known from it alone. */
+export interface LoadedRecord {
+  readonly file: string;
+  readonly kind: RecordKind;
+  readonly text: string;
+  readonly reading: Reading;
+  readonly typing: Typing;
+  readonly locate: Locator;
+  /** What is wrong with the text, its shape and its quantities. */
+  readonly problems: readonly Problem[];
+}
+
+/** Reads, types and validates one text. Pure; never throws. `previous` only makes it quicker. */
+export function loadRecord(file: string, kind: RecordKind, text: string, previous?: LoadedRecord): LoadedRecord {
+  if (previous?.text === text && previous.file === file) return previous;
+  const reading = read(text, previous?.reading);
+  const typing = typeRecord(file, reading, kind);
+  const locate = locatorOf(reading.root, typing.declarations);
+  return {
+    file,
+    kind,
+    text,
+    reading,
+    typing,
+    locate,
+    problems: [
+      ...reading.problems.map((problem) => readingProblem(file, problem)),
+      ...validate({ file, root: reading.root, typing, locate }, kind),
+      ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
+    ],
+  };
+}
+
+function readingProblem(file: string, problem: Reading["problems"][number]): Problem {
+  const { rule, node, span, facts } = problem;
+  return { rule, facts, place: node ? { file, node } : { file, span } };
+}
+
+function quantityProblem(
+  { place, problem }: Typing["quantityProblems"][number],
+  typing: Typing,
+  locate: Locator,
+): Problem {
+  const { node } = place;
+  const { kind, at, ...said } = problem;
+  const text = node.kind === "scalar" ? node.text : "";
+  const facts = {
+    ...locate(node),
+    ...said,
+    example: typing.schemas.get(node)?.examples?.[0] ?? problem.example,
+    text,
+    wrong: text.slice(at.start, at.end),
+  };
+  return raise(`quantity-${kind}`, place, facts as RecordFacts[`quantity-${typeof kind}`]);
+}
+
+/** Ids that can be referred to, by kind. */
+export class Names {
+  private readonly byKind = new Map<IdKind, Map<string, Declaration>>();
+  private readonly lists = new Map<string, readonly string[]>();
+  readonly duplicates: { readonly first: Declaration; readonly second: Declaration }[] = [];
+
+  constructor(declarations: Iterable<Declaration>) {
+    for (const declaration of declarations) {
+      const ofKind = this.byKind.get(declaration.kind) ?? new Map<string, Declaration>();
+      this.byKind.set(declaration.kind, ofKind);
+      const first = ofKind.get(declaration.id.value);
+      if (first) this.duplicates.push({ first, second: declaration });
+      else ofKind.set(declaration.id.value, declaration);
+    }
+  }
+
+  find(kinds: readonly IdKind[], id: string): Declaration[] {
+    return kinds.map((kind) => this.byKind.get(kind)?.get(id)).filter((found) => found !== undefined);
+  }
+
+  /** Every id of these kinds. The same list each time: a record may hold thousands of references. */
+  all(kinds: readonly IdKind[]): readonly string[] {
+    const key = kinds.join(" ");
+    const list = this.lists.get(key) ?? kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]);
+    this.lists.set(key, list);
+    return list;
+  }
+}
+
+/** Kinds of ids that each kind of record declares. */
+const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
+  airframe: ["bus", "envelope", "equipment", "ground", "loading", "panel", "station"],
+  kit: ["component", "device"],
+  install: ["added-item", "bundle", "condition", "cutout", "junction", "protection", "wire"],
+};
+
+/**
+ * Ids that name nothing, or more than one thing. Where a whole record is missing (`absent`), the ids that it
+ * would declare are not held against anybody.
+ */
+export function judgeNames(
+  names: Names,
+  references: Iterable<Reference>,
+  locate: Locator,
+  absent: readonly RecordKind[] = [],
+): Problem[] {
+  const unknowable = new Set(absent.flatMap((kind) => declaredIn[kind]));
+  const problems: Problem[] = names.duplicates.map(({ first, second }) =>
+    raise("id-duplicate", second.id.place, { ownerKind: second.kind, ownerId: second.id.value }, [
+      { place: first.id.place, words: "the first one" },
+    ]),
+  );
+  for (const { kinds, id } of references) {
+    const found = names.find(kinds, id.value);
+    if (found.length === 0 && !kinds.some((kind) => unknowable.has(kind))) {
+      const facts = { ...locate(id.place.node), id: id.value, kinds, known: names.all(kinds) };
+      problems.push(raise("reference-unknown", id.place, facts));
+    }
+    if (found.length > 1) {
+      const facts = { ...locate(id.place.node), id: id.value, kinds: found.map((one) => one.kind) };
+      const related = found.map((one) => ({ place: one.id.place, words: `${one.kind} ${one.id.value}` }));
+      problems.push(raise("reference-ambiguous", id.place, facts, related));
+    }
+  }
+  return problems;
+}

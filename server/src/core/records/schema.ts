@@ -1,0 +1,101 @@
+import airframe from "../../../../schemas/airframe.schema.json";
+import common from "../../../../schemas/common.schema.json";
+import install from "../../../../schemas/install.schema.json";
+import kit from "../../../../schemas/kit.schema.json";
+import type { Dimension, Sign } from "../quantities";
+
+export type RecordKind = "airframe" | "kit" | "install";
+
+/** Kinds of things that have ids and can be referred to. */
+export type IdKind =
+  | "added-item"
+  | "bundle"
+  | "bus"
+  | "component"
+  | "condition"
+  | "cutout"
+  | "device"
+  | "envelope"
+  | "equipment"
+  | "ground"
+  | "junction"
+  | "loading"
+  | "panel"
+  | "protection"
+  | "station"
+  | "wire";
+
+/** The part of JSON Schema that the records use, with `$ref` followed. */
+export interface Schema {
+  readonly title?: string;
+  readonly description?: string;
+  readonly examples?: readonly string[];
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly string[];
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly minItems?: number;
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly required?: readonly string[];
+  readonly additionalProperties?: Schema | boolean;
+  readonly items?: Schema;
+  readonly "x-quantity"?: Dimension;
+  readonly "x-sign"?: Sign;
+  readonly "x-id"?: IdKind;
+  readonly "x-reference"?: readonly IdKind[];
+  readonly "x-key-reference"?: IdKind;
+  readonly "x-record"?: "airframe" | "kit";
+  /** The record written inline, where a path may stand instead. */
+  readonly inline?: Schema;
+}
+
+const files: Record<string, RawSchema> = {
+  "common.schema.json": common as RawSchema,
+  "airframe.schema.json": airframe as RawSchema,
+  "kit.schema.json": kit as RawSchema,
+  "install.schema.json": install as RawSchema,
+};
+
+interface RawSchema {
+  readonly $ref?: string;
+  readonly [key: string]: unknown;
+}
+
+/** The whole schema of one kind of record. */
+export const recordSchemas: Readonly<Record<RecordKind, Schema>> = {
+  airframe: follow(files["airframe.schema.json"]!, "airframe.schema.json"),
+  kit: follow(files["kit.schema.json"]!, "kit.schema.json"),
+  install: follow(files["install.schema.json"]!, "install.schema.json"),
+};
+
+/** What the name of a record's file says it is, or undefined for any other file. */
+export function recordKindOf(fileName: string): RecordKind | undefined {
+  return /\.(airframe|kit|install)\.ya?ml$/.exec(fileName)?.[1] as RecordKind | undefined;
+}
+
+/**
+ * Puts the target of each `$ref` in its place; what stands beside the `$ref` wins over the target, as the
+ * description of a property is nearer to its use than that of its type. The schemas are not recursive.
+ */
+function follow(raw: RawSchema, file: string): Schema {
+  if (raw.$ref) {
+    const [home, pointer = ""] = raw.$ref.split("#");
+    const target = home || file;
+    let found: unknown = files[target];
+    for (const step of pointer.split("/").slice(1)) found = (found as Record<string, unknown>)[step];
+    const { $ref: _, ...beside } = raw;
+    return { ...follow(found as RawSchema, target), ...(beside as Schema) };
+  }
+  const result: Record<string, unknown> = { ...raw };
+  if (raw.properties) {
+    result.properties = Object.fromEntries(
+      Object.entries(raw.properties).map(([key, value]) => [key, follow(value, file)]),
+    );
+  }
+  if (raw.items) result.items = follow(raw.items as RawSchema, file);
+  if (typeof raw.additionalProperties === "object") {
+    result.additionalProperties = follow(raw.additionalProperties as RawSchema, file);
+  }
+  if (raw["x-record"]) result.inline = follow(raw.then as RawSchema, file);
+  return result as Schema;
+}

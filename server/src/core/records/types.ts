@@ -1,0 +1,487 @@
+// Written from schemas/*.schema.json by `npm run generate`. Change the schema, not this file.
+import type { Quantity } from "../quantities";
+import type { Link, Pair, Place, Written } from "./written";
+
+/** One aircraft as it stands before the modification: weights, envelope, stations, electrical system, panels. File names end in .airframe.yaml. */
+export interface AirframeRecord {
+  readonly place: Place;
+  /** Which aircraft this is, and the basis it was certificated on. */
+  readonly aircraft?: Aircraft;
+  /** Where arms are measured from, in the words of the aircraft's data. Arms aft of it are positive. */
+  readonly datum?: Written<string>;
+  /** Basic empty weight and arm before the modification. */
+  readonly empty?: EmptyStatement;
+  /** Weight limits of the aircraft. */
+  readonly limits?: WeightLimits;
+  /** Mean aerodynamic chord, where the aircraft's data give it. */
+  readonly mac?: Mac;
+  /** Centre-of-gravity limits against weight, one for each category. */
+  readonly envelopes?: readonly Envelope[];
+  /** Places that carry load: seats, baggage, fuel. */
+  readonly stations?: readonly Station[];
+  /** Loadings that must stay legal after the modification. */
+  readonly loadings?: readonly Loading[];
+  /** Equipment in the basic empty weight that a modification may take out. */
+  readonly equipment?: readonly Equipment[];
+  /** The electrical system that the kit is connected to. */
+  readonly electrical?: Electrical;
+  /** Panels that may be cut. */
+  readonly panels?: readonly Panel[];
+}
+
+/** Aircraft. */
+export interface Aircraft {
+  readonly place: Place;
+  /** Maker of the airframe. */
+  readonly maker?: Written<string>;
+  /** Type as the type certificate names it. */
+  readonly type?: Written<string>;
+  /** Serial number of this one airframe. */
+  readonly serial?: Written<string>;
+  /** Decides which published rules apply. */
+  readonly kind?: Written<"aeroplane" | "rotorcraft">;
+  /** Basis of certification, from the type certificate data sheet. */
+  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
+}
+
+/** Empty weight statement. */
+export interface EmptyStatement {
+  readonly place: Place;
+  /** Basic empty weight. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm of the empty centre of gravity, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** What the empty weight includes. */
+  readonly includes?: Written<string>;
+  /** Date of the statement that this one supersedes. */
+  readonly dated?: Written<string>;
+}
+
+/** Weight limits. */
+export interface WeightLimits {
+  readonly place: Place;
+  /** Maximum ramp weight. */
+  readonly ramp?: Written<Quantity<"mass">>;
+  /** Maximum take-off weight. */
+  readonly takeoff?: Written<Quantity<"mass">>;
+  /** Maximum landing weight. */
+  readonly landing?: Written<Quantity<"mass">>;
+  /** Maximum zero-fuel weight. */
+  readonly zeroFuel?: Written<Quantity<"mass">>;
+}
+
+/** Mean aerodynamic chord. */
+export interface Mac {
+  readonly place: Place;
+  /** Arm of the chord's leading edge. */
+  readonly leadingEdge?: Written<Quantity<"length">>;
+  /** Length of the chord. */
+  readonly length?: Written<Quantity<"length">>;
+}
+
+/** Envelope. */
+export interface Envelope {
+  readonly place: Place;
+  /** Name of this envelope. */
+  readonly id?: Written<string>;
+  /** Forward limit: arm against weight, straight between the points. */
+  readonly forward?: readonly LimitPoint[];
+  /** Aft limit: arm against weight, straight between the points. */
+  readonly aft?: readonly LimitPoint[];
+}
+
+/** Limit point. */
+export interface LimitPoint {
+  readonly place: Place;
+  /** Weight at this point of the limit. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Limit arm at this weight. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** True when the data say 'at this weight or less': the arm holds below it too. */
+  readonly orLess?: Written<boolean>;
+}
+
+/** Station. */
+export interface Station {
+  readonly place: Place;
+  /** Name of this station. */
+  readonly id?: Written<string>;
+  /** What it carries. */
+  readonly kind?: Written<"seat" | "baggage" | "fuel" | "other">;
+  /** Arm of the load from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Greatest weight allowed here. */
+  readonly limit?: Written<Quantity<"mass">>;
+  /** Usable volume of a tank. */
+  readonly capacity?: Written<Quantity<"volume">>;
+  /** Density of the fluid in a tank. */
+  readonly density?: Written<Quantity<"density">>;
+}
+
+/** Loading. */
+export interface Loading {
+  readonly place: Place;
+  /** Name of this loading. */
+  readonly id?: Written<string>;
+  /** Envelope that it must stay inside. */
+  readonly envelope?: Written<string>;
+  /** What is on board, by station. */
+  readonly load?: readonly StationLoad[];
+}
+
+/** Load at a station. */
+export interface StationLoad {
+  readonly place: Place;
+  /** Station that carries it. */
+  readonly station?: Written<string>;
+  /** Weight of the load. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Volume of fluid, turned into weight by the station's density. */
+  readonly volume?: Written<Quantity<"volume">>;
+}
+
+/** Equipment. */
+export interface Equipment {
+  readonly place: Place;
+  /** Name of this item. */
+  readonly id?: Written<string>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+  /** Weight of the item. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm of the item from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Electrical system. */
+export interface Electrical {
+  readonly place: Place;
+  /** Nominal system voltage. */
+  readonly nominal?: Written<Quantity<"voltage">>;
+  /** Buses that circuits are fed from. */
+  readonly buses?: readonly Bus[];
+  /** Ground points that returns lead to. */
+  readonly grounds?: readonly Ground[];
+}
+
+/** Bus. */
+export interface Bus {
+  readonly place: Place;
+  /** Name of this bus. */
+  readonly id?: Written<string>;
+  /** Where it is. */
+  readonly location?: Written<string>;
+}
+
+/** Ground point. */
+export interface Ground {
+  readonly place: Place;
+  /** Name of this ground point. */
+  readonly id?: Written<string>;
+  /** Where it is. */
+  readonly location?: Written<string>;
+}
+
+/** Panel. */
+export interface Panel {
+  readonly place: Place;
+  /** Name of this panel. */
+  readonly id?: Written<string>;
+  /** Material and temper. */
+  readonly material?: Written<string>;
+  /** Sheet thickness. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Outline of the panel, in its own x and y. */
+  readonly outline?: Figure;
+  /** Single fasteners through the panel. */
+  readonly fasteners?: readonly Fastener[];
+  /** Rows of fasteners, evenly spaced between two ends. */
+  readonly fastenerRows?: readonly FastenerRow[];
+  /** The maker's least distances and radii for openings in this panel. */
+  readonly minimums?: PanelMinimums;
+}
+
+/** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
+export interface Figure {
+  readonly place: Place;
+  /** `circle` takes a diameter; `slot` (obround) a length over the round ends and a width; `rectangle` a width, a height and a corner-radius; `polygon` a list of points. */
+  readonly shape?: Written<"circle" | "slot" | "rectangle" | "polygon">;
+  /** Diameter of a circle. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Overall length of a slot, along x before it is turned. */
+  readonly length?: Written<Quantity<"length">>;
+  /** Width of a slot (across it) or of a rectangle (along x before it is turned). */
+  readonly width?: Written<Quantity<"length">>;
+  /** Height of a rectangle, along y before it is turned. */
+  readonly height?: Written<Quantity<"length">>;
+  /** Radius of a rectangle's corners. */
+  readonly cornerRadius?: Written<Quantity<"length">>;
+  /** Corners of a polygon, in order around it, relative to `at`. */
+  readonly points?: readonly Point[];
+  /** Where the centre (polygon: the origin of its points) lies. Left out: x 0, y 0. */
+  readonly at?: Point;
+  /** Turn about `at`, counter-clockwise. Left out: 0 deg. */
+  readonly angle?: Written<Quantity<"angle">>;
+}
+
+/** A point in the plane of the panel. */
+export interface Point {
+  readonly place: Place;
+  /** Along the panel's x axis. */
+  readonly x?: Written<Quantity<"length">>;
+  /** Along the panel's y axis. */
+  readonly y?: Written<Quantity<"length">>;
+}
+
+/** Fastener. */
+export interface Fastener {
+  readonly place: Place;
+  /** Centre of the fastener. */
+  readonly at?: Point;
+  /** Shank diameter. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Head style: it decides the edge distance. */
+  readonly head?: Written<"protruding" | "countersunk">;
+}
+
+/** Fastener row. */
+export interface FastenerRow {
+  readonly place: Place;
+  /** Centre of the first fastener. */
+  readonly from?: Point;
+  /** Centre of the last fastener. */
+  readonly to?: Point;
+  /** How many fasteners, both ends counted. */
+  readonly count?: Written<number>;
+  /** Shank diameter. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Head style: it decides the edge distance. */
+  readonly head?: Written<"protruding" | "countersunk">;
+}
+
+/** Panel minimums. */
+export interface PanelMinimums {
+  readonly place: Place;
+  /** Least distance from an opening to the panel's edge. */
+  readonly edge?: Written<Quantity<"length">>;
+  /** Least distance between two openings. */
+  readonly between?: Written<Quantity<"length">>;
+  /** Least corner radius of an opening. */
+  readonly cornerRadius?: Written<Quantity<"length">>;
+  /** The document that gives these figures. */
+  readonly data?: Written<string>;
+}
+
+/** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
+export interface KitRecord {
+  readonly place: Place;
+  /** Which kit this is. */
+  readonly kit?: Identity;
+  /** Parts of the kit that weigh something or draw current. */
+  readonly components?: readonly Component[];
+  /** Breakers and fuses that come with the kit. */
+  readonly devices?: readonly Device[];
+}
+
+/** Kit identity. */
+export interface Identity {
+  readonly place: Place;
+  /** Kit number. */
+  readonly number?: Written<string>;
+  /** Revision of the kit's data. */
+  readonly revision?: Written<string>;
+  /** What the kit is. */
+  readonly name?: Written<string>;
+  /** Who makes it. */
+  readonly maker?: Written<string>;
+}
+
+/** Component. */
+export interface Component {
+  readonly place: Place;
+  /** Name of this component. */
+  readonly id?: Written<string>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+  /** Weight as installed, without wiring. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Current or power drawn, one entry for each operating mode. */
+  readonly draws?: readonly Draw[];
+}
+
+/** Draw. */
+export interface Draw {
+  readonly place: Place;
+  /** Name of the operating mode. */
+  readonly mode?: Written<string>;
+  /** Current drawn at the nominal voltage. */
+  readonly current?: Written<Quantity<"current">>;
+  /** Power drawn, in place of a current. */
+  readonly power?: Written<Quantity<"power">>;
+}
+
+/** Protective device. */
+export interface Device {
+  readonly place: Place;
+  /** Name of this device. */
+  readonly id?: Written<string>;
+  /** Breaker or fuse: the wire chart rates them apart. */
+  readonly kind?: Written<"breaker" | "fuse">;
+  /** Rated current. */
+  readonly rating?: Written<Quantity<"current">>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+}
+
+/** One kit in one airframe: where it goes, how it is wired and protected, what is cut, what it does to weight and balance. File names end in .install.yaml. */
+export interface InstallRecord {
+  readonly place: Place;
+  /** Head of the document. */
+  readonly document?: Document;
+  /** Path of the airframe record, relative to this file and inside the workspace; or the record itself, written inline. */
+  readonly airframe?: Link<AirframeRecord>;
+  /** Path of the kit record, relative to this file and inside the workspace; or the record itself, written inline. */
+  readonly kit?: Link<KitRecord>;
+  /** Conditions of flight and of the ground, and which loads run in each. */
+  readonly conditions?: readonly Condition[];
+  /** Where each component of the kit goes. */
+  readonly placement?: readonly Placement[];
+  /** Equipment taken out of the airframe. */
+  readonly removed?: readonly Removed[];
+  /** Other things added: harness, brackets, doublers, ballast. */
+  readonly added?: readonly Added[];
+  /** Bundles that wires run in; a wire outside any bundle runs alone in free air. */
+  readonly bundles?: readonly Bundle[];
+  /** Breakers and fuses, and where each sits in the circuit. */
+  readonly protection?: readonly Protection[];
+  /** Terminal strips and splices where wires meet. */
+  readonly junctions?: readonly Junction[];
+  /** Wire runs, each from the end nearer the source to the end nearer the load, or from a load to its ground. */
+  readonly wires?: readonly Wire[];
+  /** Openings cut in panels. */
+  readonly cutouts?: readonly Cutout[];
+}
+
+/** Document head. */
+export interface Document {
+  readonly place: Place;
+  /** Document number. */
+  readonly number?: Written<string>;
+  /** Revision of this document. */
+  readonly revision?: Written<string>;
+  /** Title. */
+  readonly title?: Written<string>;
+  /** Where the document stands. Approval is given by licensed persons, outside this tool. */
+  readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
+}
+
+/** Condition. */
+export interface Condition {
+  readonly place: Place;
+  /** Name of this condition. */
+  readonly id?: Written<string>;
+  /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. */
+  readonly duration?: Written<Quantity<"time">>;
+  /** Pressure altitude, for the derating of wires. */
+  readonly altitude?: Written<Quantity<"length">>;
+  /** Air temperature at the wires. */
+  readonly ambient?: Written<Quantity<"temperature">>;
+  /** Which components run, each with its mode. */
+  readonly loads?: readonly Pair[];
+}
+
+/** Placement. */
+export interface Placement {
+  readonly place: Place;
+  /** Component of the kit. */
+  readonly component?: Written<string>;
+  /** Arm of its centre of gravity, from the airframe's datum. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Removed equipment. */
+export interface Removed {
+  readonly place: Place;
+  /** Item of the airframe's equipment list. */
+  readonly equipment?: Written<string>;
+}
+
+/** Added item. */
+export interface Added {
+  readonly place: Place;
+  /** Name of this item. */
+  readonly id?: Written<string>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+  /** Weight of the item. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm of the item, from the airframe's datum. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Bundle. */
+export interface Bundle {
+  readonly place: Place;
+  /** Name of this bundle. */
+  readonly id?: Written<string>;
+  /** How many wires run in the bundle, existing ones counted. */
+  readonly wires?: Written<number>;
+  /** Current in the bundle as a share of what all its wires may carry. Existing wires are known only to you, so it is stated, and checked against the wires in this record. */
+  readonly loading?: Written<Quantity<"ratio">>;
+  /** Air temperature along this bundle, where it differs from the condition's. */
+  readonly ambient?: Written<Quantity<"temperature">>;
+}
+
+/** Protection. */
+export interface Protection {
+  readonly place: Place;
+  /** Name of this position. */
+  readonly id?: Written<string>;
+  /** Device of the kit. */
+  readonly device?: Written<string>;
+  /** Bus, junction or device that feeds it without a wire. Left out when a wire leads to it. */
+  readonly mountedOn?: Written<string>;
+}
+
+/** Junction. */
+export interface Junction {
+  readonly place: Place;
+  /** Name of this junction. */
+  readonly id?: Written<string>;
+  /** Where it is. */
+  readonly location?: Written<string>;
+}
+
+/** Wire. */
+export interface Wire {
+  readonly place: Place;
+  /** Identification of the wire. */
+  readonly id?: Written<string>;
+  /** End nearer the source (for a return: the load). */
+  readonly from?: Written<string>;
+  /** End nearer the load (for a return: the ground point). */
+  readonly to?: Written<string>;
+  /** Wire gauge. */
+  readonly gauge?: Written<Quantity<"gauge">>;
+  /** Length of the run, terminal to terminal. */
+  readonly length?: Written<Quantity<"length">>;
+  /** Temperature rating of the wire's insulation and plating. */
+  readonly rating?: Written<Quantity<"temperature">>;
+  /** Conductor. Left out: copper. */
+  readonly material?: Written<"copper" | "aluminium">;
+  /** Bundle that it runs in. Left out: alone in free air. */
+  readonly bundle?: Written<string>;
+}
+
+/** Cutout. */
+export interface Cutout {
+  readonly place: Place;
+  /** Name of this cutout. */
+  readonly id?: Written<string>;
+  /** Panel that is cut. */
+  readonly panel?: Written<string>;
+  /** What it is for. */
+  readonly purpose?: Written<string>;
+  /** The opening, in the panel's x and y. */
+  readonly opening?: Figure;
+}

@@ -1,0 +1,193 @@
+import { parseQuantity, type Quantity, type QuantityProblem } from "../quantities";
+import type { MapNode, Node, Reading, ScalarNode } from "../reading/tree";
+import { type IdKind, type RecordKind, recordSchemas, type Schema } from "./schema";
+import type { AirframeRecord, InstallRecord, KitRecord } from "./types";
+import type { Pair, Place, Written } from "./written";
+
+/** A record of known kind, typed as far as its text allows: what is missing or faulty is left out. */
+export type TypedRecord =
+  | { readonly kind: "airframe"; readonly record: AirframeRecord }
+  | { readonly kind: "kit"; readonly record: KitRecord }
+  | { readonly kind: "install"; readonly record: InstallRecord };
+
+export interface Typing {
+  readonly typed: TypedRecord;
+  /** The same data as plain values, as the schema's validators take them. */
+  readonly plain: unknown;
+  /** Schema of every node that the schemas know. */
+  readonly schemas: ReadonlyMap<Node, Schema>;
+  readonly declarations: readonly Declaration[];
+  readonly references: readonly Reference[];
+  readonly quantityProblems: readonly { readonly place: Place; readonly problem: QuantityProblem }[];
+}
+
+/** A thing with an id. */
+export interface Declaration {
+  readonly kind: IdKind;
+  readonly id: Written<string>;
+  /** The map that describes it. */
+  readonly node: MapNode;
+}
+
+/** The use of an id. */
+export interface Reference {
+  readonly kinds: readonly IdKind[];
+  readonly id: Written<string>;
+}
+
+/** Types the tree of one record. Pure; never throws. */
+export function typeRecord(file: string, reading: Reading, kind: RecordKind): Typing {
+  const walker = new Walker(file);
+  const { typed, plain } = walker.map(reading.root, recordSchemas[kind]);
+  return {
+    typed: { kind, record: typed } as unknown as TypedRecord,
+    plain,
+    schemas: walker.schemas,
+    declarations: walker.declarations,
+    references: walker.references,
+    quantityProblems: walker.quantityProblems,
+  };
+}
+
+/** What became of a node: `typed` is undefined where the node can't be used. */
+interface Outcome {
+  readonly typed: unknown;
+  readonly plain: unknown;
+}
+
+/** One walk over tree and schema together. */
+class Walker {
+  readonly schemas = new Map<Node, Schema>();
+  readonly declarations: Declaration[] = [];
+  readonly references: Reference[] = [];
+  readonly quantityProblems: { place: Place; problem: QuantityProblem }[] = [];
+
+  constructor(private readonly file: string) {}
+
+  map(node: MapNode, schema: Schema): Outcome {
+    this.schemas.set(node, schema);
+    const typed: Record<string, unknown> = { place: this.place(node) };
+    const plain: Record<string, unknown> = Object.create(null);
+    for (const { key, value } of node.entries) {
+      if (key.text in plain) continue; // a duplicate key is a finding of its own; the first one counts
+      const property = ownProperty(schema.properties, key.text);
+      const outcome = property ? this.node(value, property, node) : { typed: undefined, plain: loose(value) };
+      plain[key.text] = outcome.plain;
+      if (outcome.typed !== undefined) typed[camel(key.text)] = outcome.typed;
+    }
+    return { typed, plain };
+  }
+
+  private node(node: Node, schema: Schema, parent: MapNode): Outcome {
+    this.schemas.set(node, schema);
+    if (schema["x-record"]) return this.link(node, schema, parent);
+    if (node.kind === "scalar") return this.scalar(node, schema, parent);
+    if (node.kind === "list") {
+      if (!schema.items) return { typed: undefined, plain: loose(node) };
+      const outcomes = node.entries.map((entry) => this.node(entry, schema.items!, parent));
+      return {
+        typed: outcomes.map((one) => one.typed).filter((one) => one !== undefined),
+        plain: outcomes.map((one) => one.plain),
+      };
+    }
+    if (schema.properties) return this.map(node, schema);
+    if (schema["x-key-reference"]) return this.pairs(node, schema, schema["x-key-reference"]);
+    return { typed: undefined, plain: loose(node) };
+  }
+
+  private link(node: Node, schema: Schema, parent: MapNode): Outcome {
+    if (node.kind === "map") {
+      const { typed, plain } = this.map(node, schema.inline!);
+      return { typed: { inline: typed }, plain };
+    }
+    const { typed, plain } =
+      node.kind === "scalar" ? this.scalar(node, { ...schema, type: "string" }, parent) : this.node(node, {}, parent);
+    return { typed: typed === undefined ? undefined : { path: typed }, plain };
+  }
+
+  private pairs(node: MapNode, schema: Schema, kind: IdKind): Outcome {
+    const typed: Pair[] = [];
+    const plain: Record<string, unknown> = Object.create(null);
+    for (const entry of node.entries) {
+      if (entry.key.text in plain) continue;
+      const key = this.written(entry.key.text, entry.key);
+      this.references.push({ kinds: [kind], id: key });
+      const value = this.node(entry.value, schema.additionalProperties as Schema, node);
+      plain[entry.key.text] = value.plain;
+      if (value.typed) typed.push({ key, value: value.typed as Written<string> });
+    }
+    return { typed, plain };
+  }
+
+  private scalar(node: ScalarNode, schema: Schema, parent: MapNode): Outcome {
+    if (node.style === "empty") return { typed: undefined, plain: null };
+    if (schema["x-quantity"]) return this.quantity(node, schema);
+    switch (schema.type) {
+      case "string":
+        return this.string(node, schema, parent);
+      case "integer":
+      case "number":
+      case "boolean": {
+        const value = loose(node);
+        return { typed: typeof value === "string" ? undefined : this.written(value, node), plain: value };
+      }
+      default:
+        return { typed: undefined, plain: loose(node) };
+    }
+  }
+
+  private string(node: ScalarNode, schema: Schema, parent: MapNode): Outcome {
+    if (schema.enum && !schema.enum.includes(node.text)) return { typed: undefined, plain: node.text };
+    const written = this.written(node.text, node);
+    if (schema["x-id"]) this.declarations.push({ kind: schema["x-id"], id: written, node: parent });
+    if (schema["x-reference"]) this.references.push({ kinds: schema["x-reference"], id: written });
+    return { typed: written, plain: node.text };
+  }
+
+  private quantity(node: ScalarNode, schema: Schema): Outcome {
+    const result = parseQuantity(node.text, {
+      dimension: schema["x-quantity"]!,
+      sign: schema["x-sign"] ?? "any",
+    });
+    if ("problem" in result) {
+      this.quantityProblems.push({ place: this.place(node), problem: result.problem });
+      return { typed: undefined, plain: node.text };
+    }
+    return { typed: this.written<Quantity>(result.quantity, node), plain: node.text };
+  }
+
+  private written<T>(value: T, node: Node): Written<T> {
+    return { value, place: this.place(node) };
+  }
+
+  private place(node: Node): Place {
+    return { file: this.file, node };
+  }
+}
+
+/** Plain value of a node that no schema describes; numbers and truth values as YAML 1.2's core schema has them. */
+function loose(node: Node): unknown {
+  switch (node.kind) {
+    case "list":
+      return node.entries.map(loose);
+    case "map": {
+      const plain: Record<string, unknown> = Object.create(null);
+      for (const { key, value } of node.entries) plain[key.text] ??= loose(value);
+      return plain;
+    }
+    case "scalar":
+      if (node.style === "empty") return null;
+      if (node.style !== "plain") return node.text;
+      if (/^(true|false)$/i.test(node.text)) return node.text.toLowerCase() === "true";
+      if (/^[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(node.text)) return Number(node.text);
+      return node.text;
+  }
+}
+
+function ownProperty(properties: Schema["properties"], key: string): Schema | undefined {
+  return properties && Object.hasOwn(properties, key) ? properties[key] : undefined;
+}
+
+function camel(key: string): string {
+  return key.replace(/-(.)/g, (_, letter: string) => letter.toUpperCase());
+}

@@ -1,0 +1,226 @@
+import type { Problem } from "../findings/finding";
+import { nearest } from "../nearest";
+import type { Entry, MapNode, Node } from "../reading/tree";
+import { type JsonType, raise } from "./problem-facts";
+import type { RecordKind, Schema } from "./schema";
+import type { Typing } from "./typing";
+import type { SchemaError, Validator } from "./validators.mjs";
+import * as validators from "./validators.mjs";
+import type { Locator } from "./whereabouts";
+
+/** A record, as far as its shape is judged. */
+export interface Shape {
+  readonly file: string;
+  readonly root: MapNode;
+  readonly typing: Typing;
+  readonly locate: Locator;
+}
+
+/**
+ * What the schema finds wrong with a record's shape, each error turned into the facts of one rule. Errors that
+ * only follow from another are left out: the parts of `oneOf`, the list of words for a value that is not there,
+ * a missing key that stands there misspelt.
+ */
+export function validate(shape: Shape, kind: RecordKind): Problem[] {
+  const validator: Validator = validators[kind];
+  if (validator(shape.typing.plain)) return [];
+  const describer = new Describer(shape);
+  const problems: Problem[] = [];
+  const seen = new Set<string>();
+  for (const error of validator.errors ?? []) {
+    const said = describer.describe(error);
+    if (!said) continue;
+    const key = `${said.rule}:${error.instancePath}:${said.facts.key ?? ""}`;
+    if (!seen.has(key)) problems.push(said);
+    seen.add(key);
+  }
+  return problems;
+}
+
+/** The part of a schema that only a message needs. */
+interface Conditional extends Schema {
+  readonly oneOf?: readonly Schema[];
+  readonly allOf?: readonly { readonly if: Schema & { properties: { shape: { const: string } } } }[];
+}
+
+class Describer {
+  private readonly entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
+  private readonly slips = new Map<MapNode, ReadonlySet<string>>();
+
+  constructor(private readonly shape: Shape) {}
+
+  describe(error: SchemaError): Problem | undefined {
+    const trail = this.trail(error.instancePath);
+    const node = trail.at(-1);
+    if (!node) return undefined;
+    if (node.kind === "map") return this.ofMap(error, node, trail);
+    return this.ofValue(error, node, trail);
+  }
+
+  private ofMap(error: SchemaError, node: MapNode, trail: readonly Node[]): Problem | undefined {
+    switch (error.keyword) {
+      case "required":
+        return this.missing(error, node);
+      case "additionalProperties":
+        return this.unknown(String(error.params.additionalProperty), node, trail);
+      case "oneOf": {
+        const keys = (this.schema(node)?.oneOf ?? []).flatMap((branch) => branch.required ?? []);
+        const found = keys.filter((key) => this.entry(node, key));
+        return raise("key-choice", this.place(node), { ...this.shape.locate(node), keys, found });
+      }
+      default:
+        return this.ofValue(error, node, trail);
+    }
+  }
+
+  private ofValue(error: SchemaError, node: Node, trail: readonly Node[]): Problem | undefined {
+    const { file, locate } = this.shape;
+    const schema = this.schema(node);
+    const text = node.kind === "scalar" ? node.text : undefined;
+    switch (error.keyword) {
+      case "false schema":
+        return this.outOfPlace(error, trail);
+      case "type":
+        return this.wrongKind(error, node);
+      case "enum":
+        if (!text) return undefined;
+        return raise("value-not-in-list", { file, node }, { ...locate(node), found: text, allowed: schema?.enum ?? [] });
+      case "pattern":
+        // A reference that is malformed names nothing, which says more.
+        if (text === undefined || schema?.["x-reference"]) return undefined;
+        return raise("id-malformed", { file, node }, { ...locate(node), found: text, ...exampleOf(schema) });
+      case "minimum":
+      case "maximum":
+        return raise("value-out-of-range", { file, node }, {
+          ...locate(node),
+          found: text ?? "",
+          ...(schema?.minimum !== undefined && { least: schema.minimum }),
+          ...(schema?.maximum !== undefined && { greatest: schema.maximum }),
+        });
+      case "minItems": {
+        const found = node.kind === "list" ? node.entries.length : 0;
+        return raise("list-too-short", { file, node }, { ...locate(node), found, least: Number(error.params.limit) });
+      }
+      default:
+        return undefined; // `if` and the like only repeat what another error says
+    }
+  }
+
+  private missing(error: SchemaError, node: MapNode): Problem | undefined {
+    const key = String(error.params.missingProperty);
+    // Errors inside `oneOf` are told once, by the `oneOf` itself.
+    if (error.schemaPath.includes("/oneOf/") || this.slipsIn(node).has(key)) return undefined;
+    const property = this.schema(node)?.properties?.[key];
+    const shape = this.shapeBehind(error, node);
+    return raise("key-missing", this.place(node), {
+      ...this.shape.locate(node),
+      key,
+      ...meaningOf(property),
+      ...exampleOf(property),
+      parts: property?.required ?? [],
+      ...(shape !== undefined && { shape }),
+    });
+  }
+
+  private unknown(key: string, node: MapNode, trail: readonly Node[]): Problem | undefined {
+    const entry = this.entry(node, key);
+    if (!entry) return undefined;
+    const outer = trail.slice(0, -1);
+    return raise("key-unknown", this.place(entry.key), {
+      ...this.shape.locate(node),
+      key,
+      free: this.freeKeys(node),
+      belongsFurtherOut: outer.some((one) => Object.hasOwn(this.schema(one)?.properties ?? {}, key)),
+    });
+  }
+
+  private outOfPlace(error: SchemaError, trail: readonly Node[]): Problem | undefined {
+    const [map, value] = trail.slice(-2);
+    if (map?.kind !== "map") return undefined;
+    const entry = map.entries.find((one) => one.value === value);
+    const shape = this.shapeBehind(error, map);
+    if (!entry || shape === undefined) return undefined;
+    const facts = { ...this.shape.locate(map), key: entry.key.text, shape };
+    return raise("key-out-of-place", this.place(entry.key), facts);
+  }
+
+  private wrongKind(error: SchemaError, node: Node): Problem {
+    const schema = this.schema(node);
+    const where = this.shape.locate(node);
+    const style = node.kind === "scalar" ? node.style : node.kind;
+    if (style === "empty") {
+      return raise("value-missing", this.place(node), { ...where, ...meaningOf(schema), ...exampleOf(schema) });
+    }
+    return raise("value-wrong-kind", this.place(node), {
+      ...where,
+      expected: [error.params.type as JsonType | readonly JsonType[]].flat(),
+      found: style,
+      ...(node.kind === "scalar" && { text: node.text }),
+      ...exampleOf(schema),
+    });
+  }
+
+  /** Keys that a map still lacks and that one of its unknown keys is likely a slip of. */
+  private slipsIn(node: MapNode): ReadonlySet<string> {
+    let slips = this.slips.get(node);
+    if (!slips) {
+      const free = this.freeKeys(node);
+      const known = this.schema(node)?.properties ?? {};
+      const unknown = node.entries.map((entry) => entry.key.text).filter((key) => !Object.hasOwn(known, key));
+      slips = new Set(unknown.flatMap((key) => nearest(key, free)));
+      this.slips.set(node, slips);
+    }
+    return slips;
+  }
+
+  private freeKeys(node: MapNode): string[] {
+    return Object.keys(this.schema(node)?.properties ?? {}).filter((key) => !this.entry(node, key));
+  }
+
+  /** The shape whose branch of a figure's schema an error comes from. */
+  private shapeBehind(error: SchemaError, node: MapNode): string | undefined {
+    const branch = /\/allOf\/(\d+)\/then\//.exec(error.schemaPath)?.[1];
+    return branch && this.schema(node)?.allOf?.[Number(branch)]?.if.properties.shape.const;
+  }
+
+  /** The nodes that a JSON pointer into the plain data leads through, the root first; none if it leads nowhere. */
+  private trail(pointer: string): readonly Node[] {
+    const trail: Node[] = [this.shape.root];
+    for (const raw of pointer.split("/").slice(1)) {
+      const step = raw.replaceAll("~1", "/").replaceAll("~0", "~");
+      const at = trail.at(-1)!;
+      const next = at.kind === "list" ? at.entries[Number(step)] : at.kind === "map" && this.entry(at, step)?.value;
+      if (!next) return [];
+      trail.push(next);
+    }
+    return trail;
+  }
+
+  /** The first entry of a key: the one that counts. */
+  private entry(node: MapNode, key: string): Entry | undefined {
+    let entries = this.entries.get(node);
+    if (!entries) {
+      entries = new Map(node.entries.toReversed().map((entry) => [entry.key.text, entry]));
+      this.entries.set(node, entries);
+    }
+    return entries.get(key);
+  }
+
+  private schema(node: Node): Conditional | undefined {
+    return this.shape.typing.schemas.get(node);
+  }
+
+  private place(node: Node) {
+    return { file: this.shape.file, node };
+  }
+}
+
+function meaningOf(schema: Schema | undefined): { meaning?: string } {
+  return schema?.description === undefined ? {} : { meaning: schema.description };
+}
+
+function exampleOf(schema: Schema | undefined): { example?: string } {
+  const ofEntry = schema?.items?.examples?.[0];
+  const example = schema?.examples?.[0] ?? (ofEntry && `[${ofEntry}]`);
+  return example === undefined ? {} : { example };
+}

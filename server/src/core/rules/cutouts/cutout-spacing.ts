@@ -1,0 +1,65 @@
+import { holds } from "../../findings/finding";
+import { openingsOf } from "../../graph/derivations";
+import { geometrySource } from "../../graph/openings";
+import { formatMeasure } from "../../quantities";
+import { defineRule } from "../rule";
+import { panelExample } from "./panel-example";
+
+export const cutoutSpacing = defineRule<{ cutout: string; other: string; distance: number; least: number }>({
+  id: "cutout-spacing",
+  severity: "error",
+  area: "cutouts",
+  title: "Two openings lie nearer together than the panel's data allow",
+  why:
+    "The bridge between two openings carries the load of both, and their stress concentrations add up. How narrow it " +
+    "may be is for the maker's data to say; the panel's record names them.",
+  sources: [geometrySource],
+  say: ({ cutout, other, distance, least }) => ({
+    what:
+      `Cutouts ${cutout} and ${other} lie ${formatMeasure(distance, "in")} apart; the panel's data ask for ` +
+      `${formatMeasure(least, "in")}.`,
+    todo: "Move one of them away, or make one opening of the two.",
+  }),
+  *check(project) {
+    const seen = new Set<string>();
+    for (const { cutout, id, neighbours } of openingsOf(project).cutouts) {
+      for (const { other, place, value, least } of neighbours) {
+        if (!value || !least || seen.has(other)) continue;
+        yield {
+          rule: "cutout-spacing",
+          subject: { kind: "cutout", id },
+          place: (cutout.opening?.at ?? cutout.opening ?? cutout).place,
+          value,
+          limit: least,
+          sense: "at-least",
+          holds: holds(value.value, "at-least", least.value),
+          facts: { cutout: id, other, distance: value.value, least: least.value },
+          related: [{ place, words: `opening of ${other}` }],
+        };
+      }
+      seen.add(id);
+    }
+  },
+  examples: [
+    {
+      title: "Two circles an inch apart where 1.5 in is asked for",
+      text: panelExample({
+        openings: [
+          "{ shape: circle, diameter: 3 in, at: { x: -2 in, y: 0 in } }",
+          "{ shape: circle, diameter: 3 in, at: { x: 2 in, y: 0 in } }",
+        ],
+      }),
+      finds: ["C1 and C2 lie 1 in apart; the panel's data ask for 1.5 in"],
+    },
+    {
+      title: "Two circles far enough apart",
+      text: panelExample({
+        openings: [
+          "{ shape: circle, diameter: 3 in, at: { x: -3 in, y: 0 in } }",
+          "{ shape: circle, diameter: 3 in, at: { x: 3 in, y: 0 in } }",
+        ],
+      }),
+      finds: [],
+    },
+  ],
+});

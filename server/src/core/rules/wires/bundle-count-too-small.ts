@@ -1,0 +1,43 @@
+import type { Problem } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { bundleDeratingSource } from "../../tables/bundle-derating";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+
+export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; recorded: number }>({
+  id: "bundle-count-too-small",
+  severity: "error",
+  area: "wires",
+  title: "More wires are recorded in a bundle than it is said to have",
+  why: "The more wires in a bundle, the less each may carry. A count that is too small overstates all of them.",
+  sources: [bundleDeratingSource],
+  say: ({ bundle, stated, recorded }) => ({
+    what: `Bundle ${bundle} is said to have ${stated} ${stated === 1 ? "wire" : "wires"}, but ${recorded} are recorded in it.`,
+    todo: `Count every wire in the bundle, existing ones too: at least ${recorded}.`,
+  }),
+  *check(project): Iterable<Problem> {
+    for (const { bundle, id, wires } of electricalOf(project).bundles) {
+      if (!bundle.wires || bundle.wires.value >= wires.length) continue;
+      yield {
+        rule: "bundle-count-too-small",
+        subject: { kind: "bundle", id },
+        place: bundle.wires.place,
+        facts: { bundle: id, stated: bundle.wires.value, recorded: wires.length },
+      };
+    }
+  },
+  examples: [
+    {
+      title: "Two wires in a bundle of one",
+      text: circuitExample({
+        bundle: "{ id: B1, wires: 1, loading: 20 % }",
+        wires: [
+          "{ id: P1, from: CB-RACK, to: RACK, gauge: 10 AWG, length: 12 ft, rating: 150 degC, bundle: B1 }",
+          "{ id: P2N, from: RACK, to: GND-AFT, gauge: 10 AWG, length: 2 ft, rating: 150 degC, bundle: B1 }",
+        ],
+      }),
+      finds: ["said to have 1 wire, but 2 are recorded"],
+    },
+    { title: "Room for existing wires", text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }), finds: [] },
+  ],
+});

@@ -1,0 +1,85 @@
+import { holds } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { derive, written } from "../../graph/value";
+import { formatMeasure } from "../../quantities";
+import { bundleDeratingSource } from "../../tables/bundle-derating";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+import { governing } from "./governing";
+
+export const bundleLoadingUnderstated = defineRule<{
+  bundle: string;
+  loading: number;
+  stated: number;
+  condition: string;
+}>({
+  id: "bundle-loading-understated",
+  severity: "error",
+  area: "wires",
+  title: "A bundle carries a larger share of its capacity than is stated",
+  why:
+    "The derating of every wire in the bundle rests on the stated loading. Where all wires of the bundle are in " +
+    "this record, the loading can be computed, and the stated one must not be below it.",
+  sources: [bundleDeratingSource],
+  say: ({ bundle, loading, stated, condition }) => ({
+    what:
+      `Bundle ${bundle} is loaded to ${formatMeasure(loading, "%")} of its capacity, above the ` +
+      `${formatMeasure(stated, "%")} stated (${condition}).`,
+    todo: "State the larger loading, or take wires out of the bundle.",
+  }),
+  *check(project) {
+    for (const { bundle, id, states } of electricalOf(project).bundles) {
+      if (!bundle.loading) continue;
+      const subject = { kind: "bundle", id } as const;
+      const limit = derive({
+        subject,
+        quantity: "bundle-loading",
+        unit: "%",
+        formula: "stated",
+        operands: { stated: written("stated loading", bundle.loading, "%") },
+        compute: ({ stated }) => stated,
+      });
+      if (!limit) continue;
+      const worst = governing(
+        states.map(({ condition, loading }) => ({ condition, value: loading, limit })),
+        "at-most",
+      );
+      if (!worst) continue;
+      yield {
+        rule: "bundle-loading-understated",
+        subject,
+        place: bundle.loading.place,
+        value: worst.value,
+        limit,
+        sense: "at-most",
+        holds: holds(worst.value.value, "at-most", limit.value),
+        facts: { bundle: id, loading: worst.value.value, stated: limit.value, condition: worst.condition.id?.value },
+        related: [],
+      };
+    }
+  },
+  examples: [
+    {
+      title: "One loaded pair called lightly loaded",
+      text: circuitExample({
+        bundle: "{ id: B1, wires: 2, loading: 20 % }",
+        wires: [
+          "{ id: P1, from: CB-RACK, to: RACK, gauge: 12 AWG, length: 12 ft, rating: 150 degC, bundle: B1 }",
+          "{ id: P2N, from: RACK, to: GND-AFT, gauge: 12 AWG, length: 2 ft, rating: 150 degC, bundle: B1 }",
+        ],
+      }),
+      finds: ["loaded to \\d+(\\.\\d+)? %"],
+    },
+    {
+      title: "The loading as it is",
+      text: circuitExample({
+        bundle: "{ id: B1, wires: 2, loading: 60 % }",
+        wires: [
+          "{ id: P1, from: CB-RACK, to: RACK, gauge: 12 AWG, length: 12 ft, rating: 150 degC, bundle: B1 }",
+          "{ id: P2N, from: RACK, to: GND-AFT, gauge: 12 AWG, length: 2 ft, rating: 150 degC, bundle: B1 }",
+        ],
+      }),
+      finds: [],
+    },
+  ],
+});

@@ -1,0 +1,60 @@
+import type { Assessment } from "../../findings/finding";
+import type { Value } from "../../graph/value";
+import type { ProtectionResult } from "../../graph/wires";
+import type { Project } from "../../project";
+import type { Quantity } from "../../quantities";
+import type { Device } from "../../records/types";
+import type { Written } from "../../records/written";
+import { gaugeName, standardGauges } from "../../tables/standard-ratings";
+import type { Remedy } from "../rule";
+
+/** Of several conditions the one with the least margin: the only one that a finding has to name. */
+export function governing<T extends { readonly value: Value; readonly limit: Value }>(
+  states: readonly T[],
+  sense: Assessment["sense"],
+): T | undefined {
+  const ratio = ({ value, limit }: T) => value.value / limit.value;
+  return states.reduce<T | undefined>((worst, one) => {
+    if (!worst) return one;
+    const isWorse = sense === "at-most" ? ratio(one) > ratio(worst) : ratio(one) < ratio(worst);
+    return isWorse ? one : worst;
+  }, undefined);
+}
+
+/** Thicker standard gauges than the one written, the next one first. */
+export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: string): Iterable<Remedy> {
+  if (!gauge) return;
+  for (const candidate of standardGauges) {
+    if (candidate >= gauge.value.si) continue;
+    const text = `${gaugeName(candidate)} AWG`;
+    yield { title: `Make wire ${wire} ${text}`, place: gauge.place, text };
+  }
+}
+
+/** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */
+export function smallerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
+  const smaller = devicesLike(current, project).filter((one) => ratingOf(one) < ratingOf(current.device));
+  return swaps(current, smaller.toSorted((a, b) => ratingOf(b) - ratingOf(a)));
+}
+
+/** Devices of the kit, of the same kind, with a larger rating than this one; the smallest of them first. */
+export function largerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
+  const larger = devicesLike(current, project).filter((one) => ratingOf(one) > ratingOf(current.device));
+  return swaps(current, larger.toSorted((a, b) => ratingOf(a) - ratingOf(b)));
+}
+
+function devicesLike({ device }: ProtectionResult, project: Project): Device[] {
+  return (project.kit?.devices ?? []).filter((one) => one.rating && one.kind?.value === device.kind?.value);
+}
+
+function ratingOf(device: Device): number {
+  return device.rating!.value.si;
+}
+
+function* swaps({ protection, id }: ProtectionResult, devices: readonly Device[]): Iterable<Remedy> {
+  for (const device of devices) {
+    if (!device.id) continue;
+    const text = device.id.value;
+    yield { title: `Take ${text} for ${id}`, place: protection.device!.place, text };
+  }
+}

@@ -1,0 +1,37 @@
+import type { Problem } from "../../findings/finding";
+import { listWords } from "../wording";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+
+export const loadModeUnknown = defineRule<{ component: string; mode: string; known: readonly string[] }>({
+  id: "load-mode-unknown",
+  severity: "error",
+  area: "wires",
+  title: "A condition names a mode that the kit does not give for the component",
+  why: "Without the mode there is no current, and the load would count as none.",
+  sources: [],
+  say: ({ component, mode, known }) => ({
+    what: `${component} has no mode '${mode}' in the kit.`,
+    todo: known.length > 0 ? `Name one that it has: ${listWords(known, "or")}.` : `Add the mode to ${component}'s draws in the kit.`,
+  }),
+  *check(project): Iterable<Problem> {
+    for (const condition of project.install.conditions ?? []) {
+      for (const { key, value } of condition.loads ?? []) {
+        const component = project.kit?.components?.find((one) => one.id?.value === key.value);
+        if (!component) continue;
+        const known = (component.draws ?? []).flatMap((draw) => (draw.mode ? [draw.mode.value] : []));
+        if (known.includes(value.value)) continue;
+        yield {
+          rule: "load-mode-unknown",
+          subject: { kind: "component", id: key.value },
+          place: value.place,
+          facts: { component: key.value, mode: value.value, known },
+        };
+      }
+    }
+  },
+  examples: [
+    { title: "A mode that is not there", text: circuitExample({ loads: "{ RACK: surveying }" }), finds: ["no mode 'surveying'"] },
+    { title: "The kit's own word", text: circuitExample(), finds: [] },
+  ],
+});

@@ -1,0 +1,47 @@
+import type { Problem } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+
+export const loadNotConnected = defineRule<{ component: string; condition: string }>({
+  id: "load-not-connected",
+  severity: "error",
+  area: "wires",
+  title: "A load runs, but no wire leads to it from a bus",
+  why: "Its current is missing from every wire and device, so all of them look better than they are.",
+  sources: [],
+  say: ({ component, condition }) => ({
+    what: `${component} runs in ${condition}, but no run of wires leads to it from a bus.`,
+    todo: `Add the wires, each from the end nearer the bus, the last one with 'to: ${component}'.`,
+  }),
+  *check(project): Iterable<Problem> {
+    const { circuit } = electricalOf(project);
+    const connected = new Set(circuit.paths.map((path) => path.id));
+    const unclear = circuit.problems.length > 0; // a path that is unclear is already a finding
+    if (unclear || !project.kit || !project.airframe) return;
+    const told = new Set<string>();
+    for (const condition of project.install.conditions ?? []) {
+      for (const { key } of condition.loads ?? []) {
+        const isKnown = project.names.find(["component"], key.value).length > 0;
+        if (!isKnown || connected.has(key.value) || told.has(key.value)) continue;
+        told.add(key.value);
+        yield {
+          rule: "load-not-connected",
+          subject: { kind: "component", id: key.value },
+          place: key.place,
+          facts: { component: key.value, condition: condition.id?.value ?? "a condition" },
+        };
+      }
+    }
+  },
+  examples: [
+    {
+      title: "The feeder ends at a junction that goes nowhere",
+      text: `${circuitExample({
+        wires: ["{ id: P1, from: CB-RACK, to: TB1, gauge: 10 AWG, length: 12 ft, rating: 150 degC }"],
+      })}junctions:\n  - { id: TB1 }\n`,
+      finds: ["RACK runs in cruise, but no run of wires"],
+    },
+    { title: "A feeder from the breaker to the load", text: circuitExample(), finds: [] },
+  ],
+});

@@ -1,0 +1,77 @@
+import { holds } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { formatMeasure } from "../../quantities";
+import { wireChartSource } from "../../tables/wire-chart";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+import { smallerDevices, thickerGauges } from "./governing";
+
+export const protectionAboveChart = defineRule<{
+  wire: string;
+  gauge: string;
+  protection: string;
+  kind: string;
+  rating: number;
+  chart: number;
+}>({
+  id: "protection-above-chart",
+  severity: "warning",
+  area: "wires",
+  title: "A breaker or fuse is larger than the wire chart gives for the gauge",
+  why:
+    "The chart gives, for ordinary installations, the largest device that still opens before a wire of this gauge is " +
+    "harmed. It calls itself a guide, generally conservative: a single wire in open air may take the next larger " +
+    "breaker. That is a judgement for whoever is responsible for the data, so this warns.",
+  sources: [wireChartSource],
+  say: ({ wire, gauge, protection, kind, rating, chart }) => ({
+    what:
+      `${protection} is rated ${formatMeasure(rating, "A")}; the wire chart gives a ${kind} of at most ` +
+      `${formatMeasure(chart, "A")} for wire ${wire} (${gauge}).`,
+    todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
+  }),
+  *check(project) {
+    for (const { protection, id, device, rating, wires } of electricalOf(project).protection) {
+      for (const { result, chart } of wires) {
+        if (!chart || !result.wire.gauge) continue;
+        yield {
+          rule: "protection-above-chart",
+          subject: { kind: "wire", id: result.id },
+          place: result.wire.gauge.place,
+          value: rating,
+          limit: chart,
+          sense: "at-most",
+          holds: holds(rating.value, "at-most", chart.value),
+          facts: {
+            wire: result.id,
+            gauge: formatMeasure(result.wire.gauge.value.si, "AWG"),
+            protection: id,
+            kind: device.kind?.value,
+            rating: rating.value,
+            chart: chart.value,
+          },
+          related: [{ place: protection.device!.place, words: `${id} is chosen here` }],
+        };
+      }
+    }
+  },
+  *remedies(assessment, project) {
+    const { wires, protection } = electricalOf(project);
+    const wire = wires.find(({ id }) => id === assessment.subject.id)?.wire;
+    yield* thickerGauges(wire?.gauge, assessment.subject.id);
+    const device = protection.find(({ rating }) => rating === assessment.value);
+    if (device) yield* smallerDevices(device, project);
+  },
+  examples: [
+    {
+      title: "A 50 A breaker on 10 AWG",
+      text: circuitExample({ device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),
+      finds: ["at most 40 A for wire P1 \\(10 AWG\\)", "P2N"],
+    },
+    {
+      title: "Fuses have a column of their own",
+      text: circuitExample({ device: "{ id: CB-20, kind: fuse, rating: 40 A }" }),
+      finds: ["a fuse of at most 30 A", "P2N"],
+    },
+    { title: "A 20 A breaker on 10 AWG", text: circuitExample(), finds: [] },
+  ],
+});

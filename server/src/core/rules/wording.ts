@@ -1,0 +1,91 @@
+/** Words that the messages of all rules share. */
+import { nearest } from "../nearest";
+import type { IdKind } from "../records/schema";
+import type { Whereabouts } from "../records/whereabouts";
+
+/** Longer texts are cut in a message: it has to stay one line. */
+const longestQuote = 40;
+
+/** Longer lists are cut in a message. */
+const longestList = 8;
+
+const kindNames: Readonly<Record<IdKind, string>> = {
+  "added-item": "added item",
+  bundle: "bundle",
+  bus: "bus",
+  component: "component",
+  condition: "condition",
+  cutout: "cutout",
+  device: "device",
+  envelope: "envelope",
+  equipment: "equipment",
+  ground: "ground point",
+  junction: "junction",
+  loading: "loading",
+  panel: "panel",
+  protection: "protection",
+  station: "station",
+  wire: "wire",
+};
+
+/** What a kind of thing is called: "ground point". */
+export function kindName(kind: IdKind): string {
+  return kindNames[kind];
+}
+
+/** "a", "a or b", "a, b or c"; a long list ends in a count of the rest. */
+export function listWords(words: readonly string[], conjunction: "and" | "or"): string {
+  if (words.length > longestList) {
+    return `${words.slice(0, longestList).join(", ")} ${conjunction} ${words.length - longestList} more`;
+  }
+  const last = words.at(-1) ?? "";
+  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} ${conjunction} ${last}`;
+}
+
+/** A text from a record, in quotes, on one line, and cut where it is long. */
+export function quote(text: string): string {
+  return `'${shorten(text)}'`;
+}
+
+/** A text from a record, on one line, without signs that nobody sees, and cut where it is long. */
+export function shorten(text: string): string {
+  const line = text.slice(0, 4 * longestQuote).replace(/[\s\p{C}]+/gu, " ").trim();
+  const letters = [...line];
+  return letters.length > longestQuote ? `${letters.slice(0, longestQuote - 1).join("")}…` : line;
+}
+
+/** "wire P101A8", "'opening' of cutout C1", "'arm' of entry 2 in 'placement'", "this record". */
+export function nameOf({ ownerKind, ownerId, path }: Whereabouts): string {
+  const owner = ownerKind && ownerId !== undefined ? `${kindName(ownerKind)} ${shorten(ownerId)}` : undefined;
+  const steps = path.map((step) => (isEntry(step) ? `entry ${step.slice(1)}` : quote(step)));
+  return path.reduce(
+    (name, step, index) => (name === undefined ? steps[index]! : `${steps[index]} ${isEntry(step) ? "in" : "of"} ${name}`),
+    owner,
+  ) ?? "this record";
+}
+
+/** The key that a value stands behind, or undefined for an entry of a list. */
+export function keyOf({ path }: Whereabouts): string | undefined {
+  const last = path.at(-1);
+  return last !== undefined && !isEntry(last) ? last : undefined;
+}
+
+/** With a capital at its start. */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "Did you mean 'gauge'?", or undefined where no candidate is near. */
+export function didYouMean(word: string, candidates: Iterable<string>): string | undefined {
+  const guesses = nearest(word, candidates).map(quote);
+  return guesses.length > 0 ? `Did you mean ${listWords(guesses, "or")}?` : undefined;
+}
+
+/** "1 wire", "2 wires". */
+export function count(number: number, noun: string): string {
+  return `${number} ${noun}${number === 1 ? "" : "s"}`;
+}
+
+function isEntry(step: string): boolean {
+  return /^#\d+$/.test(step);
+}

@@ -1,0 +1,482 @@
+import { describe, expect, test } from "vitest";
+import {
+  applyChange,
+  armOf,
+  armToPercentMac,
+  type Balance,
+  ballastFor,
+  centreOfGravityFromReactions,
+  combine,
+  moment,
+  type PointMass,
+  percentMacToArm,
+  type ScaleReading,
+  shiftOfCg,
+  usefulLoad,
+  weightToMove,
+} from "../../server/src/core/methods/balance";
+import { type Envelope, limitAt, positionInEnvelope } from "../../server/src/core/methods/envelope";
+import { roundUpToStep } from "../../server/src/core/rounding";
+import { citeSource, type Source } from "../../server/src/core/source";
+import { judgeNegligible, negligibleWeightChange } from "../../server/src/core/tables/negligible-change";
+import { standardWeights } from "../../server/src/core/tables/standard-weights";
+
+/**
+ * Worked examples as documents print them. Each stands under its document, and the test's name says when an
+ * example comes from memory, was computed here, or is an invention of this project.
+ */
+function example(id: string, title: string, source: Source, check: () => void): void {
+  test(`${id} ${title} [${citeSource(source)}]`, check);
+}
+
+/** As printed: within half of the last digit, plus half a unit for each `line` that the document rounded. */
+function expectPrinted(actual: number | undefined, printed: string, lines = 0): void {
+  const decimals = printed.split(".")[1]?.length ?? 0;
+  const printedValue = Number(printed.replaceAll(",", ""));
+  const room = 0.5 * 10 ** -decimals + 0.5 * lines;
+  expect(actual).toBeDefined();
+  expect(
+    Math.abs(actual! - printedValue),
+    `${actual} is not what is printed as ${printed}`,
+  ).toBeLessThanOrEqual(room * (1 + 1e-9));
+}
+
+function expectBalance(
+  actual: Balance,
+  printed: { weight: string; moment?: string; arm: string },
+  lines = 0,
+): void {
+  expectPrinted(actual.weight, printed.weight);
+  if (printed.moment !== undefined) expectPrinted(actual.moment, printed.moment, lines);
+  expectPrinted(actual.arm, printed.arm);
+}
+
+/** An item of which the document prints weight and moment. */
+function withMoment(weight: number, itemMoment: number): PointMass {
+  return { weight, arm: armOf(weight, itemMoment)! };
+}
+
+/** An example's [weight, arm] rows. */
+function masses(...rows: [weight: number, arm: number][]): PointMass[] {
+  return rows.map(([weight, arm]) => ({ weight, arm }));
+}
+
+const ac4313 = (at: string, note?: string): Source => ({
+  document: "FAA AC 43.13-1B",
+  edition: "9/8/98, Change 1 of 9/27/01",
+  at: `chapter 10, ${at}`,
+  standing: "published",
+  ...(note === undefined ? {} : { note }),
+});
+const handbook8083_1: Source = {
+  document: "FAA-H-8083-1",
+  edition: "edition not recorded",
+  standing: "memory",
+};
+const handbook8083_30: Source = {
+  document: "FAA-H-8083-30",
+  edition: "2008",
+  at: "chapter 4",
+  standing: "published",
+};
+const phak: Source = {
+  document: "FAA Pilot's Handbook of Aeronautical Knowledge (FAA-H-8083-25)",
+  edition: "edition not recorded",
+  at: "weight and balance chapter",
+  standing: "published",
+};
+const mechanicItem: Source = {
+  document: "FAA aviation mechanic general knowledge test item",
+  edition: "edition not recorded",
+  standing: "published",
+};
+const atplItem: Source = {
+  document: "EASA ATPL mass and balance question bank item",
+  edition: "edition not recorded",
+  standing: "published",
+};
+const constructed: Source = { document: "constructed for this project", standing: "derived" };
+const fromMemory = (source: Source, note?: string): Source => ({
+  ...source,
+  standing: "memory",
+  ...(note === undefined ? {} : { note }),
+});
+
+describe("standard weights", () => {
+  example("weights", "as printed, oil also by the quart", handbook8083_30, () => {
+    const { avgas, turbineFuel, oil, water, person } = standardWeights;
+    expect([avgas.value, turbineFuel.value, oil.value, water.value]).toEqual([6, 6.7, 7.5, 8.35]);
+    expect(oil.value / 4).toBe(1.875);
+    expect(person.value).toBe(170);
+  });
+});
+
+describe("weighing", () => {
+  const nosewheel = (mainWheels: number): ScaleReading[] => [
+    { reading: 340, arm: mainWheels - 78 },
+    { reading: 2006 - 340, arm: mainWheels },
+  ];
+  const tailwheel = (mainWheels: number): ScaleReading[] => [
+    { reading: 67, arm: mainWheels + 222 },
+    { reading: 1218 - 67, arm: mainWheels },
+  ];
+
+  const handbook1B: Source = {
+    document: "FAA-H-8083-1B",
+    edition: "2016",
+    at: "chapter 10",
+    standing: "published",
+  };
+  example("D1", "nosewheel, datum at the main wheels", handbook1B, () => {
+    expectPrinted(centreOfGravityFromReactions(nosewheel(0)).arm, "-13.2");
+  });
+  example("D2", "nosewheel, datum 128 in ahead of the main wheels", handbook8083_1, () => {
+    expectPrinted(centreOfGravityFromReactions(nosewheel(128)).arm, "114.8");
+  });
+  example("D3", "nosewheel, datum 75 in aft of the main wheels", handbook8083_1, () => {
+    expectPrinted(centreOfGravityFromReactions(nosewheel(-75)).arm, "-88.2");
+  });
+  example("D4", "tailwheel, datum 7.5 in ahead of the main wheels", handbook8083_1, () => {
+    expectPrinted(centreOfGravityFromReactions(tailwheel(7.5)).arm, "19.7");
+  });
+  example("D5", "tailwheel, datum 80 in aft of the main wheels", handbook8083_1, () => {
+    expectPrinted(centreOfGravityFromReactions(tailwheel(-80)).arm, "-67.8");
+  });
+  const d6: Source = { ...mechanicItem, note: "printed 96.11: cut off, not rounded" };
+  example("D6", "nosewheel, hydraulic fluid stays in the empty weight", d6, () => {
+    const mainWheels = 9.875 + 87.5;
+    const weighed = centreOfGravityFromReactions([
+      { reading: 753, arm: mainWheels },
+      { reading: 753, arm: mainWheels },
+      { reading: 22, arm: 9.875 },
+    ]);
+    expectBalance(weighed, { weight: "1,528", moment: "146,864", arm: "96.12" }, 1);
+  });
+  example("D7", "on three jacks, arms in inches, weights in kilograms", atplItem, () => {
+    const weighed = centreOfGravityFromReactions([
+      { reading: 6488, arm: 161 },
+      { reading: 17783, arm: 775 },
+      { reading: 17783, arm: 775 },
+    ]);
+    expectBalance(weighed, { weight: "42,054", moment: "28,608,218", arm: "680.3" });
+  });
+  const d8: Source = { ...atplItem, note: "printed 8.33 where the exact distance is 8.337" };
+  example("D8", "distance ahead of the main wheels and aft of the nosewheel", d8, () => {
+    const scalesFrom = (mainWheels: number) =>
+      centreOfGravityFromReactions([
+        { reading: 285, arm: mainWheels - 92 },
+        { reading: 1465, arm: mainWheels },
+        { reading: 1395, arm: mainWheels },
+      ]);
+    expectBalance(scalesFrom(0), { weight: "3,145", arm: "-8.34" });
+    expectPrinted(scalesFrom(92).arm, "83.7");
+  });
+  const d9: Source = { ...atplItem, note: "published inputs, answer computed here" };
+  example("D9", "nosewheel, datum ahead of everything", d9, () => {
+    const weighed = centreOfGravityFromReactions([
+      { reading: 475, arm: 55 },
+      { reading: 1046, arm: 121 },
+      { reading: 1040, arm: 121 },
+    ]);
+    expectBalance(weighed, { weight: "2,561", moment: "278,531", arm: "108.76" });
+  });
+  test(`tare comes off each scale's own reading [${citeSource(ac4313("par. 10-2r"))}]`, () => {
+    const bare = centreOfGravityFromReactions(nosewheel(128));
+    const chocked = centreOfGravityFromReactions(
+      nosewheel(128).map((scale, index) => ({
+        ...scale,
+        reading: scale.reading + 4 + index,
+        tare: 4 + index,
+      })),
+    );
+    expect(chocked.arm).toBeCloseTo(bare.arm!, 9);
+    expect(chocked.weight).toBeCloseTo(2006, 9);
+  });
+});
+
+describe("change of equipment", () => {
+  example("D10", "seats out; cabinet, seat and radio in", mechanicItem, () => {
+    const before = withMoment(2886, 101_673.78);
+    const after = applyChange(before, masses([15, 71], [15, 71]), masses([97, 71], [20, 71], [30, 94]));
+    expectPrinted(before.arm, "35.23");
+    expectBalance(after, { weight: "3,003", moment: "110,670.78", arm: "36.85" });
+    expectPrinted(after.arm! - before.arm, "1.62");
+  });
+  const d11: Source = { ...mechanicItem, note: "one copy says that the CG moves forward; it moves aft" };
+  example("D11", "one item out, three in", d11, () => {
+    const after = applyChange(
+      { weight: 1500, arm: 28.4 },
+      masses([24, 68.5]),
+      masses([28, 73], [30, 70.5], [25, 85]),
+    );
+    expectBalance(after, { weight: "1,559", moment: "47,240", arm: "30.30" });
+    expect(after.arm).toBeGreaterThan(28.4);
+  });
+  example("D12", "one item out, three in, one of them forward", fromMemory(mechanicItem), () => {
+    const after = applyChange(
+      { weight: 1800, arm: 31.5 },
+      masses([30, 72]),
+      masses([14, 76], [20, 73.5], [30, 30]),
+    );
+    expectBalance(after, { weight: "1,834", moment: "57,974", arm: "31.61" });
+  });
+  example("D20", "adding weight aft", fromMemory(phak), () => {
+    const after = applyChange({ weight: 6860, arm: 80 }, [], masses([140, 150]));
+    expectBalance(after, { weight: "7,000", arm: "81.4" });
+  });
+  example("D21", "removing weight aft", fromMemory(phak), () => {
+    const after = applyChange({ weight: 6100, arm: 80 }, masses([100, 150]), []);
+    expectBalance(after, { weight: "6,000", arm: "78.8" });
+    expectPrinted(after.arm! - 80, "-1.2");
+  });
+  example("D29", "seven quarts of oil taken out of the empty weight", handbook8083_30, () => {
+    const oil = (7 / 4) * standardWeights.oil.value;
+    expectPrinted(oil, "13.125");
+    const drained = applyChange({ weight: 1200, arm: 10 }, masses([oil, -49]), []);
+    expectPrinted(drained.weight, "1,186.875");
+    expectPrinted(drained.moment, "12,643.125");
+  });
+  example("useful load", "maximum weight less empty weight", ac4313("par. 10-2d and figure 10-10"), () => {
+    expect(usefulLoad(2100, 1169)).toBe(931);
+  });
+});
+
+describe("loading", () => {
+  const empty: PointMass = { weight: 1169, arm: 10.6 };
+  const oil: PointMass = { weight: 17, arm: -49 };
+  const pilot: PointMass = { weight: standardWeights.person.value, arm: 16 };
+  const envelope: Envelope = {
+    forward: [{ weight: 2100, arm: 8.5, orLess: true }],
+    aft: [{ weight: 2100, arm: 21.9, orLess: true }],
+  };
+  const expectInside = ({ weight, arm }: Balance) =>
+    expect(positionInEnvelope(envelope, weight, arm!)).toMatchObject({ covered: true, inside: true });
+
+  const fig1010 = ac4313("figure 10-10, page 10-13", "minimum fuel of 82.5 lb is printed as 83");
+  example("D13", "most forward loading, fuel as printed", fig1010, () => {
+    const loaded = combine([empty, oil, pilot, ...masses([83, 22])]);
+    expectBalance(loaded, { weight: "1,439", moment: "16,104", arm: "11.2" });
+    expectInside(loaded);
+  });
+  example("D13", "most forward loading, fuel unrounded", fig1010, () => {
+    expectBalance(combine([empty, oil, pilot, ...masses([82.5, 22])]), { weight: "1,438.5", arm: "11.19" });
+  });
+  const fig1011 = ac4313("figure 10-11, par. 10-17", "totals as printed, CG computed here");
+  example("figure 10-11", "most rearward loading", fig1011, () => {
+    const loaded = combine([empty, oil, pilot, ...masses([340, 48], [240, 22], [100, 75.5])]);
+    expectBalance(loaded, { weight: "2,036", moment: "43,428", arm: "21.33" });
+    expectInside(loaded);
+  });
+  const fig1013 = ac4313("figure 10-13, page 10-17", "misprint: 38,466 / 2,100 is 18.3, printed 18.6");
+  example("D14", "most passengers", fig1013, () => {
+    const loaded = combine([empty, oil, pilot, ...masses([170, 16], [340, 48], [39 * 6, 22])]);
+    expectBalance(loaded, { weight: "2,100", moment: "38,466", arm: "18.3" });
+    expectInside(loaded);
+  });
+  example("figure 10-14", "most baggage", ac4313("figure 10-14, page 10-18"), () => {
+    const loaded = combine([empty, oil, pilot, ...masses([170, 48], [170, 16], [240, 22], [100, 75.5])]);
+    expectBalance(loaded, { weight: "2,036", moment: "37,988", arm: "18.7" });
+    expectInside(loaded);
+  });
+  const d25: Source = {
+    document: "loading example",
+    edition: "document not recorded",
+    standing: "memory",
+    note: "items and result were read; empty weight and arms are from memory",
+  };
+  example("D25", "four-seat aeroplane inside its range", d25, () => {
+    const fuel = 75 * standardWeights.avgas.value;
+    const loaded = combine(masses([2100, 78.3], [340, 85], [350, 121], [fuel, 75], [80, 150]));
+    expectBalance(loaded, { weight: "3,320", moment: "281,430", arm: "84.8" });
+  });
+  const helicopterManual: Source = {
+    document: "MD900 rotorcraft flight manual",
+    edition: "revision not recorded",
+    at: "section 6, example I, page 6-8",
+    standing: "published",
+  };
+  example("D26", "helicopter, zero fuel and gross", helicopterManual, () => {
+    const zeroFuel = combine([
+      withMoment(3272.8, 688_665),
+      ...masses([170, 130.7], [170, 130.7], [170, 173], [170, 173], [170, 213], [170, 213]),
+    ]);
+    expectBalance(zeroFuel, { weight: "4,292.8", moment: "864,343", arm: "201.3" });
+    const gross = combine([{ weight: zeroFuel.weight, arm: zeroFuel.arm! }, ...masses([994, 191.1])]);
+    expectBalance(gross, { weight: "5,286.8", moment: "1,054,296", arm: "199.4" }, 1);
+  });
+  const aeroplaneManual = (edition: string): Source => ({
+    document: "Maule M-7-260C flight manual, loading example",
+    edition,
+    standing: "published",
+  });
+  const d27 = (fuel: PointMass) =>
+    combine([withMoment(1549, 17_349), withMoment(340, 6800), fuel, withMoment(125, 9000)]);
+  example("D27a", "weights with moments, 73 gallons", aeroplaneManual("revision A"), () => {
+    expectBalance(d27(withMoment(438, 10_512)), { weight: "2,452", moment: "43,661", arm: "17.8" });
+  });
+  example("D27b", "weights with moments, 70 gallons", aeroplaneManual("form 74"), () => {
+    expectBalance(d27(withMoment(420, 10_080)), { weight: "2,434", moment: "43,229", arm: "17.8" });
+  });
+  example("D33", "lateral balance, left is negative", constructed, () => {
+    const loaded = combine(masses([900, -0.3], [180, 12], [150, -12], [120, -11]));
+    expectBalance(loaded, { weight: "1,350", moment: "-1,230", arm: "-0.91" });
+  });
+});
+
+describe("levers and shifts", () => {
+  example("D16", "100 lb from 30 to 150", phak, () => {
+    const shift = shiftOfCg(8000, 100, 150 - 30);
+    expectPrinted(616_000 / 8000 + shift!, "78.5");
+    const moved = applyChange(withMoment(8000, 616_000), masses([100, 30]), masses([100, 150]));
+    expectBalance(moved, { weight: "8,000", moment: "628,000", arm: "78.5" });
+  });
+  example("D17", "weight to move for 0.1 m", atplItem, () => {
+    expectPrinted(weightToMove(6603, 2.9 - 2.8, 2.9), "228");
+  });
+  example("D18", "150 lb moved 70 in aft", atplItem, () => {
+    expectPrinted(22 + shiftOfCg(5500, 150, 70)!, "23.909");
+  });
+  const d19: Source = {
+    ...mechanicItem,
+    note: "published inputs, answer computed here; one copy prints 25 ft, a lost decimal point",
+  };
+  example("D19", "box that balances two weights", d19, () => {
+    expectPrinted(armOf(20, combine(masses([10, 4], [5, 2])).moment), "2.5");
+  });
+  const studyPage: Source = {
+    document: "study page on weight shift",
+    edition: "publisher not recorded",
+    standing: "published",
+  };
+  example("D22", "100 lb from 55 to 145", studyPage, () => {
+    expectPrinted(80 + shiftOfCg(4000, 100, 145 - 55)!, "82.25");
+  });
+  const trainingPage: Source = {
+    document: "training page on weight shift",
+    edition: "publisher not recorded",
+    standing: "published",
+  };
+  example("D23", "100 lb forward 50 in", trainingPage, () => {
+    expectPrinted(shiftOfCg(2450, 100, -50), "-2.04");
+  });
+  example("D30", "arm from weight and moment", mechanicItem, () => {
+    expect(armOf(40, 1400)).toBe(35);
+    expect(moment({ weight: 40, arm: 35 })).toBe(1400);
+  });
+  example("D31", "three weights on a board", handbook8083_1, () => {
+    expect(combine(masses([100, 50], [100, 90], [200, 150]))).toEqual({
+      weight: 400,
+      moment: 44_000,
+      arm: 110,
+    });
+  });
+});
+
+describe("ballast and quantities that must not fall short", () => {
+  const d15 = fromMemory(
+    { ...handbook8083_30, at: "chapter 4, page 4-23" },
+    "empty weight and CG were read; range, station and answer are from memory",
+  );
+  example("D15", "permanent ballast to the forward end of the empty CG range", d15, () => {
+    const empty: PointMass = { weight: 1876, arm: 32.2 };
+    const needed = ballastFor(empty, 33, 228);
+    expectPrinted(needed, "7.6964");
+    const fitted = roundUpToStep(needed!, 0.1);
+    expectPrinted(fitted, "7.7");
+    expectPrinted(combine([empty, { weight: fitted, arm: 228 }]).arm, "33.0004");
+  });
+  const fuelItem: Source = {
+    document: "FAA pilot knowledge test items, fuel to drain",
+    edition: "edition not recorded",
+    standing: "published",
+    note: "values read, the document's name is from memory",
+  };
+  example("D28", "gasoline to drain for 90 and 110 lb too much", fuelItem, () => {
+    const gallons = (pounds: number) => pounds / standardWeights.avgas.value;
+    expect(roundUpToStep(gallons(90), 0.1)).toBeCloseTo(15, 9);
+    expect(roundUpToStep(gallons(110), 0.1)).toBeCloseTo(18.4, 9);
+  });
+});
+
+describe("mean aerodynamic chord", () => {
+  const d24: Source = {
+    document: "per cent MAC example",
+    edition: "document not recorded",
+    standing: "memory",
+  };
+  example("D24", "leading edge 144, trailing edge 206, CG 161", d24, () => {
+    const chord = { leadingEdge: 144, length: 206 - 144 };
+    expectPrinted(armToPercentMac(161, chord), "27.4");
+    expectPrinted(percentMacToArm(27.419, chord), "161.000");
+  });
+});
+
+describe("envelope limits", () => {
+  example("forward limit", "35.0 at 1,950 lb or less, straight to 38.5 at 2,300 lb", constructed, () => {
+    const envelope: Envelope = {
+      forward: [
+        { weight: 1950, arm: 35, orLess: true },
+        { weight: 2300, arm: 38.5 },
+      ],
+      aft: [{ weight: 2300, arm: 47.3, orLess: true }],
+    };
+    expect(limitAt(envelope.forward, "forward", 2150)).toEqual({ covered: true, arm: 37 });
+    expect(positionInEnvelope(envelope, 2150, 37)).toMatchObject({ inside: true, forwardMargin: 0 });
+    expect(positionInEnvelope(envelope, 2150, 36.9)).toMatchObject({ inside: false });
+    expect(limitAt(envelope.forward, "forward", 1500)).toEqual({ covered: true, arm: 35 });
+  });
+});
+
+describe("negligible change", () => {
+  const weightLimit = (emptyWeight: number) => {
+    const limit = negligibleWeightChange(emptyWeight);
+    return limit.covered ? [limit.value, limit.notes.length] : limit.reason.asked;
+  };
+  example(
+    "weight",
+    "bands of empty weight",
+    ac4313("par. 10-2c, page 10-1", "middle band misprinted"),
+    () => {
+      expect(weightLimit(4999)).toEqual([1, 0]);
+      expect(weightLimit(5001)).toEqual([2, 0]);
+      expect(weightLimit(49_999)).toEqual([2, 0]);
+      expect(weightLimit(50_001)).toEqual([5, 0]);
+    },
+  );
+  example("weight", "no band has the edges: the stricter one, noted", ac4313("par. 10-2c, page 10-1"), () => {
+    expect(weightLimit(5000)).toEqual([1, 1]);
+    expect(weightLimit(50_000)).toEqual([2, 1]);
+    const fromKilograms = (5000 * 0.45359237) / 0.45359237 + 1e-12;
+    expect(weightLimit(fromKilograms)).toEqual([1, 1]);
+  });
+  test("no empty weight, no limit", () => {
+    expect(weightLimit(0)).toBe(0);
+    expect(weightLimit(-10)).toBe(-10);
+    expect(weightLimit(Number.NaN)).toBeNaN();
+    expect(weightLimit(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  const aeroplane = { aircraft: "fixed-wing", emptyWeight: 2000, reference: 60 } as const;
+  const rotorcraft = { aircraft: "rotary-wing", emptyWeight: 2000, reference: 10 } as const;
+  const verdict = (change: Parameters<typeof judgeNegligible>[0]) => judgeNegligible(change).negligible;
+
+  example("verdict", "weight: one pound or less", ac4313("par. 10-2c, page 10-1"), () => {
+    expect(verdict({ ...aeroplane, weightChange: 1, cgChange: 0 })).toBe(true);
+    expect(verdict({ ...aeroplane, weightChange: -1, cgChange: 0 })).toBe(true);
+    expect(verdict({ ...aeroplane, weightChange: -1.01, cgChange: 0 })).toBe(false);
+  });
+  example("verdict", "fixed wing: CG less than 0.05 % of the chord", ac4313("par. 10-2c, page 10-1"), () => {
+    expect(verdict({ ...aeroplane, weightChange: 0, cgChange: -0.0299 })).toBe(true);
+    expect(verdict({ ...aeroplane, weightChange: 0, cgChange: -0.03 })).toBe(false);
+    expect(judgeNegligible({ ...aeroplane, weightChange: 0, cgChange: 0 }).cgLimit).toBeCloseTo(0.03, 12);
+  });
+  example("verdict", "rotary wing: CG less than 0.2 % of the range", ac4313("par. 10-2c, page 10-1"), () => {
+    expect(verdict({ ...rotorcraft, weightChange: 0, cgChange: 0.0199 })).toBe(true);
+    expect(verdict({ ...rotorcraft, weightChange: 0, cgChange: 0.02 })).toBe(false);
+  });
+  test("a chord that is not known leaves the verdict open, unless the weight decides", () => {
+    const unknown = { ...aeroplane, reference: undefined, cgChange: 0.001 };
+    expect(verdict({ ...unknown, weightChange: 0.5 })).toBeUndefined();
+    expect(verdict({ ...unknown, weightChange: 2 })).toBe(false);
+  });
+});

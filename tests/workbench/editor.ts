@@ -1,0 +1,366 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Locator, Page } from "playwright-core";
+import { type OpenedPage, openPage } from "./browser";
+import { type Server, type ServerOptions, startServer } from "./server";
+import { findTools } from "./tools";
+
+/** One entry of the Problems view. `severity` is "error", "warning" or "info"; places count from 1. */
+export interface Problem {
+  readonly severity: string;
+  readonly message: string;
+  readonly source: string;
+  readonly code: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** One squiggle in the open file. `severity` is "error", "warning", "info" or "hint"; lines count from 1. */
+export interface Squiggle {
+  readonly severity: string;
+  readonly line: number;
+}
+
+/** One row of the Outline view; the record's own sections are at level 1. */
+export interface OutlineRow {
+  readonly name: string;
+  readonly level: number;
+}
+
+/** Where a text is looked for: its first occurrence, or its first one after another text. */
+export interface Search {
+  readonly after?: string;
+}
+
+type Row<Field extends string> = Readonly<Record<Field, string>> & {
+  readonly index: number;
+  readonly last: boolean;
+  readonly level: number;
+  readonly label: string;
+};
+
+const yes = () => true;
+const no = () => false;
+const shots = fileURLToPath(new URL("shots/", import.meta.url));
+const startLimit = 60_000;
+const stepLimit = 15_000;
+const findLimit = 5_000;
+const scrollLimit = 2_000;
+const hoverLimit = 2_000;
+const hoverTries = 5;
+const undoLimit = 50;
+const typingDelay = 15;
+
+const group = ".editor-group-container.active";
+const openedFile = `${group} .editor-instance`;
+/** Leaves out the copies of rows that stay on top of a list while it is scrolled. */
+const listedRow = ".monaco-list-rows > .monaco-list-row";
+const shownHover = ".monaco-hover:not(.hidden):visible .monaco-hover-content";
+
+/**
+ * The editor's workbench with one extension installed and a copy of one folder open, as a user sees it.
+ * A method that reads tells what is shown now, so a test polls it; a method that acts waits until its
+ * action has shown, and throws where that does not happen.
+ */
+export class Editor {
+  readonly page: Page;
+  readonly #opened: OpenedPage;
+  readonly #server: Server;
+
+  constructor(opened: OpenedPage, server: Server) {
+    this.page = opened.page;
+    this.#opened = opened;
+    this.#server = server;
+  }
+
+  /** The copied folder; what the editor saves lands here. */
+  get workspace(): string {
+    return this.#server.workspace;
+  }
+
+  /** Addresses outside of loopback that were asked for. A good run has none. */
+  get blocked(): readonly string[] {
+    return this.#opened.blocked;
+  }
+
+  /** Errors that nothing in the page caught. A good run has none. */
+  get pageErrors(): readonly string[] {
+    return this.#opened.errors;
+  }
+
+  /** What the workbench wrote to the browser's console; what went wrong in the extension is among it. */
+  get console(): readonly string[] {
+    return this.#opened.console;
+  }
+
+  /** Runs a command of the command palette by its full English title. */
+  async command(title: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    await this.#pick(`>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
+  }
+
+  /** Opens a file of the workspace by its name, or by its path where names repeat. */
+  async open(file: string): Promise<void> {
+    const name = basename(file);
+    await this.page.keyboard.press("Control+p");
+    await this.#pick(file, `[aria-label^="${name}"]`);
+    await this.page.locator(`${group} .tab.active[data-resource-name="${name}"]`).waitFor();
+    await this.page.locator(`${openedFile}[aria-label^="${name}"] .view-line`).first().waitFor();
+  }
+
+  /** Closes the open file and drops what was typed. */
+  async discard(): Promise<void> {
+    const tab = this.page.locator(`${group} .tab.active`);
+    const name = await tab.getAttribute("data-resource-name");
+    await this.command("View: Revert and Close Editor");
+    await this.page.locator(`${group} .tab[data-resource-name="${name}"]`).waitFor({ state: "detached" });
+  }
+
+  /** The language that the editor takes the open file for, e.g. "yaml". */
+  async language(): Promise<string | null> {
+    return this.page.locator(openedFile).getAttribute("data-mode-id");
+  }
+
+  /** Selects a text of the open file and scrolls to it. The text lies within one line. */
+  async select(text: string, { after }: Search = {}): Promise<void> {
+    await this.page.keyboard.press("Control+1");
+    await this.page.keyboard.press("Control+Home");
+    if (after !== undefined) await this.#find(after);
+    await this.#find(text);
+  }
+
+  /** Types at the cursor, over what is selected. */
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text, { delay: typingDelay });
+  }
+
+  async replace(text: string, by: string, search?: Search): Promise<void> {
+    await this.select(text, search);
+    await this.type(by);
+  }
+
+  /** Undoes until the file is as it was saved. */
+  async undo(): Promise<void> {
+    await this.page.keyboard.press("Control+1");
+    const changed = this.page.locator(`${group} .tab.active.dirty`);
+    for (let presses = 0; (await changed.count()) > 0; presses += 1) {
+      if (presses === undoLimit) throw new Error(`The file was still changed after ${undoLimit} undos`);
+      await this.page.keyboard.press("Control+z");
+      await this.page.waitForTimeout(50);
+    }
+  }
+
+  async squiggles(): Promise<Squiggle[]> {
+    return this.page.locator(openedFile).evaluate((file) => {
+      const middle = (box: DOMRect) => box.top + box.height / 2;
+      const numbers = [...file.querySelectorAll(".margin-view-overlays .line-numbers")];
+      return [...file.querySelectorAll(".view-overlays [class*=squiggly-]")].map((mark) => {
+        const at = middle(mark.getBoundingClientRect());
+        const number = numbers.find((one) => {
+          const box = one.getBoundingClientRect();
+          return box.top <= at && at <= box.bottom;
+        });
+        return {
+          severity: /squiggly-(\w+)/.exec(mark.className)?.[1] ?? "",
+          line: Number(number?.textContent),
+        };
+      });
+    });
+  }
+
+  /** The entries of the Problems view, which it opens when it is not shown. */
+  async problems(): Promise<Problem[]> {
+    const list = await this.#view(".markers-panel", "Problems: Focus on Problems View");
+    // Until it shows either, the view has not made up its mind.
+    await this.page
+      .locator(".markers-panel :is(.monaco-list-row, .message-box-container):visible")
+      .first()
+      .waitFor();
+    const rows = await this.#rows(list, {
+      message: ".marker-message",
+      source: ".marker-source",
+      code: ".marker-code",
+      place: ".marker-line",
+    });
+    return rows
+      .filter(({ level }) => level === 2)
+      .map(({ label, message, source, code, place }) => {
+        const severity = label.slice(0, label.indexOf(":")).toLowerCase();
+        const [, line, column] = /Ln (\d+), Col (\d+)/.exec(place) ?? [];
+        return { severity, message, source, code, line: Number(line), column: Number(column) };
+      });
+  }
+
+  /** The rows of the Outline view, which it opens when it is not shown. */
+  async outline(): Promise<OutlineRow[]> {
+    const list = await this.#view(".outline-pane", "Explorer: Focus on Outline View");
+    const rows = await this.#rows(list, { name: ".label-name" });
+    return rows.map(({ name, level }) => ({ name, level }));
+  }
+
+  /** Rests the pointer on a text of the open file until a hover shows. */
+  async hoverOn(text: string, search?: Search): Promise<void> {
+    await this.select(text, search);
+    const word = await this.page.locator(`${openedFile} .selected-text`).first().boundingBox();
+    if (!word) throw new Error(`Not to be seen in the open file: ${text}`);
+    await this.page.keyboard.press("ArrowRight");
+    for (let tries = 0; tries < hoverTries; tries += 1) {
+      // A hover asked for before the language server was ready stays away until the pointer comes anew.
+      await this.page.mouse.move(word.x, 1);
+      await this.page.mouse.move(word.x + word.width / 2, word.y + word.height / 2, { steps: 4 });
+      const came = this.page.locator(shownHover).filter({ hasText: /\S/ }).first();
+      if (await came.waitFor({ timeout: hoverLimit }).then(yes, no)) return;
+    }
+    throw new Error(`No hover came on: ${text}`);
+  }
+
+  /** What the hover says. Its parts come one by one. */
+  async hover(): Promise<string> {
+    return (await this.page.locator(shownHover).allInnerTexts()).join("\n");
+  }
+
+  /** The messages that popped up over the workbench, gone from sight or not. */
+  async notifications(): Promise<string[]> {
+    await this.command("Notifications: Show Notifications");
+    const centre = this.page.locator(".notifications-center.visible");
+    await centre.waitFor();
+    const messages = await centre.locator(".notification-list-item-message").allInnerTexts();
+    await this.command("Notifications: Hide Notifications");
+    await centre.waitFor({ state: "hidden" });
+    return messages;
+  }
+
+  /** Keeps `shots/<name>-light.png` and `shots/<name>-dark.png`. */
+  async screenshot(name: string): Promise<void> {
+    for (const [colorScheme, shown] of [
+      ["dark", "vs-dark"],
+      ["light", "vs"],
+    ] as const) {
+      await this.page.emulateMedia({ colorScheme });
+      await this.page.locator(`.monaco-workbench.${shown}`).waitFor();
+      await this.page.screenshot({ path: join(shots, `${name}-${colorScheme}.png`), animations: "disabled" });
+    }
+  }
+
+  /** What the editor's server wrote since its start. */
+  serverLog(): string {
+    return this.#server.log();
+  }
+
+  /** Ends the browser and the server and keeps their logs in `shots/`. */
+  async stop(): Promise<void> {
+    await this.#opened.close();
+    await this.#server.stop();
+    mkdirSync(shots, { recursive: true });
+    writeFileSync(join(shots, "server.log"), this.serverLog());
+    writeFileSync(join(shots, "browser.log"), this.#opened.console.join("\n"));
+  }
+
+  /** Fills the box at the top of the workbench and takes the row that it offers. */
+  async #pick(entry: string, row: string): Promise<void> {
+    const box = this.page.locator(".quick-input-widget");
+    await box.locator(".quick-input-box input").fill(entry);
+    await box.locator(`.quick-input-list .monaco-list-row:is(${row})`).first().click();
+    await box.waitFor({ state: "hidden" });
+  }
+
+  /** Selects the next occurrence, from the cursor on, with the editor's own search. */
+  async #find(text: string): Promise<void> {
+    await this.page.keyboard.press("Control+f");
+    const widget = this.page.locator(`${group} .find-widget.visible`);
+    const count = widget.locator(".matchesCount");
+    const input = widget.locator(".find-part textarea");
+    // Emptied first, so that the count which follows is of this search and not of the one before.
+    await input.fill("");
+    await count.filter({ hasText: "No results" }).waitFor();
+    await input.fill(text);
+    await count
+      .filter({ hasText: /\d+ of \d+/ })
+      .waitFor({ timeout: findLimit })
+      .catch((cause: unknown) => {
+        throw new Error(`Not in the open file: ${text}`, { cause });
+      });
+    await this.page.keyboard.press("Escape");
+    await widget.waitFor({ state: "hidden" });
+  }
+
+  /** The list inside a view, which is opened when it is not shown. */
+  async #view(view: string, command: string): Promise<Locator> {
+    const shown = this.page.locator(`${view} .monaco-list`);
+    if (!(await this.page.locator(view).isVisible())) await this.command(command);
+    return shown;
+  }
+
+  /**
+   * Reads every row of a list, which holds only the ones that are scrolled into view. `fields` names a
+   * selector for each text that is wanted of a row; where several elements fit, they become lines.
+   */
+  async #rows<Field extends string>(
+    list: Locator,
+    fields: Readonly<Record<Field, string>>,
+  ): Promise<Row<Field>[]> {
+    const shown = () =>
+      list.locator(listedRow).evaluateAll(
+        (rows, fields) =>
+          rows.map((row) => ({
+            index: Number(row.getAttribute("data-index")),
+            last: row.getAttribute("data-last-element") === "true",
+            level: Number(row.getAttribute("aria-level")),
+            label: row.getAttribute("aria-label") ?? "",
+            ...Object.fromEntries(
+              fields.map(([field, selector]) => [
+                field,
+                [...row.querySelectorAll(selector)].map((one) => one.textContent).join("\n"),
+              ]),
+            ),
+          })) as unknown[],
+        Object.entries<string>(fields),
+      ) as Promise<Row<Field>[]>;
+    const scrollTo = async (index: number, distance: number) => {
+      await list.hover();
+      await this.page.mouse.wheel(0, distance);
+      await list
+        .locator(`${listedRow}[data-index="${index}"]`)
+        .waitFor({ state: "attached", timeout: scrollLimit });
+      return shown();
+    };
+
+    const found = new Map<number, Row<Field>>();
+    const half = ((await list.boundingBox())?.height ?? 0) / 2;
+    let rows = await shown();
+    while (rows.length > 0 && rows.every(({ index }) => index > 0)) {
+      rows = await scrollTo(Math.min(...rows.map(({ index }) => index)) - 1, -half);
+    }
+    for (;;) {
+      for (const row of rows) found.set(row.index, row);
+      if (rows.length === 0 || rows.some(({ last }) => last)) break;
+      rows = await scrollTo(Math.max(...rows.map(({ index }) => index)) + 1, half);
+    }
+    return [...found.values()].sort((a, b) => a.index - b.index);
+  }
+}
+
+/** Installs the extension, starts the editor and waits for its workbench. The caller stops it. */
+export async function startEditor(options: ServerOptions): Promise<Editor> {
+  const server = await startServer(options);
+  const opened = await openPage(findTools().browser).catch(async (problem: unknown) => {
+    await server.stop();
+    throw problem;
+  });
+  const editor = new Editor(opened, server);
+  const { page } = opened;
+  page.setDefaultTimeout(stepLimit);
+  try {
+    await page.goto(server.url, { timeout: startLimit });
+    await page
+      .locator(".monaco-workbench .explorer-folders-view .monaco-list-row")
+      .first()
+      .waitFor({ timeout: startLimit });
+  } catch (problem) {
+    await editor.screenshot("failed-start").catch(() => undefined);
+    await editor.stop();
+    throw problem;
+  }
+  return editor;
+}

@@ -1,0 +1,153 @@
+import { type ChildProcess, execFile, spawn } from "node:child_process";
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { basename, join, resolve } from "node:path";
+import { promisify } from "node:util";
+import { findTools } from "./tools";
+
+export interface ServerOptions {
+  /** The packaged extension. */
+  readonly vsix: string;
+  /** A folder. The editor opens a copy of it. */
+  readonly workspace: string;
+  /** User settings, above the ones that make the editor quiet. */
+  readonly settings?: Readonly<Record<string, unknown>>;
+}
+
+export interface Server {
+  /** Where the browser finds the workbench, with the copied workspace open. */
+  readonly url: string;
+  /** The copy of the workspace. */
+  readonly workspace: string;
+  /** Everything that the server wrote, with the output of the installation first. */
+  log(): string;
+  /** Ends every process that was started and removes the temporary folders. */
+  stop(): Promise<void>;
+}
+
+const startLimit = 60_000;
+const endLimit = 5_000;
+
+const quietSettings = {
+  "chat.disableAIFeatures": true,
+  // A typed line would gain the indentation of the one above, and the edit would come out wrong.
+  "editor.autoIndent": "none",
+  "editor.hover.delay": 100,
+  // Offers words of the file while a test types; what the extension offers is not touched by it.
+  "editor.wordBasedSuggestions": "off",
+  "extensions.autoUpdate": false,
+  "extensions.ignoreRecommendations": true,
+  // The browser's default is to save after a second, and a test could not tell an undone edit from a saved one.
+  "files.autoSave": "off",
+  "git.enabled": false,
+  "telemetry.telemetryLevel": "off",
+  "update.mode": "none",
+  // Lets a screenshot choose light or dark by what the browser claims to prefer.
+  "window.autoDetectColorScheme": true,
+  "workbench.secondarySideBar.defaultVisibility": "hidden",
+  "workbench.startupEditor": "none",
+};
+
+/** Installs the extension into a fresh editor and starts that editor's server on a free port of loopback. */
+export async function startServer(options: ServerOptions): Promise<Server> {
+  const tools = findTools();
+  const home = mkdtempSync(join(tmpdir(), "workbench-"));
+  const folder = (name: string): string => {
+    const path = join(home, name);
+    mkdirSync(path);
+    return path;
+  };
+  const user = folder("user");
+  const extensions = folder("extensions");
+  const temporary = folder("tmp");
+  // Keeps its name, which the editor shows.
+  const workspace = join(folder("opened"), basename(resolve(options.workspace)));
+  cpSync(options.workspace, workspace, { recursive: true });
+  mkdirSync(join(user, "User"));
+  const settings = { ...quietSettings, ...options.settings };
+  writeFileSync(join(user, "User", "settings.json"), JSON.stringify(settings, null, 2));
+
+  const env = {
+    PATH: process.env.PATH,
+    HOME: home,
+    TMPDIR: temporary,
+    LANG: "C.UTF-8",
+    // Without it the workbench looks for a gallery outside.
+    EXTENSIONS_GALLERY: JSON.stringify({ serviceUrl: "", itemUrl: "" }),
+  };
+  const common = [
+    tools.editor,
+    ...["--config", join(home, "config.yaml")],
+    ...["--user-data-dir", user],
+    ...["--extensions-dir", extensions],
+  ];
+  const run = promisify(execFile);
+  let log = "";
+  const removeHome = () => rmSync(home, { recursive: true, force: true, maxRetries: 5 });
+  try {
+    const installed = await run(tools.node, [...common, "--install-extension", options.vsix], { env });
+    log += installed.stdout + installed.stderr;
+  } catch (cause) {
+    removeHome();
+    throw new Error(`The extension could not be installed: ${options.vsix}`, { cause });
+  }
+
+  const serving = spawn(
+    tools.node,
+    [
+      ...common,
+      ...["--auth", "none", "--bind-addr", "127.0.0.1:0", "--ignore-last-opened"],
+      ...["--disable-telemetry", "--disable-update-check", "--disable-workspace-trust", "--disable-proxy"],
+      workspace,
+    ],
+    // A group of its own, so that its children end with it.
+    { env, detached: true, stdio: ["ignore", "pipe", "pipe"] },
+  );
+  const killOnExit = () => signalGroup(serving, "SIGKILL");
+  process.once("exit", killOnExit);
+  const stop = async () => {
+    await endGroup(serving);
+    process.off("exit", killOnExit);
+    removeHome();
+  };
+
+  try {
+    const address = await new Promise<string>((resolve, reject) => {
+      const giveUp = (why: string) => reject(new Error(`The editor's server ${why}.\n${log}`));
+      const timer = setTimeout(() => giveUp("did not start in time"), startLimit);
+      const read = (chunk: Buffer) => {
+        log += chunk.toString();
+        const address = /HTTP server listening on (http:\/\/127\.0\.0\.1:\d+)/.exec(log)?.[1];
+        if (address === undefined) return;
+        clearTimeout(timer);
+        resolve(address);
+      };
+      serving.stdout.on("data", read);
+      serving.stderr.on("data", read);
+      serving.once("error", (problem) => giveUp(`could not be started: ${problem.message}`));
+      serving.once("exit", (code) => giveUp(`ended with ${code}`));
+    });
+    return { url: `${address}/?folder=${encodeURIComponent(workspace)}`, workspace, log: () => log, stop };
+  } catch (problem) {
+    await stop();
+    throw problem;
+  }
+}
+
+async function endGroup(leader: ChildProcess): Promise<void> {
+  signalGroup(leader, "SIGTERM");
+  for (const deadline = Date.now() + endLimit; Date.now() < deadline; ) {
+    if (!signalGroup(leader, 0)) return;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  signalGroup(leader, "SIGKILL");
+}
+
+/** False when the group has no process left. */
+function signalGroup(leader: ChildProcess, signal: NodeJS.Signals | 0): boolean {
+  try {
+    return leader.pid !== undefined && process.kill(-leader.pid, signal);
+  } catch {
+    return false;
+  }
+}
