@@ -118,36 +118,35 @@ export function leastAlong(pieces: readonly Piece[], value: (point: Point) => nu
   return least;
 }
 
-/** The least distance found between two boundaries: never less than the true one, and all but equal to it. */
-export function leastDistance(a: readonly Piece[], b: readonly Piece[]): number {
-  let least = Infinity;
-  for (const first of a) {
-    for (const second of b) least = Math.min(least, leastOfPair(first, second));
-  }
-  return least;
+/** The least distance between two boundaries, searched along each with the textbook distance of the other. */
+export function leastDistance(a: Placed, b: Placed): number {
+  return Math.min(
+    leastAlong(boundaryPieces(a), (point) => Math.abs(standsOut(point, b))),
+    leastAlong(boundaryPieces(b), (point) => Math.abs(standsOut(point, a))),
+  );
 }
 
-function leastOfPair(first: Piece, second: Piece): number {
-  let [u, v, reach, steps] = [0.5, 0.5, 0.5, 10];
-  let least = Infinity;
-  for (let round = 0; round < 12; round++) {
-    let best = { u, v, value: Infinity };
-    const shares = (centre: number) =>
-      Array.from({ length: 2 * steps + 1 }, (_, i) =>
-        Math.min(1, Math.max(0, centre + (reach * (i - steps)) / steps)),
-      );
-    const seconds = shares(v).map((share) => ({ share, point: second(share) }));
-    for (const share of shares(u)) {
-      const point = first(share);
-      for (const other of seconds) {
-        const value = apart(point, other.point);
-        if (value < best.value) best = { u: share, v: other.share, value };
-      }
-    }
-    least = Math.min(least, best.value);
-    [u, v, reach, steps] = [best.u, best.v, (1.5 * reach) / steps, 6];
+/**
+ * The distance between two boundaries by samples of both and nothing else. It is never below the true one,
+ * and above it by no more than `spacing`.
+ */
+export function sampledDistance(a: Placed, b: Placed): { distance: number; spacing: number } {
+  const [first, second] = [samplesOf(a), samplesOf(b)];
+  let distance = Infinity;
+  for (const point of first.points) {
+    for (const other of second.points) distance = Math.min(distance, apart(point, other));
   }
-  return least;
+  return { distance, spacing: first.spacing + second.spacing };
+}
+
+function samplesOf(placed: Placed): { points: readonly Point[]; spacing: number } {
+  const steps = 40;
+  const chains = boundaryPieces(placed).map((piece) =>
+    Array.from({ length: steps + 1 }, (_, i) => piece(i / steps)),
+  );
+  const gaps = chains.flatMap((chain) => chain.slice(1).map((point, i) => apart(chain[i]!, point)));
+  // An arc between two samples is longer than their distance, but by far less than twice.
+  return { points: chains.flat(), spacing: Math.max(...gaps) };
 }
 
 /**

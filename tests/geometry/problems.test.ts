@@ -71,14 +71,14 @@ describe("polygons", () => {
     [
       "a bow tie with corners repeated: indices as given",
       polygon([0, 0], [0, 0], [2, 2], [2, 0], [2, 0], [0, 2], [0, 0]),
-      [{ kind: "self-intersecting", edges: [0, 4], at: { x: 1, y: 1 } }],
+      [{ kind: "self-intersecting", edges: [0, 3], at: { x: 1, y: 1 } }],
     ],
     [
       "an edge folded back",
       polygon([0, 0], [4, 0], [2, 0], [2, 2]),
       [{ kind: "self-intersecting", edges: [0, 1], at: { x: 2, y: 0 } }],
     ],
-    ["a spike across the first corner", polygon([0, 0], [2, 0], [2, 2], [-1, 0]), []],
+    ["a sharp corner close to the first edge", polygon([0, 0], [2, 0], [2, 2], [-1, 0]), []],
     [
       "an edge folded back at the first corner",
       polygon([2, 0], [4, 0], [2, 2], [3, 0]),

@@ -112,7 +112,11 @@ describe("AC Table 11-3, wire and protector chart", () => {
   });
 
   it("has no breaker for gauges 1 and 0, and nothing for 24, 00 and in between", () => {
-    expect(gapOf(wireChartBreaker(1))).toMatchObject({ quantity: "gauge", asked: 1 });
+    expect(gapOf(wireChartBreaker(1))).toMatchObject({
+      quantity: "gauge",
+      asked: 1,
+      given: "circuit breaker column",
+    });
     expect(gapOf(wireChartBreaker(0)).covers).toEqual({
       kind: "list",
       values: [22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2],
@@ -194,7 +198,9 @@ describe("1.4 limits: AC Table 11-6 and par. 11-66", () => {
     (system, continuous, intermittent, standing) => {
       expect(readOff(voltageDropLimit(system, "continuous"))).toBe(continuous);
       expect(readOff(voltageDropLimit(system, "intermittent"))).toBe(intermittent);
-      expect(voltageDropLimit(system, "continuous").source.standing).toBe(standing);
+      const { source } = voltageDropLimit(system, "continuous");
+      expect(source.standing).toBe(standing);
+      expect(source.note === undefined).toBe(standing === "published");
     },
   );
 
@@ -202,6 +208,7 @@ describe("1.4 limits: AC Table 11-6 and par. 11-66", () => {
     const twelve = voltageDropLimit(12, "continuous");
     expect(readOff(twelve)).toBe(0.5);
     expect(twelve.covered && twelve.notes).toHaveLength(1);
+    expect(readOff(voltageDropLimit(24, "intermittent"))).toBe(2);
     expect(gapOf(voltageDropLimit(48, "continuous")).covers).toEqual({
       kind: "list",
       values: [14, 28, 115, 200],
@@ -445,9 +452,15 @@ describe("AC Table 11-9 reproduced from figures 11-4, 11-5 and 11-6 (figures sec
 
 describe("AC Table 11-10, aluminium (memory)", () => {
   it("has its values, its sizes and its standing", () => {
-    expect(readOff(aluminiumBundleAmps(8, 105))).toBe(30);
-    expect(readOff(aluminiumBundleAmps(-3, 150))).toBe(248);
-    expect(readOff(aluminiumResistance(0))).toBe(0.169);
+    // Table 11-10, column by column from size 8 to size 0000 (memory).
+    const gauges = aluminiumWire.map((row) => row.gauge);
+    expect(gauges.map(gaugeName).join(" ")).toBe("8 6 4 2 1 0 00 000 0000");
+    const column = (rating: number) => gauges.map((gauge) => readOff(aluminiumBundleAmps(gauge, rating)));
+    expect(column(105)).toEqual([30, 40, 54, 76, 90, 102, 117, 138, 163]);
+    expect(column(150)).toEqual([45, 61, 82, 113, 133, 153, 178, 209, 248]);
+    expect(gauges.map((gauge) => readOff(aluminiumResistance(gauge)))).toEqual([
+      1.093, 0.641, 0.427, 0.268, 0.214, 0.169, 0.133, 0.109, 0.085,
+    ]);
     expect(aluminiumResistance(0).source.standing).toBe("memory");
     expect(aluminiumResistance(10).covered).toBe(false);
     expect(aluminiumBundleAmps(8, 200).covered).toBe(false);
@@ -604,6 +617,7 @@ describe("AC Figure 11-5, bundle derating (secondary)", () => {
   it("uses the 20 % line below 20 %, and says so", () => {
     const light = bundleFactor(10, 7);
     expect(readOff(light)).toBe(0.755);
+    expect(readOff(bundleFactor(10, 0))).toBe(0.755);
     expect(light.covered && light.notes.join()).toContain("20 % line");
     const exact = bundleFactor(10, 20);
     expect(exact.covered && exact.notes).toEqual([]);
@@ -651,6 +665,14 @@ describe("AC Figure 11-6, altitude derating (secondary)", () => {
     }
   });
 
+  it("has the points as read: 0.02 less for each 5,000 ft up to 50,000 ft, slower above", () => {
+    for (let step = 0; step <= 10; step++) {
+      expect(readOff(altitudeFactor(step * 5_000))).toBeCloseTo(1 - 0.02 * step, 12);
+    }
+    const above = [55_000, 60_000, 70_000, 80_000, 90_000, 100_000];
+    expect(above.map((feet) => readOff(altitudeFactor(feet)))).toEqual([0.785, 0.77, 0.75, 0.73, 0.71, 0.7]);
+  });
+
   it("is 1 at sea level, falls all the way, and interpolates", () => {
     const factors = altitudeDerating.map(([feet]) => readOff(altitudeFactor(feet)));
     expect(factors[0]).toBe(1);
@@ -662,7 +684,7 @@ describe("AC Figure 11-6, altitude derating (secondary)", () => {
 
   it("tells of the AC's own 0.91 near 20,000 ft only", () => {
     const near = altitudeFactor(18_000);
-    const far = altitudeFactor(30_000);
+    const far = altitudeFactor(25_000);
     expect(near.covered && near.notes.join()).toContain("0.91");
     expect(far.covered && far.notes).toEqual([]);
   });
@@ -752,6 +774,7 @@ describe("standard gauges and ratings (AC Tables 11-9 and 11-3)", () => {
     expect(readOff(ratingAtLeast(breakerRatings, 7.5))).toBe(7.5);
     expect(readOff(ratingAtLeast(breakerRatings, 7.6))).toBe(10);
     expect(readOff(ratingAtMost(fuseRatings, 14.9))).toBe(10);
+    expect(readOff(ratingAtMost(fuseRatings, 15))).toBe(15);
     expect(gapOf(ratingAtLeast(breakerRatings, 126))).toMatchObject({ asked: 126, unit: "A" });
     expect(ratingAtMost(fuseRatings, 4).covered).toBe(false);
     expect(ratingAtLeast(fuseRatings, Number.NaN).covered).toBe(false);

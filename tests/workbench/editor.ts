@@ -33,6 +33,8 @@ export interface Search {
   readonly after?: string;
 }
 
+type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
+
 type Row<Field extends string> = Readonly<Record<Field, string>> & {
   readonly index: number;
   readonly last: boolean;
@@ -46,6 +48,7 @@ const shots = fileURLToPath(new URL("shots/", import.meta.url));
 const startLimit = 60_000;
 const stepLimit = 15_000;
 const findLimit = 5_000;
+const closeLimit = 1_000;
 const scrollLimit = 2_000;
 const hoverLimit = 2_000;
 const hoverTries = 5;
@@ -202,8 +205,7 @@ export class Editor {
   /** Rests the pointer on a text of the open file until a hover shows. */
   async hoverOn(text: string, search?: Search): Promise<void> {
     await this.select(text, search);
-    const word = await this.page.locator(`${openedFile} .selected-text`).first().boundingBox();
-    if (!word) throw new Error(`Not to be seen in the open file: ${text}`);
+    const word = await this.#selectionBox();
     await this.page.keyboard.press("ArrowRight");
     for (let tries = 0; tries < hoverTries; tries += 1) {
       // A hover asked for before the language server was ready stays away until the pointer comes anew.
@@ -281,8 +283,21 @@ export class Editor {
       .catch((cause: unknown) => {
         throw new Error(`Not in the open file: ${text}`, { cause });
       });
-    await this.page.keyboard.press("Escape");
-    await widget.waitFor({ state: "hidden" });
+    // A hover that happens to show takes the first Escape for itself.
+    for (let presses = 0; presses < 3 && (await widget.isVisible()); presses += 1) {
+      await this.page.keyboard.press("Escape");
+      await widget.waitFor({ state: "hidden", timeout: closeLimit }).catch(no);
+    }
+  }
+
+  async #selectionBox(): Promise<Box> {
+    const selection = this.page.locator(`${openedFile} .selected-text`).first();
+    for (const deadline = Date.now() + stepLimit; Date.now() < deadline; ) {
+      // There is none for as long as the editor draws the selection anew.
+      const box = await selection.boundingBox();
+      if (box !== null) return box;
+    }
+    throw new Error("No selection is to be seen in the open file");
   }
 
   /** The list inside a view, which is opened when it is not shown. */

@@ -28,6 +28,10 @@ export interface Server {
 const startLimit = 60_000;
 const endLimit = 5_000;
 
+/** How a test run is broken off; the last is the end of the process that vitest started this one from. */
+const endings = ["SIGINT", "SIGTERM", "disconnect"] as const;
+const exit = () => process.exit(1);
+
 const quietSettings = {
   "chat.disableAIFeatures": true,
   // A typed line would gain the indentation of the one above, and the edit would come out wrong.
@@ -103,11 +107,16 @@ export async function startServer(options: ServerOptions): Promise<Server> {
     // A group of its own, so that its children end with it.
     { env, detached: true, stdio: ["ignore", "pipe", "pipe"] },
   );
-  const killOnExit = () => signalGroup(serving, "SIGKILL");
-  process.once("exit", killOnExit);
+  const abandon = () => {
+    signalGroup(serving, "SIGKILL");
+    removeHome();
+  };
+  process.once("exit", abandon);
+  for (const ending of endings) process.once(ending, exit);
   const stop = async () => {
     await endGroup(serving);
-    process.off("exit", killOnExit);
+    process.off("exit", abandon);
+    for (const ending of endings) process.off(ending, exit);
     removeHome();
   };
 

@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL(".", import.meta.url)),
     include: ["*.test.ts"],
+    // A process of its own can end what it started when the run is broken off.
+    pool: "forks",
     fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -12,8 +12,8 @@ export interface Rational {
 const decimalLiteral = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/;
 
 /**
- * The rational that a finite number stands for as it is printed: 0.1 is one tenth, not the binary fraction
- * next to it, because that is what somebody wrote.
+ * The rational that a finite number, or a decimal written out, stands for as it is printed: 0.1 is one tenth,
+ * not the binary fraction next to it, because that is what somebody wrote.
  */
 export function exactly(value: number | string): Rational {
   const [, sign = "", whole = "0", fraction = "", exponent = "0"] = decimalLiteral.exec(String(value)) ?? [];

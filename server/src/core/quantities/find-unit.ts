@@ -35,9 +35,6 @@ export function findUnit(text: string, preferred: Dimension): FoundUnit | undefi
   return undefined;
 }
 
-/** Farther apart than this, two words have nothing to do with each other. */
-const farthest = 2;
-
 /** Units of the dimension that a text may have meant, the likeliest first; at most three, often none. */
 export function nearestUnits(text: string, dimension: Dimension): UnitSymbol[] {
   if (text.length > longestSpelling) return [];
@@ -45,8 +42,7 @@ export function nearestUnits(text: string, dimension: Dimension): UnitSymbol[] {
   const distances = new Map<UnitSymbol, number>();
   for (const [spelling, unit] of nearMissesOf(dimension)) {
     const distance = distanceBetween(key, spelling);
-    // A word whose every letter changes is another word.
-    if (distance > farthest || distance >= spelling.length) continue;
+    if (distance > slipsIn(spelling)) continue;
     distances.set(unit, Math.min(distance, distances.get(unit) ?? distance));
   }
   return [...distances]
@@ -69,4 +65,9 @@ function nearMissesOf(dimension: Dimension): (readonly [string, UnitSymbol])[] {
 function distanceBetween(key: string, spelling: string): number {
   const sameCase = key.startsWith("M") === spelling.startsWith("M");
   return editDistance(key.toLowerCase(), spelling.toLowerCase()) + (sameCase ? 0 : 0.5);
+}
+
+/** How many slips a word survives: one in three letters, and none if there is only one. */
+function slipsIn(spelling: string): number {
+  return spelling.length === 1 ? 0 : Math.max(1, Math.floor(spelling.length / 3));
 }

@@ -1,7 +1,6 @@
 import { nearestUnits } from "./find-unit";
 import { gaugeNumber, sizeAfterUnit } from "./gauge";
-import type { Part } from "./part";
-import { partOf } from "./part";
+import { type Part, partOf } from "./part";
 import { impossibility, type Sign } from "./possibility";
 import type { ProblemFacts, QuantityProblem } from "./problem";
 import { type Quantity, quantityOf } from "./quantity";

@@ -23,7 +23,7 @@ const forms: readonly (readonly [RegExp, Reader])[] = [
   [/([-+\u2212]?)\.?(?:nan|inf(?:inity)?)(?![a-z])/iy, () => Number.NaN],
   [/([-+\u2212]?)(\d[\d.]*(?:,[\d.]*)+)/y, ([, sign, run]) => readCommas(sign!, run!)],
   [
-    /([-+\u2212]?)([1-9]\d{0,2}(?:[ \u00a0\u202f]\d{3})+(?:\.\d+)?)(?![\d/])/y,
+    /([-+\u2212]?)([1-9]\d{0,2}(?:[ \u00a0\u202f]\d{3})+(?:\.\d+)?)(?!\s?[\d/])/y,
     ([, sign, run]) => ({ reason: "thousands-space", meant: [sign + run!.replace(/\s/g, "")] }),
   ],
   [
@@ -33,7 +33,7 @@ const forms: readonly (readonly [RegExp, Reader])[] = [
   [/([-+\u2212]?)(\d+)\/(\d+)/y, ([, sign, above, below]) => signed(sign!, divide(above!, below!))],
   [
     /([-+\u2212]?)((?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?)/iy,
-    ([, sign, digits]) => signed(sign!, Number(digits)),
+    ([, sign, digits]) => signed(sign!, notLost(Number(digits), digits!)),
   ],
 ];
 
@@ -66,7 +66,12 @@ function matchAt(pattern: RegExp, text: string, start: number): RegExpExecArray 
 
 /** NaN for a division by zero, which says nothing about size. */
 function divide(above: string, below: string): number {
-  return Number(below) === 0 ? Number.NaN : Number(above) / Number(below);
+  return Number(below) === 0 ? Number.NaN : notLost(Number(above) / Number(below), above);
+}
+
+/** A value too small for a number must not pass for zero. */
+function notLost(value: number, digits: string): number {
+  return value === 0 && /^[0.]*[1-9]/.test(digits) ? Number.MIN_VALUE : value;
 }
 
 /** Never minus zero. */
@@ -81,8 +86,9 @@ function readCommas(sign: string, run: string): { reason: NumberFault; meant: re
     // Also the way in which half the world writes three decimals.
     return { reason: "thousands-comma", meant: [withoutCommas, withPoint] };
   }
-  if (/^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/.test(run))
+  if (/^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/.test(run)) {
     return { reason: "thousands-comma", meant: [withoutCommas] };
+  }
   if (/^\d+,\d+$/.test(run)) return { reason: "decimal-comma", meant: [withPoint] };
   if (/^[1-9]\d{0,2}(?:\.\d{3})+,\d+$/.test(run)) {
     return { reason: "decimal-comma", meant: [sign + run.replaceAll(".", "").replace(",", ".")] };

@@ -222,7 +222,7 @@ export const table = {
   speed: {
     "rad/s": unit(one),
     // [SP811] revolution per minute (rpm) 1.047 198 E-01
-    rpm: unit(over(pi, exactly(30)), "rev/min", "r/min", "1/min"),
+    rpm: unit(over(pi, exactly(30)), "rev/min", "r/min"),
   },
   velocity: {
     "m/s": unit(one),

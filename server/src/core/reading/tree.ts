@@ -23,6 +23,11 @@ export type Node = MapNode | ListNode | ScalarNode;
 
 interface NodeBase extends Span {
   readonly item: Item;
+  /**
+   * Set when an alias (`*name`) stands here: the node as written at the anchor. This node, and every node
+   * inside it, has the alias as its span, so an edit of that span replaces the alias and not the original.
+   */
+  readonly aliasOf?: Node;
 }
 
 export interface MapNode extends NodeBase {
@@ -59,6 +64,17 @@ export interface ReadingProblem {
   readonly facts: Readonly<Record<string, string | number>>;
 }
 
+/**
+ * Facts by rule. The last problem kept of a rule that met its cap also has `omitted`, the number left out.
+ * - `text-not-yaml`: `code` (a stable word in capitals), `detail` (a phrase)
+ * - `text-merge-conflict`: `marker`
+ * - `text-tab-indent`: `tabs`, their number
+ * - `text-too-large`: `length`, `limit` in UTF-16 units
+ * - `text-too-deep`: `limit` in levels
+ * - `text-alias-limit`: `name`, `limit` in nodes
+ * - `text-feature-not-used`: `feature`, one of `ReadingFeature`
+ * - `key-duplicate`: `key`, `line` (of the first such key, from 1)
+ */
 export type ReadingRule =
   | "text-not-yaml"
   | "text-merge-conflict"
@@ -68,6 +84,19 @@ export type ReadingRule =
   | "text-alias-limit"
   | "text-feature-not-used"
   | "key-duplicate";
+
+/** Constructs of YAML that records do not use. */
+export type ReadingFeature =
+  | "tag"
+  | "directive"
+  | "several-documents"
+  | "explicit-key"
+  | "collection-key"
+  | "empty-key"
+  | "merge-key"
+  | "top-level-list"
+  | "top-level-value"
+  | "self-reference";
 
 /** The result of reading one text: always a value plus problems, never an exception. */
 export interface Reading {

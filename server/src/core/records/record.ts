@@ -5,7 +5,7 @@ import { type RecordFacts, raise } from "./problem-facts";
 import type { IdKind, RecordKind } from "./schema";
 import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
 import { validate } from "./validation";
-import { type Locator, locatorOf } from "./whereabouts";
+import { type Locator, locatorOf, subjectOf, type Whereabouts } from "./whereabouts";
 
 /** One record's text with everything that can be known from it alone. */
 export interface LoadedRecord {
@@ -20,7 +20,12 @@ export interface LoadedRecord {
 }
 
 /** Reads, types and validates one text. Pure; never throws. `previous` only makes it quicker. */
-export function loadRecord(file: string, kind: RecordKind, text: string, previous?: LoadedRecord): LoadedRecord {
+export function loadRecord(
+  file: string,
+  kind: RecordKind,
+  text: string,
+  previous?: LoadedRecord,
+): LoadedRecord {
   if (previous?.text === text && previous.file === file) return previous;
   const reading = read(text, previous?.reading);
   const typing = typeRecord(file, reading, kind);
@@ -33,16 +38,19 @@ export function loadRecord(file: string, kind: RecordKind, text: string, previou
     typing,
     locate,
     problems: [
-      ...reading.problems.map((problem) => readingProblem(file, problem)),
+      ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
       ...validate({ file, root: reading.root, typing, locate }, kind),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
     ],
   };
 }
 
-function readingProblem(file: string, problem: Reading["problems"][number]): Problem {
-  const { rule, node, span, facts } = problem;
-  return { rule, facts, place: node ? { file, node } : { file, span } };
+function readingProblem(file: string, problem: Reading["problems"][number], locate: Locator): Problem {
+  const { rule, node, span } = problem;
+  const where: Whereabouts = node ? locate(node) : { path: [] };
+  const subject = subjectOf(where);
+  const place = node ? { file, node } : { file, span };
+  return { rule, place, facts: { ...where, ...problem.facts }, ...(subject && { subject }) };
 }
 
 function quantityProblem(

@@ -4,9 +4,10 @@ import type { Entry, MapNode, Node } from "../reading/tree";
 import { type JsonType, raise } from "./problem-facts";
 import type { RecordKind, Schema } from "./schema";
 import type { Typing } from "./typing";
-import type { SchemaError, Validator } from "./validators.mjs";
-import * as validators from "./validators.mjs";
+import { airframe, install, kit, type SchemaError, type Validator } from "./validators.mjs";
 import type { Locator } from "./whereabouts";
+
+const validators: Readonly<Record<RecordKind, Validator>> = { airframe, install, kit };
 
 /** A record, as far as its shape is judged. */
 export interface Shape {
@@ -22,7 +23,7 @@ export interface Shape {
  * a missing key that stands there misspelt.
  */
 export function validate(shape: Shape, kind: RecordKind): Problem[] {
-  const validator: Validator = validators[kind];
+  const validator = validators[kind];
   if (validator(shape.typing.plain)) return [];
   const describer = new Describer(shape);
   const problems: Problem[] = [];
@@ -84,22 +85,34 @@ class Describer {
         return this.wrongKind(error, node);
       case "enum":
         if (!text) return undefined;
-        return raise("value-not-in-list", { file, node }, { ...locate(node), found: text, allowed: schema?.enum ?? [] });
+        return raise(
+          "value-not-in-list",
+          { file, node },
+          { ...locate(node), found: text, allowed: schema?.enum ?? [] },
+        );
       case "pattern":
         // A reference that is malformed names nothing, which says more.
         if (text === undefined || schema?.["x-reference"]) return undefined;
         return raise("id-malformed", { file, node }, { ...locate(node), found: text, ...exampleOf(schema) });
       case "minimum":
       case "maximum":
-        return raise("value-out-of-range", { file, node }, {
-          ...locate(node),
-          found: text ?? "",
-          ...(schema?.minimum !== undefined && { least: schema.minimum }),
-          ...(schema?.maximum !== undefined && { greatest: schema.maximum }),
-        });
+        return raise(
+          "value-out-of-range",
+          { file, node },
+          {
+            ...locate(node),
+            found: text ?? "",
+            ...(schema?.minimum !== undefined && { least: schema.minimum }),
+            ...(schema?.maximum !== undefined && { greatest: schema.maximum }),
+          },
+        );
       case "minItems": {
         const found = node.kind === "list" ? node.entries.length : 0;
-        return raise("list-too-short", { file, node }, { ...locate(node), found, least: Number(error.params.limit) });
+        return raise(
+          "list-too-short",
+          { file, node },
+          { ...locate(node), found, least: Number(error.params.limit) },
+        );
       }
       default:
         return undefined; // `if` and the like only repeat what another error says
@@ -149,7 +162,11 @@ class Describer {
     const where = this.shape.locate(node);
     const style = node.kind === "scalar" ? node.style : node.kind;
     if (style === "empty") {
-      return raise("value-missing", this.place(node), { ...where, ...meaningOf(schema), ...exampleOf(schema) });
+      return raise("value-missing", this.place(node), {
+        ...where,
+        ...meaningOf(schema),
+        ...exampleOf(schema),
+      });
     }
     return raise("value-wrong-kind", this.place(node), {
       ...where,
@@ -189,7 +206,8 @@ class Describer {
     for (const raw of pointer.split("/").slice(1)) {
       const step = raw.replaceAll("~1", "/").replaceAll("~0", "~");
       const at = trail.at(-1)!;
-      const next = at.kind === "list" ? at.entries[Number(step)] : at.kind === "map" && this.entry(at, step)?.value;
+      const next =
+        at.kind === "list" ? at.entries[Number(step)] : at.kind === "map" && this.entry(at, step)?.value;
       if (!next) return [];
       trail.push(next);
     }

@@ -40,7 +40,10 @@ export function locatorOf(root: MapNode, declarations: readonly Declaration[]): 
   };
 }
 
-export function subjectOf({ ownerKind, ownerId }: Pick<Whereabouts, "ownerKind" | "ownerId">): Subject | undefined {
+export function subjectOf({
+  ownerKind,
+  ownerId,
+}: Pick<Whereabouts, "ownerKind" | "ownerId">): Subject | undefined {
   return ownerKind && ownerId !== undefined ? { kind: ownerKind, id: ownerId } : undefined;
 }
 

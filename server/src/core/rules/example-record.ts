@@ -9,7 +9,8 @@ export interface RecordParts {
   readonly sections?: string;
 }
 
-const soundDocument = "document: { number: HM-0412, revision: A, status: draft, title: Hollin Moor Modifications }";
+const soundDocument =
+  "document: { number: HM-0412, revision: A, status: draft, title: Survey rack in B9-0417 }";
 
 const soundAirframe = `
 airframe:
@@ -36,6 +37,11 @@ export function recordExample(parts: RecordParts = {}): string {
     .filter((part) => part !== "")
     .map((part) => `${part}\n`)
     .join("");
+}
+
+/** Text of an airframe record, for an install record that names it by its path. */
+export function airframeExample(): string {
+  return soundAirframe.replace("airframe:\n", "").replace(/^ {2}/gm, "").trimStart();
 }
 
 const soundWire = {

@@ -49,7 +49,10 @@ export function quote(text: string): string {
 
 /** A text from a record, on one line, without signs that nobody sees, and cut where it is long. */
 export function shorten(text: string): string {
-  const line = text.slice(0, 4 * longestQuote).replace(/[\s\p{C}]+/gu, " ").trim();
+  const line = text
+    .slice(0, 4 * longestQuote)
+    .replace(/[\s\p{C}]+/gu, " ")
+    .trim();
   const letters = [...line];
   return letters.length > longestQuote ? `${letters.slice(0, longestQuote - 1).join("")}…` : line;
 }
@@ -58,10 +61,13 @@ export function shorten(text: string): string {
 export function nameOf({ ownerKind, ownerId, path }: Whereabouts): string {
   const owner = ownerKind && ownerId !== undefined ? `${kindName(ownerKind)} ${shorten(ownerId)}` : undefined;
   const steps = path.map((step) => (isEntry(step) ? `entry ${step.slice(1)}` : quote(step)));
-  return path.reduce(
-    (name, step, index) => (name === undefined ? steps[index]! : `${steps[index]} ${isEntry(step) ? "in" : "of"} ${name}`),
-    owner,
-  ) ?? "this record";
+  return (
+    path.reduce(
+      (name, step, index) =>
+        name === undefined ? steps[index]! : `${steps[index]} ${isEntry(step) ? "in" : "of"} ${name}`,
+      owner,
+    ) ?? "this record"
+  );
 }
 
 /** The key that a value stands behind, or undefined for an entry of a list. */
@@ -81,9 +87,9 @@ export function didYouMean(word: string, candidates: Iterable<string>): string |
   return guesses.length > 0 ? `Did you mean ${listWords(guesses, "or")}?` : undefined;
 }
 
-/** "1 wire", "2 wires". */
-export function count(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? "" : "s"}`;
+/** Says how many findings a cap left out behind this one; empty if none. */
+export function omittedWords(omitted: number | undefined): string {
+  return omitted ? ` ${omitted} more of these are not shown.` : "";
 }
 
 function isEntry(step: string): boolean {

@@ -15,8 +15,8 @@ export type BundleRow = readonly [
   at100: number,
 ];
 
+/** Two wires and more; a single wire is no bundle. */
 export const bundleDerating: readonly BundleRow[] = [
-  [1, 1, 1, 1, 1, 1],
   [2, 0.9675, 0.92, 0.91, 0.87, 0.825],
   [3, 0.935, 0.855, 0.815, 0.77, 0.725],
   [4, 0.9075, 0.805, 0.75, 0.705, 0.66],

@@ -1,6 +1,6 @@
 import { formatNumber } from "../quantities";
-import { gaugeName } from "./standard-ratings";
 import type { CoverageGap } from "./lookup";
+import { gaugeName } from "./standard-ratings";
 
 /** A gap in words: what was asked, and what the table holds. */
 export function coverageWords({ quantity, asked, unit, covers, given }: CoverageGap): string {

@@ -1,4 +1,4 @@
-import { minus, plus, times } from "./point";
+import { minus, plus, times, unit } from "./point";
 import type { Nearness } from "./segment";
 
 /**
@@ -6,11 +6,10 @@ import type { Nearness } from "./segment";
  * negative when they have grown past each other; the points are then of no use.
  */
 export function grown({ distance, between: [a, b] }: Nearness, first: number, second: number): Nearness {
-  if (distance === 0) return { distance: -first - second, between: [a, b] };
-  const unit = times(minus(b, a), 1 / distance);
+  const towards = unit(minus(b, a));
   return {
     distance: distance - first - second,
-    between: [plus(a, times(unit, first)), minus(b, times(unit, second))],
+    between: [plus(a, times(towards, first)), minus(b, times(towards, second))],
   };
 }
 

@@ -1,5 +1,5 @@
 import { edgesOf } from "./loop";
-import { cross, distance, dot, length, minus, onCircle, type Point, plus, rotated, times } from "./point";
+import { cross, distance, dot, onCircle, type Point, plus, rotated, times, unit } from "./point";
 import { directionOf, nearestOnSegment, type Segment } from "./segment";
 import { type Core, coreOf, type Placed } from "./shape";
 
@@ -46,19 +46,17 @@ export function outlineOfCore({ loop, radius }: Core): readonly OutlinePiece[] {
 export function nearestOnPiece(point: Point, piece: OutlinePiece): Point {
   if (piece.kind === "segment") return nearestOnSegment(point, piece);
   const { centre, radius, start, sweep, from, to } = piece;
-  const out = minus(point, centre);
-  const reach = length(out);
-  if (reach === 0) return from;
+  // From the centre itself every point of the arc is as near, and the angle comes out as 0.
+  const angle = Math.atan2(point.y - centre.y, point.x - centre.x);
   const turn = 2 * Math.PI;
-  const past = (((Math.atan2(out.y, out.x) - start) % turn) + turn) % turn;
-  if (past <= sweep) return plus(centre, times(out, radius / reach));
+  if ((((angle - start) % turn) + turn) % turn <= sweep) return onCircle(centre, radius, angle);
   return distance(point, from) <= distance(point, to) ? from : to;
 }
 
 /** Unit vector to the right of the edge, which is away from the area of a counter-clockwise loop. */
 function outward(edge: Segment): Point {
-  const along = directionOf(edge);
-  return times({ x: along.y, y: -along.x }, 1 / length(along));
+  const along = unit(directionOf(edge));
+  return { x: along.y, y: -along.x };
 }
 
 function arc(centre: Point, radius: number, start: number, sweep: number): Arc {

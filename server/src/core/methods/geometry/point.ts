@@ -19,6 +19,16 @@ export const length = (a: Point): number => Math.hypot(a.x, a.y);
 
 export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 
+/** The vector of length 1 in the same direction; nothing stays nothing. */
+export function unit(a: Point): Point {
+  const most = Math.max(Math.abs(a.x), Math.abs(a.y));
+  if (most === 0) return a;
+  // Brought to the size of 1 first: the reciprocal of a length near the smallest number would be infinite.
+  const [x, y] = [a.x / most, a.y / most];
+  const long = Math.hypot(x, y);
+  return { x: x / long, y: y / long };
+}
+
 /** The point at `angle` on the circle around `centre`. */
 export const onCircle = (centre: Point, radius: number, angle: number): Point => ({
   x: centre.x + radius * Math.cos(angle),

@@ -1,0 +1,54 @@
+/** Text for a terminal: wrapping and indenting by columns. */
+
+/** Breaks a paragraph at spaces; a word longer than the width keeps its own line. */
+export function wrap(text: string, width: number): string {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/\s+/)) {
+    if (line !== "" && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = line === "" ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line].join("\n");
+}
+
+export function indent(text: string, columns: number): string {
+  const margin = " ".repeat(columns);
+  return text
+    .split("\n")
+    .map((line) => (line === "" ? line : margin + line))
+    .join("\n");
+}
+
+/** A label in the margin with a wrapped paragraph beside it. */
+export function labelled(label: string, text: string, width: number, labelWidth = 9): string {
+  const body = indent(wrap(text, width - labelWidth), labelWidth);
+  return label.padEnd(labelWidth) + body.slice(labelWidth);
+}
+
+export type Row = readonly string[];
+
+/** Columns as wide as their widest cell; numbers are set flush right, so that their units line up. */
+export function table(head: Row, rows: readonly Row[]): string {
+  if (rows.length === 0) return "";
+  const all = head.some((cell) => cell !== "") ? [head, ...rows] : rows;
+  const columns = Math.max(...all.map((row) => row.length));
+  const widths = Array.from({ length: columns }, (_, column) =>
+    Math.max(...all.map((row) => (row[column] ?? "").length)),
+  );
+  const isNumeric = widths.map((_, column) => rows.some((row) => /^[<>=\s-]*\d/.test(row[column] ?? "")));
+  return all
+    .map((row) =>
+      widths
+        .map((width, column) => {
+          const cell = row[column] ?? "";
+          return isNumeric[column] ? cell.padStart(width) : cell.padEnd(width);
+        })
+        .join("  ")
+        .trimEnd(),
+    )
+    .join("\n");
+}

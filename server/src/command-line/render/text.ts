@@ -1,0 +1,165 @@
+import type { Judgement } from "../../core/check";
+import type { Finding, Severity } from "../../core/findings/finding";
+import { isPlace } from "../../core/findings/finding";
+import { showMeasure, type Value } from "../../core/graph/value";
+import { type LineIndex, lineIndex } from "../../core/reading";
+import type { LoadedRecord } from "../../core/records/record";
+import { proveRemedy } from "../../core/remedies";
+import { ruleById } from "../../core/rules";
+import { citeSource } from "../../core/source";
+import { formulaOf, isPlainCopy, nameOf, sourcesOf, stepsOf, substitutedOf } from "../../core/views/calculation";
+import { subjectWords } from "../../core/views/worksheet";
+import type { RenderContext } from "./context";
+import { indent, labelled, wrap } from "./layout";
+
+export interface TextStyle {
+  readonly width: number;
+  readonly color: boolean;
+  /** One line for each finding. */
+  readonly isBrief: boolean;
+}
+
+/** Findings for people: where, what, the line itself, why, what to do, the calculation and its sources. */
+export function renderText(context: RenderContext, style: TextStyle): string {
+  const blocks = context.judgements.flatMap((judgement) =>
+    style.isBrief ? briefly(judgement, context, style) : atLength(judgement, context, style),
+  );
+  return [...blocks, summary(context.judgements, style)].join(style.isBrief ? "" : "\n");
+}
+
+function briefly(judgement: Judgement, { pathOf }: RenderContext, style: TextStyle): string[] {
+  const places = new Places(judgement.record);
+  return judgement.findings.map((finding) => {
+    const { severity, rule, what } = finding;
+    return `${pathOf(judgement.record.file)}:${places.name(finding)}: ${paint(severity, severity, style)} [${rule}] ${what}\n`;
+  });
+}
+
+function atLength(judgement: Judgement, context: RenderContext, style: TextStyle): string[] {
+  const places = new Places(judgement.record);
+  const path = context.pathOf(judgement.record.file);
+  const blocks = judgement.findings.map((finding) => findingBlock(finding, judgement, places, path, context, style));
+  if (judgement.leftOut > 0) blocks.push(`${path}: ${judgement.leftOut} more findings are not shown.\n`);
+  return blocks;
+}
+
+function findingBlock(
+  finding: Finding,
+  judgement: Judgement,
+  places: Places,
+  path: string,
+  context: RenderContext,
+  style: TextStyle,
+): string {
+  const { rule, severity, what, todo, assessment, related } = finding;
+  const width = style.width;
+  const remedy = proveRemedy(finding, judgement, context.source, context.options);
+  const lines = [
+    `${path}:${places.name(finding)}  ${paint(severity, severity, style)}  ${rule}`,
+    indent(wrap(what, width - 2), 2),
+    "",
+    places.excerpt(finding, width),
+    "",
+    labelled("  why", ruleById.get(rule)?.why ?? "", width),
+    labelled("  do", todo, width),
+  ];
+  if (remedy) lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new one comes.`, width));
+  for (const other of related) {
+    const where = context.judgements.find(({ record }) => record.file === other.place.file)?.record;
+    const position = where ? `:${new Places(where).nameOf(other.place.node)}` : "";
+    lines.push(labelled("  see", `${context.pathOf(other.place.file)}${position} (${other.words})`, width));
+  }
+  if (assessment) {
+    const { value, limit } = assessment;
+    lines.push(...calculation(value, width), ...calculation(limit, width));
+    for (const source of sourcesOf(limit, value)) lines.push(labelled("  source", citeSource(source), width));
+  } else {
+    for (const source of ruleById.get(rule)?.sources ?? []) {
+      lines.push(labelled("  source", citeSource(source), width));
+    }
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+/** A value's own line and those of what it is made from, down to the written numbers. */
+function calculation(value: Value, width: number): string[] {
+  return stepsOf(value)
+    .filter(({ value: step }) => !isPlainCopy(step) && step.quantity !== "load-current")
+    .map(({ value: step }, index) => {
+      const label = index === 0 ? "  calc" : "";
+      const where = [subjectWords(step.subject), step.condition].filter((part) => part !== undefined).join(", ");
+      const head = `${nameOf(step)} (${where})`;
+      const result = showMeasure(step.value, step.unit);
+      if (step.isMethod) return labelled(label, `${head} = ${result}, ${step.formula}`, width);
+      const body = [`= ${formulaOf(step)}`, `= ${substitutedOf(step)}`, `= ${result}`];
+      return [
+        labelled(label, head, width),
+        ...body.map((line) => indent(wrap(line, width - 11), 11)),
+      ].join("\n");
+    });
+}
+
+function summary(judgements: readonly Judgement[], style: TextStyle): string {
+  const count = (severity: Severity) =>
+    judgements.reduce((sum, { findings }) => sum + findings.filter((one) => one.severity === severity).length, 0);
+  const counts = (["error", "warning", "information"] as const).map((severity) => {
+    const found = count(severity);
+    const words = `${found} ${severity}${found === 1 || severity === "information" ? "" : "s"}`;
+    return found === 0 ? words : paint(words, severity, style);
+  });
+  const checked = `${judgements.length} ${judgements.length === 1 ? "record" : "records"} checked`;
+  const margins = judgements.reduce((sum, { assessments }) => sum + assessments.filter(({ holds }) => holds).length, 0);
+  return `${checked}: ${counts.join(", ")}. ${margins} ${margins === 1 ? "value holds its" : "values hold their"} limit${margins === 1 ? "" : "s"}.\n`;
+}
+
+/** Lines and columns of one record, from 1. */
+class Places {
+  private readonly lines: LineIndex;
+
+  constructor(private readonly record: LoadedRecord) {
+    this.lines = lineIndex(record.text);
+  }
+
+  name(finding: Finding): string {
+    return this.nameAt(this.spanOf(finding).start);
+  }
+
+  nameOf(node: Parameters<LoadedRecord["reading"]["spanOf"]>[0]): string {
+    return this.nameAt(this.record.reading.spanOf(node).start);
+  }
+
+  /** The line with a marker under the place; tabs and control characters shown as spaces. */
+  excerpt(finding: Finding, width: number): string {
+    const span = this.spanOf(finding);
+    const { line, character } = this.lines.positionAt(span.start);
+    const start = this.lines.offsetAt({ line, character: 0 });
+    const end = this.lines.offsetAt({ line, character: Number.MAX_SAFE_INTEGER });
+    const number = String(line + 1).padStart(6);
+    const room = width - number.length - 4;
+    const from = Math.max(0, character - Math.floor(room / 2));
+    const shown = printable(this.record.text.slice(start, end)).slice(from, from + room);
+    const length = Math.max(1, Math.min(span.end, end) - span.start);
+    const marker = "^".repeat(Math.max(1, Math.min(length, room - (character - from))));
+    return `${number} | ${shown}\n${" ".repeat(number.length)} | ${" ".repeat(character - from)}${marker}`;
+  }
+
+  private spanOf({ anchor }: Finding) {
+    return isPlace(anchor) ? this.record.reading.spanOf(anchor.node) : anchor.span;
+  }
+
+  private nameAt(offset: number): string {
+    const { line, character } = this.lines.positionAt(offset);
+    return `${line + 1}:${character + 1}`;
+  }
+}
+
+function printable(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
+  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, " ");
+}
+
+const colors: Readonly<Record<Severity, number>> = { error: 31, warning: 33, information: 36 };
+
+function paint(text: string, severity: Severity, { color }: TextStyle): string {
+  return color ? `\u001b[${colors[severity]}m${text}\u001b[0m` : text;
+}

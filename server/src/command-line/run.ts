@@ -1,0 +1,36 @@
+import { version } from "../../../package.json";
+import { parseCommand } from "./arguments";
+import { checkCommand } from "./check-command";
+import { explainCommand } from "./explain-command";
+import { helpText } from "./help";
+import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
+import { worksheetCommand } from "./worksheet-command";
+
+/** Runs one command line. Nothing is thrown: what the tool could not do becomes a message and exit code 2. */
+export function run(argv: readonly string[], around: Surroundings): ExitCode {
+  try {
+    const parsed = parseCommand(argv);
+    if ("mistake" in parsed) {
+      around.complain(`tailcone: ${parsed.mistake}\nTry 'tailcone --help'.\n`);
+      return exitCodes.couldNotWork;
+    }
+    switch (parsed.command) {
+      case "help":
+        around.write(helpText);
+        return exitCodes.clean;
+      case "version":
+        around.write(`${version}\n`);
+        return exitCodes.clean;
+      case "check":
+        return checkCommand(parsed, around);
+      case "worksheet":
+        return worksheetCommand(parsed, around);
+      case "explain":
+        return explainCommand(parsed, around);
+    }
+  } catch (error) {
+    const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    around.complain(`tailcone ${version} failed; this is a fault of the tool, not of your records.\n${detail}\n`);
+    return exitCodes.couldNotWork;
+  }
+}

@@ -1,0 +1,84 @@
+/**
+ * Weight and balance: what the modification adds and removes, the empty weight and centre of gravity that come
+ * of it, and every loading of the airframe before and after it.
+ */
+import { balanceSources, usefulLoad } from "../methods/balance";
+import type { Project } from "../project";
+import { type BalanceUnits, balanceUnits } from "./balance-units";
+import { deriveLoadings, type LoadingResult } from "./loadings";
+import { derive, derived, type Value, written } from "./value";
+import { aircraftOf, deriveWeightChange, type Keep, type WeightChange } from "./weight-change";
+
+export interface Weights {
+  /** Units of every value here, those of the airframe's own empty weight statement. */
+  readonly units: BalanceUnits;
+  readonly change: WeightChange;
+  /** Maximum take-off weight. */
+  readonly takeoffLimit: Value | undefined;
+  readonly usefulLoad: Value | undefined;
+  readonly usefulLoadChange: Value | undefined;
+  readonly loadings: readonly LoadingResult[];
+  readonly values: readonly Value[];
+}
+
+/** All weight-and-balance values of a project. Pure; what can't be computed from the whole record is left out. */
+export function deriveWeights(project: Project): Weights {
+  const values: Value[] = [];
+  const keep: Keep = (value) => {
+    if (value) values.push(value);
+    return value;
+  };
+  const units = balanceUnits(project.airframe?.empty);
+  const change = deriveWeightChange(project, units, keep);
+  const loads = deriveUsefulLoad(project, units, change, keep);
+  return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
+}
+
+function deriveUsefulLoad(
+  project: Project,
+  units: BalanceUnits,
+  change: WeightChange,
+  keep: Keep,
+): Pick<Weights, "takeoffLimit" | "usefulLoad" | "usefulLoadChange"> {
+  const { airframe } = project;
+  const subject = aircraftOf(project);
+  const takeoffLimit = keep(
+    derive({
+      subject,
+      quantity: "weight-limit",
+      unit: units.weight,
+      formula: "W_max",
+      operands: { W_max: written("maximum take-off weight", airframe?.limits?.takeoff, units.weight) },
+      compute: ({ W_max }) => W_max,
+      sources: [{ document: "airframe record", at: "limits", standing: "record" }],
+    }),
+  );
+  const W_max = derived("maximum take-off weight", takeoffLimit);
+  const load = keep(
+    derive({
+      subject,
+      quantity: "useful-load",
+      unit: units.weight,
+      formula: "W_max - W",
+      operands: { W_max, W: derived("empty weight", change.emptyWeight) },
+      compute: (numbers) => usefulLoad(numbers.W_max, numbers.W),
+      sources: [balanceSources.usefulLoad],
+    }),
+  );
+  const loadChange = keep(
+    derive({
+      subject,
+      quantity: "useful-load-change",
+      unit: units.weight,
+      formula: "U - (W_max - W_0)",
+      operands: {
+        U: derived("useful load", load),
+        W_max,
+        W_0: written("empty weight before", airframe?.empty?.weight, units.weight),
+      },
+      compute: (numbers) => numbers.U - usefulLoad(numbers.W_max, numbers.W_0),
+      sources: [balanceSources.usefulLoad],
+    }),
+  );
+  return { takeoffLimit, usefulLoad: load, usefulLoadChange: loadChange };
+}

@@ -1,0 +1,72 @@
+import { limits } from "../limits";
+import type { Node, ReadingRule, ScalarNode, Span } from "./tree";
+
+/** A problem with offsets relative to its item, so that it stays valid when the item moves. */
+export interface ItemProblem extends Span {
+  readonly rule: ReadingRule;
+  readonly facts: Readonly<Record<string, string | number>>;
+  readonly node?: Node;
+  /** The key that a `key-duplicate` repeats; its line is known only once the item's place is. */
+  readonly first?: ScalarNode;
+}
+
+/** Problems after the cap, and how many of each rule were left out. */
+export interface CappedProblems<P> {
+  readonly kept: readonly P[];
+  readonly omitted: ReadonlyMap<ReadingRule, number>;
+}
+
+/**
+ * Collects problems and keeps, of each rule, the first `limits.findingsPerRule` by place in the text. Which
+ * ones are kept depends only on the set of problems, not on the order in which they were found.
+ */
+export class ProblemCollector<P extends ItemProblem = ItemProblem> {
+  readonly #byRule = new Map<ReadingRule, P[]>();
+  readonly #omitted = new Map<ReadingRule, number>();
+
+  add(problem: P): void {
+    let list = this.#byRule.get(problem.rule);
+    if (!list) {
+      list = [];
+      this.#byRule.set(problem.rule, list);
+    }
+    list.push(problem);
+    // Trimmed in batches, so that a text with a million faults costs neither memory nor a sort per fault.
+    if (list.length >= 8 * limits.findingsPerRule) this.#trim(problem.rule, list);
+  }
+
+  /** Counts problems that were left out before they came here. */
+  addOmitted(rule: ReadingRule, count: number): void {
+    this.#omitted.set(rule, (this.#omitted.get(rule) ?? 0) + count);
+  }
+
+  /** All rules together, in the order of the text. */
+  result(): CappedProblems<P> {
+    const kept: P[] = [];
+    for (const [rule, list] of this.#byRule) {
+      this.#trim(rule, list);
+      kept.push(...list);
+    }
+    return { kept: kept.sort(byPlace), omitted: this.#omitted };
+  }
+
+  #trim(rule: ReadingRule, list: P[]): void {
+    list.sort(byPlace);
+    const excess = list.length - limits.findingsPerRule;
+    if (excess <= 0) return;
+    list.length = limits.findingsPerRule;
+    this.addOmitted(rule, excess);
+  }
+}
+
+function byPlace(a: ItemProblem, b: ItemProblem): number {
+  return a.start - b.start || a.end - b.end || compare(a.rule, b.rule) || compare(wording(a), wording(b));
+}
+
+function wording({ facts }: ItemProblem): string {
+  return String(facts.code ?? facts.feature ?? "") + String(facts.detail ?? "");
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,80 @@
+import type { ItemProblem } from "./problems";
+import type { Span } from "./tree";
+
+/**
+ * A problem from an error of the YAML composer, in the words of someone who writes records.
+ * Undefined for errors that are reported in another way, or say nothing about the text.
+ *
+ * @param text the item's text, and `start` and `end` offsets in it, possibly outside
+ */
+export function syntaxProblem(
+  text: string,
+  start: number,
+  end: number,
+  code: string,
+  message: string,
+): ItemProblem | undefined {
+  let from = start;
+  while (text[from] === " ") from++;
+  if (text[from] === "\n" || text[from] === "\r" || from >= text.length) from = start;
+  const span = lineSpan(text, from, end);
+
+  if (code === "TAB_AS_INDENT") return { rule: "text-tab-indent", ...span, facts: { tabs: 1 } };
+  // Tags are reported as a feature; an `IMPOSSIBLE` only follows from another error.
+  if (code === "TAG_RESOLVE_FAILED" || code === "MULTIPLE_TAGS" || code === "IMPOSSIBLE") return undefined;
+  for (const [pattern, detail] of wordings) {
+    if (!pattern.test(message)) continue;
+    return detail === undefined ? undefined : { rule: "text-not-yaml", ...span, facts: { code, detail } };
+  }
+  return { rule: "text-not-yaml", ...span, facts: { code, detail: decapitalised(message) } };
+}
+
+/** What the composer says, and what a record's writer needs to hear. Undefined: the scan has reported it. */
+const wordings: readonly (readonly [RegExp, string | undefined])[] = [
+  [/^Missing closing .quote/, undefined],
+  [/(?:must|and) end with a [\]}]$/, undefined],
+  [/^Implicit map keys need/, "a key without a colon after it"],
+  [/^Implicit keys need to be on a single line/, "a key on more than one line"],
+  [/^Nested mappings are not allowed/, "a second key on the same line"],
+  [/^A block sequence may not be used as an implicit/, "a list without a key above it"],
+  [/^All mapping items must start/, "a key not indented like its neighbours"],
+  [/^All sequence items must start/, "an entry not indented like its neighbours"],
+  [/^Unexpected block-seq-ind on same line/, "a list entry on the same line as its key"],
+  [/^Unexpected (?:\w|-)+ at node end/, "text after the end of a value"],
+];
+
+/**
+ * A span inside one line of the text: what is left of it up to the line's end, else the last character of
+ * the line, so that there is something to underline.
+ */
+export function lineSpan(text: string, start: number, end: number): Span {
+  const from = Math.min(Math.max(start, 0), text.length);
+  let lineEnd = from;
+  const to = Math.max(end, from + 1);
+  while (lineEnd < to && lineEnd < text.length && text[lineEnd] !== "\n" && text[lineEnd] !== "\r") lineEnd++;
+  if (lineEnd > from) return { start: from, end: lineEnd };
+  const before = text[from - 1];
+  if (before === undefined || before === "\n" || before === "\r") return { start: from, end: from };
+  return { start: from - 1, end: from };
+}
+
+/** Characters that YAML does not allow: control characters, and halves of surrogate pairs. */
+export function controlCharacters(text: string): ItemProblem[] {
+  const problems: ItemProblem[] = [];
+  for (const { 0: found, index } of text.matchAll(notPrintable)) {
+    const number = found.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
+    problems.push({
+      rule: "text-not-yaml",
+      start: index,
+      end: index + found.length,
+      facts: { code: "CONTROL_CHARACTER", detail: `the character U+${number}` },
+    });
+  }
+  return problems;
+}
+
+const notPrintable = /(?![\t\n\r\x85])[\p{Cc}\p{Cs}]/gu;
+
+function decapitalised(message: string): string {
+  return message.charAt(0).toLowerCase() + message.slice(1);
+}

@@ -1,0 +1,67 @@
+/**
+ * Remedies that were tried: the record is checked again with the change in it, and the change is offered only
+ * when its finding is gone and no new one came.
+ */
+import { type CheckOptions, check, type Judgement } from "./check";
+import { type Finding, isPlace } from "./findings/finding";
+import type { RecordSource } from "./project";
+import type { Node } from "./reading/tree";
+import { loadRecord } from "./records/record";
+import { ruleById } from "./rules";
+import type { Remedy } from "./rules/rule";
+
+export interface ProvenRemedy {
+  readonly title: string;
+  /** The place in the record's text, absolute, and what stands there afterwards. */
+  readonly start: number;
+  readonly end: number;
+  readonly newText: string;
+}
+
+/** More candidates than any list of standard sizes has. */
+const mostCandidates = 24;
+
+/**
+ * The smallest proven remedy of a finding: the first that clears every finding at the same place, or else the
+ * first that clears this one. Undefined where the rule knows none or none proves itself.
+ */
+export function proveRemedy(
+  finding: Finding,
+  judgement: Judgement,
+  source: RecordSource,
+  options: CheckOptions = {},
+): ProvenRemedy | undefined {
+  const { project, record } = judgement;
+  if (!finding.assessment || !project || !isPlace(finding.anchor)) return undefined;
+  const candidates = ruleById.get(finding.rule)?.remedies?.(finding.assessment, project);
+  const before = new Set(judgement.findings.map(keyOf));
+  const node = finding.anchor.node;
+  let second: ProvenRemedy | undefined;
+  let tried = 0;
+  for (const candidate of candidates ?? []) {
+    if (candidate.place.file !== record.file || tried++ >= mostCandidates) continue;
+    const edit = toEdit(candidate, judgement);
+    const text = record.text.slice(0, edit.start) + edit.newText + record.text.slice(edit.end);
+    const after = check(loadRecord(record.file, record.kind, text, record), source, options);
+    const left = new Set(after.findings.map(keyOf));
+    if (left.has(keyOf(finding)) || [...left].some((key) => !before.has(key))) continue;
+    const others = judgement.findings.filter((one) => standsOn(one, node) && left.has(keyOf(one)));
+    if (others.length === 0) return edit;
+    second ??= edit;
+  }
+  return second;
+}
+
+function toEdit({ title, place, text }: Remedy, { record }: Judgement): ProvenRemedy {
+  const { start, end } = record.reading.spanOf(place.node);
+  return { title, start, end, newText: text };
+}
+
+/** A finding is the same one after an edit when its rule and its subject are. */
+function keyOf({ rule, subject, what }: Finding): string {
+  return `${rule} ${subject || what}`;
+}
+
+function standsOn({ anchor }: Finding, node: Node): boolean {
+  return isPlace(anchor) && anchor.node === node;
+}

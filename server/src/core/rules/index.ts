@@ -1,0 +1,17 @@
+import { cutoutRules } from "./cutouts";
+import { recordRules } from "./record";
+import type { Rule } from "./rule";
+import { textRules } from "./text";
+import { weightRules } from "./weights";
+import { wireRules } from "./wires";
+
+/** Every rule: by area, from the text to the aircraft, then by id. */
+export const rules: readonly Rule[] = [
+  ...textRules,
+  ...recordRules,
+  ...wireRules,
+  ...weightRules,
+  ...cutoutRules,
+];
+
+export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

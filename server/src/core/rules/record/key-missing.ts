@@ -1,0 +1,42 @@
+import type { RecordFacts } from "../../records/problem-facts";
+import { wireExample } from "../example-record";
+import { defineRule } from "../rule";
+import { listWords, nameOf, quote, sentence } from "../wording";
+
+export const keyMissing = defineRule<RecordFacts["key-missing"]>({
+  id: "key-missing",
+  severity: "error",
+  area: "record",
+  title: "A key that every record of this kind needs is not there",
+  why:
+    "What is not written can't be computed with, so every check that needs it stays silent. A wire without a " +
+    "length has no voltage drop, and nothing else on the page shows that the check was left out.",
+  sources: [],
+  say: ({ key, meaning, example, parts, shape, ...where }) => ({
+    what: `${sentence(nameOf(where))} has no ${quote(key)}${shape ? `, which a ${shape} needs` : ""}.`,
+    todo: [addition(key, example, parts), meaning].filter(Boolean).join(" "),
+  }),
+  examples: [
+    {
+      title: "A wire without a gauge",
+      text: wireExample({ gauge: undefined }),
+      finds: ["Wire P101A8 has no 'gauge'"],
+    },
+    {
+      title: "A hole without its diameter",
+      text: wireExample().concat("cutouts: [{ id: C1, panel: AFT-FLOOR, opening: { shape: circle } }]\n"),
+      finds: ["'opening' of cutout C1 has no 'diameter', which a circle needs"],
+    },
+    {
+      title: "A misspelt key is told as what it is",
+      text: wireExample({ gauge: undefined, guage: "8 AWG" }),
+      finds: [],
+    },
+    { title: "All the keys of a wire", text: wireExample(), finds: [] },
+  ],
+});
+
+function addition(key: string, example: string | undefined, parts: readonly string[]): string {
+  if (example !== undefined) return `Add it, such as ${key}: ${example}.`;
+  return parts.length > 0 ? `Add ${key}, with ${listWords(parts, "and")} in it.` : `Add ${key}.`;
+}

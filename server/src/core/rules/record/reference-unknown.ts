@@ -1,0 +1,38 @@
+import type { RecordFacts } from "../../records/problem-facts";
+import { wireExample } from "../example-record";
+import { defineRule } from "../rule";
+import { didYouMean, kindName, listWords, nameOf, quote, sentence } from "../wording";
+
+export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
+  id: "reference-unknown",
+  severity: "error",
+  area: "record",
+  title: "A name stands for nothing in these records",
+  why:
+    "A wire that leads to something that is not there leads nowhere: its load is missing from every sum, and the " +
+    "runs around it look better than they are.",
+  sources: [],
+  say: ({ id, kinds, known, ...where }) => {
+    const wanted = listWords(kinds.map(kindName), "or");
+    return {
+      what: `${sentence(nameOf(where))} names ${quote(id)}, but there is no such ${wanted}.`,
+      todo: [didYouMean(id, known), choice(wanted, known)].filter(Boolean).join(" "),
+    };
+  },
+  examples: [
+    {
+      title: "A slip in a component's name",
+      text: wireExample({ to: "RAKC" }),
+      finds: [
+        "'to' of wire P101A8 names 'RAKC', but there is no such protection, junction, component or ground point",
+      ],
+    },
+    { title: "A component of the kit", text: wireExample({ to: "RACK" }), finds: [] },
+  ],
+});
+
+function choice(wanted: string, known: readonly string[]): string {
+  return known.length > 0
+    ? `Name one that is there (${listWords(known, "or")}), or add it to its record.`
+    : `Add it to its record first: no ${wanted} is there yet.`;
+}

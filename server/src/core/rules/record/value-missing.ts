@@ -1,0 +1,37 @@
+import type { RecordFacts } from "../../records/problem-facts";
+import { wireExample } from "../example-record";
+import { defineRule } from "../rule";
+import { keyOf, nameOf, sentence } from "../wording";
+
+export const valueMissing = defineRule<RecordFacts["value-missing"]>({
+  id: "value-missing",
+  severity: "error",
+  area: "record",
+  title: "A key has nothing behind it",
+  why:
+    "A line that was begun and not finished looks finished on paper. Nothing that needs the value is checked " +
+    "until it is there.",
+  sources: [],
+  say: ({ meaning, example, ...where }) => ({
+    what: `${sentence(nameOf(where))} has no value.`,
+    todo: [completion(keyOf(where), example), meaning].filter(Boolean).join(" "),
+  }),
+  examples: [
+    {
+      title: "A half-typed line",
+      text: wireExample({ gauge: "" }),
+      finds: ["'gauge' of wire P101A8 has no value"],
+    },
+    {
+      title: "A dash with nothing behind it",
+      text: `${wireExample()}junctions:\n  - { id: TB1 }\n  -\n`,
+      finds: ["Entry 2 in 'junctions' has no value"],
+    },
+    { title: "A finished line", text: wireExample({ gauge: "8 AWG" }), finds: [] },
+  ],
+});
+
+function completion(key: string | undefined, example: string | undefined): string {
+  if (key === undefined) return "Write the entry, or take its dash out.";
+  return example === undefined ? "Write it, or take the key out." : `Write it, such as ${key}: ${example}.`;
+}

@@ -1,0 +1,166 @@
+/** What the two rules of the envelope's sides have in common: they differ in the side, and in nothing else. */
+import type { Assessment, Problem } from "../../findings/finding";
+import { weightsOf } from "../../graph/derivations";
+import type { LoadingResult, LoadingState } from "../../graph/loadings";
+import type { ChangedItem } from "../../graph/weight-change";
+import { armOf, moment } from "../../methods/balance";
+import type { LimitSide } from "../../methods/envelope";
+import type { Project } from "../../project";
+import {
+  convert,
+  formatApart,
+  formatMeasure,
+  inUnit,
+  roundDown,
+  roundUp,
+  type UnitSymbol,
+} from "../../quantities";
+import { isAtMost, sameWithinRounding } from "../../rounding";
+import type { Message, Remedy } from "../rule";
+import { placeInAirframe } from "./anchors";
+import { type Before, beforeWords, loadingWords, loadsOf } from "./loading-words";
+
+type Arm = UnitSymbol<"length">;
+
+export type CgFacts = Before & {
+  readonly loading: string;
+  readonly loads: readonly string[];
+  readonly cg: number;
+  readonly limit: number;
+  /** How far past the limit; negative while there is room. The same wherever the datum is. */
+  readonly beyond: number;
+  readonly unit: Arm;
+  readonly weight: number;
+  readonly weightUnit: UnitSymbol<"mass">;
+  /** The item of the change that brings the CG most to this side; left out where none does. */
+  readonly item?: string | undefined;
+  /** Arm at which that item alone would keep this limit, rounded the safe way, in the unit of its own arm. */
+  readonly moveTo?: number | undefined;
+  readonly moveUnit?: Arm | undefined;
+};
+
+/** Holds the centre of gravity of each loading against one side of its envelope. */
+export function* judgeCg(rule: string, side: LimitSide, project: Project): Iterable<Assessment | Problem> {
+  const { loadings, change, units } = weightsOf(project);
+  for (const result of loadings) {
+    const { weight, cg, [side]: limit } = result.after;
+    const isHeld = isKept(side, result.after);
+    if (!weight || !cg || !limit || isHeld === undefined) continue;
+    const item = strongestPull(change.items, limit.value, side);
+    const move = item && moveThatKeeps(side, item, result.after, project, units.arm);
+    yield {
+      rule,
+      subject: { kind: "loading", id: result.id },
+      ...whereToPoint(result, item, project),
+      value: cg,
+      limit,
+      sense: side === "aft" ? "at-most" : "at-least",
+      holds: isHeld,
+      facts: {
+        loading: result.id,
+        loads: loadsOf(result),
+        cg: cg.value,
+        limit: limit.value,
+        beyond: side === "aft" ? cg.value - limit.value : limit.value - cg.value,
+        unit: units.arm,
+        weight: weight.value,
+        weightUnit: units.weight,
+        wasKept: isKept(side, result.before),
+        beforeValue: result.before.cg?.value,
+        beforeLimit: result.before[side]?.value,
+        item: item?.subject.id,
+        ...move,
+      } satisfies CgFacts,
+    };
+  }
+}
+
+export function sayCg(side: LimitSide, facts: CgFacts): Message {
+  const { loading, loads, unit, item, moveTo, moveUnit } = facts;
+  const other = side === "aft" ? "forward" : "aft";
+  const [cg, limit] = formatApart(facts.cg, facts.limit);
+  const what =
+    `${loadingWords(loading, loads)} has its CG ${formatMeasure(facts.beyond, unit)} ${side} of the limit: ` +
+    `${cg} ${unit}, limit ${limit} ${unit} at ${formatMeasure(facts.weight, facts.weightUnit)}` +
+    `${beforeWords(facts, unit)}.`;
+  if (item === undefined) {
+    return {
+      what,
+      todo: `Nothing that the change adds or removes brings the CG ${side}: restrict the loading, or correct it.`,
+    };
+  }
+  const by = moveTo === undefined ? "" : `, to ${moveTo} ${moveUnit} or further if it alone is moved`;
+  return {
+    what,
+    todo: `${item} brings the CG ${side} most: move it ${other}${by}. Or restrict the loading, or carry fixed ballast.`,
+  };
+}
+
+/** Moves the item of the finding as far as it takes. */
+export function* moveItem({ facts, place }: Assessment): Iterable<Remedy> {
+  const { item, moveTo, moveUnit } = facts;
+  if (moveTo === undefined) return;
+  yield { title: `Move ${item} to ${moveTo} ${moveUnit}`, place, text: `${moveTo} ${moveUnit}` };
+}
+
+function whereToPoint(
+  { loading, id }: LoadingResult,
+  item: ChangedItem | undefined,
+  project: Project,
+): Pick<Assessment, "place" | "related"> {
+  const place = loading.id?.place ?? loading.place;
+  if (!item) return placeInAirframe(project, place, `loading ${id}`);
+  return { place: item.ownArm?.place ?? item.place, related: [{ place, words: `loading ${id}` }] };
+}
+
+/** Whether one side's limit is kept; undefined while the CG or the limit is not known. */
+function isKept(
+  side: LimitSide,
+  { weight, moment: total, cg, [side]: limit }: LoadingState,
+): boolean | undefined {
+  if (!weight || !total || !cg || !limit) return undefined;
+  // Near the datum a CG is a small difference of large moments, and carries their noise.
+  const size = total.inputs.reduce((sum, input) => sum + Math.abs(input.value), 0) / weight.value;
+  const scale = Math.max(size, Math.abs(limit.value));
+  return side === "aft" ? isAtMost(cg.value, limit.value, scale) : isAtMost(limit.value, cg.value, scale);
+}
+
+/** The item whose moment about an arm is the largest toward one side. */
+function strongestPull(items: readonly ChangedItem[], arm: number, side: LimitSide): ChangedItem | undefined {
+  const direction = side === "aft" ? 1 : -1;
+  let strongest: { readonly item: ChangedItem; readonly pull: number } | undefined;
+  for (const item of items) {
+    if (!item.weight || !item.arm || sameWithinRounding(item.arm.value, arm)) continue;
+    const weight = item.sense === "added" ? item.weight.value : -item.weight.value;
+    const pull = direction * moment({ weight, arm: item.arm.value - arm });
+    if (pull > (strongest?.pull ?? 0)) strongest = { item, pull };
+  }
+  return strongest?.item;
+}
+
+/** Steps to which an arm is rounded when one is proposed; none for units that nobody measures an arm in. */
+const armSteps: Readonly<Partial<Record<Arm, number>>> = { in: 0.1, ft: 0.01, mm: 1, cm: 0.1, m: 0.001 };
+
+/**
+ * Where the item alone would have to be for the CG to keep the limit, as its weight stays and so does the limit.
+ * Nothing for an arm outside everything that the airframe record places: no aircraft is there.
+ */
+function moveThatKeeps(
+  side: LimitSide,
+  item: ChangedItem,
+  { weight, cg, [side]: limit }: LoadingState,
+  project: Project,
+  unit: Arm,
+): Pick<CgFacts, "moveTo" | "moveUnit"> | undefined {
+  if (!item.ownArm || !item.weight || !item.arm || !weight || !cg || !limit) return undefined;
+  const distance = armOf(item.weight.value, weight.value * (limit.value - cg.value));
+  const moveUnit = item.ownArm.value.unit;
+  const step = armSteps[moveUnit];
+  if (distance === undefined || step === undefined) return undefined;
+  const wanted = convert(item.arm.value + distance, unit, moveUnit, "length");
+  const moveTo = side === "aft" ? roundDown(wanted, step) : roundUp(wanted, step);
+  const { stations = [], equipment = [] } = project.airframe ?? {};
+  const arms = [...stations, ...equipment].flatMap(({ arm }) => (arm ? [inUnit(arm.value, moveUnit)] : []));
+  const isAboard = Math.min(...arms) <= moveTo && moveTo <= Math.max(...arms);
+  return isAboard ? { moveTo, moveUnit } : undefined;
+}

@@ -1,0 +1,93 @@
+/** A value's calculation in words and numbers, for every view that shows one. */
+import { type Input, showMeasure, type Value } from "../graph/value";
+import { citeSource, type Source } from "../source";
+
+/** A derived value's name for people: "wire current", "empty CG". */
+export function nameOf(value: Value): string {
+  return value.quantity.replaceAll("-", " ").replace(/\bcg\b/, "CG").replace(/\bmac\b/, "in % MAC");
+}
+
+/** The formula as people write it. */
+export function formulaOf({ formula }: Value): string {
+  return formula.replaceAll(" * ", " × ").replaceAll(" - ", " − ").replace(/sum\(/g, "Σ(");
+}
+
+/** The formula with its numbers put in: "18 A × 0.0121 ohm"; a method's name where no line can hold it. */
+export function substitutedOf(value: Value): string {
+  if (value.isMethod) return value.formula;
+  const bySymbol = groupBySymbol(value.inputs);
+  const substituted = value.formula.replace(/[A-Za-z_]\w*/g, (word) => {
+    const inputs = bySymbol.get(word);
+    return inputs ? inputs.map(numberOf).join(" + ") : word;
+  });
+  return substituted.replaceAll(" * ", " × ").replaceAll(" - ", " − ").replace(/^sum\((.*)\)$/, "$1").replace(/\bsum\(/g, "(");
+}
+
+/** One line: name, formula, numbers, result. */
+export function calculationLine(value: Value): string {
+  const name = nameOf(value);
+  const result = showMeasure(value.value, value.unit);
+  if (value.isMethod) return `${name} = ${result} (${value.formula})`;
+  const formula = formulaOf(value);
+  const substituted = substitutedOf(value);
+  if (isPlainCopy(value)) return `${name} = ${result}`;
+  return `${name} = ${formula} = ${substituted} = ${result}`;
+}
+
+/** True where the formula only names its one input. */
+export function isPlainCopy(value: Value): boolean {
+  return value.inputs.length === 1 && value.formula === value.inputs[0]!.symbol;
+}
+
+function numberOf({ value, unit }: Input): string {
+  const text = showMeasure(value, unit);
+  return value < 0 ? `(${text})` : text;
+}
+
+export function groupBySymbol(inputs: readonly Input[]): Map<string, Input[]> {
+  const groups = new Map<string, Input[]>();
+  for (const input of inputs) groups.set(input.symbol, [...(groups.get(input.symbol) ?? []), input]);
+  return groups;
+}
+
+/** A value and everything derived that it rests on, each once, with its depth; the value itself first. */
+export function stepsOf(value: Value, depthLimit = Infinity): { readonly value: Value; readonly depth: number }[] {
+  const steps: { value: Value; depth: number }[] = [];
+  const seen = new Set<Value>();
+  const visit = (one: Value, depth: number) => {
+    if (seen.has(one) || depth > depthLimit) return;
+    seen.add(one);
+    steps.push({ value: one, depth });
+    for (const input of one.inputs) if (input.derivedFrom) visit(input.derivedFrom, depth + 1);
+  };
+  visit(value, 0);
+  return steps;
+}
+
+/** Every source that a value rests on, each once, nearest first. */
+export function sourcesOf(...values: readonly (Value | undefined)[]): Source[] {
+  const cited = new Map<string, Source>();
+  for (const value of values) {
+    if (!value) continue;
+    for (const { value: step } of stepsOf(value)) {
+      for (const source of [...step.sources, ...step.inputs.flatMap((input) => input.source ?? [])]) {
+        const key = citeSource(source);
+        if (!cited.has(key)) cited.set(key, source);
+      }
+    }
+  }
+  return [...cited.values()];
+}
+
+/** Everything that has to be known besides the numbers, each once. */
+export function notesOf(...values: readonly (Value | undefined)[]): string[] {
+  const notes = values
+    .filter((value) => value !== undefined)
+    .flatMap((value) => stepsOf(value).flatMap(({ value: step }) => [...step.notes, ...step.inputs.flatMap((input) => input.notes)]));
+  return [...new Set(notes)];
+}
+
+/** What every worksheet and paper says of itself. */
+export const caution =
+  "A calculation aid: it supports, and does not replace, approved data, the maker's instructions and a " +
+  "licensed person's judgement; local rules prevail.";

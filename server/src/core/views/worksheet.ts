@@ -1,0 +1,120 @@
+/** Every derived number of a project, as data; the names are those of graph/quantity-names. */
+import type { Judgement } from "../check";
+import { type Assessment, isPlace, marginOf } from "../findings/finding";
+import { valuesOf } from "../graph/derivations";
+import type { Input, Value } from "../graph/value";
+import { type LineIndex, lineIndex } from "../reading";
+import type { LoadedRecord } from "../records/record";
+import type { Place } from "../records/written";
+import { citeSource } from "../source";
+import { formulaOf, notesOf, sourcesOf } from "./calculation";
+
+export interface WorksheetValue {
+  readonly subject: string;
+  readonly quantity: string;
+  readonly condition: string | null;
+  readonly value: number;
+  readonly unit: string;
+  readonly formula: string;
+  readonly inputs: readonly WorksheetInput[];
+  readonly source: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export interface WorksheetInput {
+  readonly symbol: string;
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  /** Where it was written, as `path:line:column` from 1; empty for derived and assumed numbers. */
+  readonly written: readonly string[];
+  readonly source: string | null;
+}
+
+export interface WorksheetMargin {
+  readonly rule: string;
+  readonly subject: string;
+  readonly quantity: string;
+  readonly condition: string | null;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: string;
+  readonly sense: Assessment["sense"];
+  readonly holds: boolean;
+  /** Share of the limit that is left. */
+  readonly margin: number | null;
+}
+
+/** Values and margins of a judged install record; empty for other records. `pathOf` names files for people. */
+export function worksheetOf(judgement: Judgement, pathOf: (file: string) => string) {
+  const { project, assessments } = judgement;
+  const places = new PlaceNames(project?.files ?? [], pathOf);
+  return {
+    values: project ? valuesOf(project).map((value) => toWorksheetValue(value, places)) : [],
+    margins: assessments.map(toMargin),
+  };
+}
+
+function toWorksheetValue(value: Value, places: PlaceNames): WorksheetValue {
+  return {
+    subject: subjectWords(value.subject),
+    quantity: value.quantity,
+    condition: value.condition ?? null,
+    value: value.value,
+    unit: value.unit,
+    formula: formulaOf(value),
+    inputs: value.inputs.map((input) => toInput(input, places)),
+    source: sourcesOf(value).map(citeSource),
+    notes: notesOf(value),
+  };
+}
+
+function toInput(input: Input, places: PlaceNames): WorksheetInput {
+  return {
+    symbol: input.symbol,
+    name: input.name,
+    value: input.value,
+    unit: input.unit,
+    written: input.places.map((place) => places.nameOf(place)),
+    source: input.source ? citeSource(input.source) : null,
+  };
+}
+
+function toMargin(assessment: Assessment): WorksheetMargin {
+  const { rule, value, limit, sense } = assessment;
+  return {
+    rule,
+    subject: subjectWords(assessment.subject),
+    quantity: value.quantity,
+    condition: value.condition ?? null,
+    value: value.value,
+    limit: limit.value,
+    unit: value.unit,
+    sense,
+    holds: assessment.holds,
+    margin: marginOf(assessment) ?? null,
+  };
+}
+
+export function subjectWords({ kind, id }: { readonly kind: string; readonly id: string }): string {
+  return kind === id ? kind : `${kind} ${id}`;
+}
+
+/** Places as `path:line:column`. */
+export class PlaceNames {
+  private readonly byFile = new Map<string, { record: LoadedRecord; lines: LineIndex }>();
+
+  constructor(
+    files: readonly LoadedRecord[],
+    private readonly pathOf: (file: string) => string,
+  ) {
+    for (const record of files) this.byFile.set(record.file, { record, lines: lineIndex(record.text) });
+  }
+
+  nameOf(place: Place): string {
+    const known = this.byFile.get(place.file);
+    if (!known || !isPlace(place)) return this.pathOf(place.file);
+    const { line, character } = known.lines.positionAt(known.record.reading.spanOf(place.node).start);
+    return `${this.pathOf(place.file)}:${line + 1}:${character + 1}`;
+  }
+}

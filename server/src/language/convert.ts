@@ -1,0 +1,134 @@
+/** The border: offsets become positions here, and nowhere else in the server. */
+import {
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic,
+  DiagnosticSeverity,
+  type DocumentSymbol,
+  type Hover as ProtocolHover,
+  type Range,
+  SymbolKind,
+} from "vscode-languageserver";
+import type { Judgement } from "../core/check";
+import { type Finding, isPlace, type Severity } from "../core/findings/finding";
+import { type LineIndex, lineIndex } from "../core/reading";
+import type { Span } from "../core/reading/tree";
+import type { LoadedRecord } from "../core/records/record";
+import type { Place } from "../core/records/written";
+import type { ProvenRemedy } from "../core/remedies";
+import { ruleById } from "../core/rules";
+import { citeSource } from "../core/source";
+import { sourcesOf } from "../core/views/calculation";
+import type { Hover } from "../core/views/hover";
+import type { OutlineSymbol } from "../core/views/symbols";
+
+/** Converts offsets of one record's text. */
+export class Converter {
+  readonly lines: LineIndex;
+
+  constructor(readonly record: LoadedRecord) {
+    this.lines = lineIndex(record.text);
+  }
+
+  range({ start, end }: Span): Range {
+    return { start: this.lines.positionAt(start), end: this.lines.positionAt(end) };
+  }
+
+  spanOf({ anchor }: Finding): Span {
+    return isPlace(anchor) ? this.record.reading.spanOf(anchor.node) : anchor.span;
+  }
+
+  /** A squiggle stays on the line where it starts: over many lines it would hide the text. */
+  squiggle(finding: Finding): Range {
+    const { start, end } = this.range(this.spanOf(finding));
+    if (start.line === end.line) return { start, end };
+    const lineEnd = this.lines.offsetAt({ line: start.line, character: Number.MAX_SAFE_INTEGER });
+    return { start, end: this.lines.positionAt(lineEnd) };
+  }
+}
+
+const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+};
+
+/** `locate` tells where a related place stands, in this record or in another; undefined leaves it out. */
+export function toDiagnostic(
+  finding: Finding,
+  converter: Converter,
+  locate: ((place: Place) => { uri: string; range: Range } | undefined) | undefined,
+): Diagnostic {
+  const related = finding.related.flatMap(({ place, words }) => {
+    const location = locate?.(place);
+    return location ? [{ location, message: words }] : [];
+  });
+  return {
+    range: converter.squiggle(finding),
+    severity: severities[finding.severity],
+    code: finding.rule,
+    source: "tailcone",
+    message: messageOf(finding),
+    ...(related.length > 0 && { relatedInformation: related }),
+  };
+}
+
+/** What is wrong, what to do, and by which table. */
+function messageOf({ what, todo, rule, assessment }: Finding): string {
+  const sources = assessment ? sourcesOf(assessment.limit) : (ruleById.get(rule)?.sources ?? []);
+  const source = sources[0];
+  return [what, todo, ...(source ? [`Source: ${citeSource(source)}`] : [])].join("\n");
+}
+
+export function toHover({ node, markdown }: Hover, converter: Converter): ProtocolHover {
+  return {
+    contents: { kind: "markdown", value: markdown },
+    range: converter.range(converter.record.reading.spanOf(node)),
+  };
+}
+
+const symbolKinds: Readonly<Record<OutlineSymbol["kind"], SymbolKind>> = {
+  section: SymbolKind.Namespace,
+  thing: SymbolKind.Object,
+  value: SymbolKind.Property,
+};
+
+export function toDocumentSymbol(symbol: OutlineSymbol, converter: Converter): DocumentSymbol {
+  return {
+    name: symbol.name === "" ? "(empty)" : symbol.name,
+    detail: symbol.detail,
+    kind: symbolKinds[symbol.kind],
+    range: converter.range(symbol.span),
+    selectionRange: converter.range(symbol.nameSpan),
+    children: symbol.children.map((child) => toDocumentSymbol(child, converter)),
+  };
+}
+
+export function toQuickFix(
+  remedy: ProvenRemedy,
+  diagnostic: Diagnostic,
+  document: { readonly uri: string; readonly version: number },
+  converter: Converter,
+): CodeAction {
+  return {
+    title: remedy.title,
+    kind: CodeActionKind.QuickFix,
+    isPreferred: true,
+    diagnostics: [diagnostic],
+    edit: {
+      documentChanges: [
+        {
+          textDocument: { uri: document.uri, version: document.version },
+          edits: [{ range: converter.range(remedy), newText: remedy.newText }],
+        },
+      ],
+    },
+  };
+}
+
+/** Counts for the status of one record. */
+export function countFindings({ findings }: Judgement): Record<Severity, number> {
+  const counts = { error: 0, warning: 0, information: 0 };
+  for (const { severity } of findings) counts[severity]++;
+  return counts;
+}

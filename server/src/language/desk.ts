@@ -1,0 +1,70 @@
+import { type CheckOptions, check, type Judgement } from "../core/check";
+import { RecordShelf } from "../core/shelf";
+import type { Documents } from "./documents";
+
+/**
+ * The judgements of the open records, made anew only when something that they rest on has changed. Asking for
+ * one never gives an old answer.
+ */
+export class Desk {
+  readonly shelf: RecordShelf;
+  private readonly judged = new Map<string, Judgement>();
+  private options: CheckOptions = {};
+
+  constructor(private readonly documents: Documents) {
+    this.shelf = new RecordShelf(documents);
+  }
+
+  get checkOptions(): CheckOptions {
+    return this.options;
+  }
+
+  setOptions(options: CheckOptions): void {
+    this.options = options;
+    this.judged.clear();
+  }
+
+  /** Undefined for what is no record. */
+  judge(id: string): Judgement | undefined {
+    const record = this.shelf.load(id);
+    if (!record) return undefined;
+    const known = this.judged.get(id);
+    if (known?.record === record && this.isCurrent(known)) return known;
+    const judgement = check(record, this.shelf, this.options);
+    this.judged.set(id, judgement);
+    return judgement;
+  }
+
+  forget(id: string): void {
+    this.judged.delete(id);
+  }
+
+  /** Open records whose judgement rests on this one, or did when it was made, itself left out. */
+  dependentsOf(id: string): string[] {
+    return this.documents.openIds().filter((open) => {
+      if (open === id) return false;
+      const known = this.judged.get(open);
+      return known !== undefined && this.mayRestOn(known, id);
+    });
+  }
+
+  private mayRestOn({ project, record }: Judgement, id: string): boolean {
+    if (project?.files.some((file) => file.file === id)) return true;
+    // A link that led nowhere when it was followed may lead here now.
+    const links = [project?.install.airframe, project?.install.kit];
+    return links.some((link) => link && "path" in link && this.documents.resolve(record.file, link.path.value) === id);
+  }
+
+  private isCurrent({ project, record }: Judgement): boolean {
+    if (!project) return true;
+    const links = [project.install.airframe, project.install.kit].flatMap((link) =>
+      link && "path" in link ? [link.path.value] : [],
+    );
+    return links.every((path) => {
+      const id = this.documents.resolve(record.file, path);
+      const now = id === undefined ? undefined : this.shelf.load(id);
+      const then = project.files.find((file) => file.file === id);
+      return now === then || (id === record.file && then === undefined);
+    });
+  }
+}

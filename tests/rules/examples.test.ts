@@ -1,0 +1,109 @@
+/** Every example of every rule, executed: what it says that it finds, it finds, and nothing else of that rule. */
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { check } from "../../server/src/core/check";
+import type { Finding } from "../../server/src/core/findings/finding";
+import { limits } from "../../server/src/core/limits";
+import type { RecordSource } from "../../server/src/core/project";
+import { loadRecord } from "../../server/src/core/records/record";
+import { recordKindOf } from "../../server/src/core/records/schema";
+import { ruleById, rules } from "../../server/src/core/rules";
+import type { Example } from "../../server/src/core/rules/rule";
+
+const folder = new URL("../../server/src/core/rules/", import.meta.url);
+
+/** Rules that no printable record brings up. Each has a test of its own below. */
+const withoutFindingExample = new Set(["check-failed", "text-too-large"]);
+
+function load(file: string, text: string) {
+  const kind = recordKindOf(file);
+  if (!kind) throw new Error(`${file} is not the name of a record`);
+  return loadRecord(file, kind, text);
+}
+
+/** The records of one example, side by side in one folder that is the whole workspace. */
+function sourceOf(example: Example): RecordSource {
+  return {
+    resolve: (_from, path) => (path.startsWith("../") ? undefined : path),
+    load: (file) => {
+      const text = example.others?.[file];
+      return text === undefined ? undefined : load(file, text);
+    },
+  };
+}
+
+function findingsOf(example: Example): readonly Finding[] {
+  return check(load(example.file ?? "example.install.yaml", example.text), sourceOf(example)).findings;
+}
+
+describe.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", ({ rule }) => {
+  it.each(rule.examples.map((example) => ({ title: example.title, example })))("$title", ({ example }) => {
+    const findings = findingsOf(example);
+    const own = findings.filter((finding) => finding.rule === rule.id).map((finding) => finding.what);
+    expect(own).toEqual(example.finds.map((words) => expect.stringMatching(new RegExp(words, "u"))));
+    for (const { what, todo } of findings) {
+      expect(what).toMatch(/^\S.{0,138}\S$/u);
+      expect(`${what} ${todo}`).not.toMatch(/approved|undefined|NaN|\[object/);
+      expect(todo).toMatch(/^\S.*[.?]$/u);
+    }
+  });
+
+  it("shows what it finds and what it lets pass", () => {
+    const findsNothing = rule.examples.map((example) => example.finds.length === 0);
+    const [finding, silent] = [findsNothing.includes(false), findsNothing.includes(true)];
+    if (withoutFindingExample.has(rule.id)) expect(finding).toBe(false);
+    else expect({ finding, silent }).toEqual({ finding: true, silent: true });
+  });
+
+  it("says what it is and why it matters", () => {
+    expect(rule.id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    expect(rule.title).toMatch(/^[A-Z].*[^.]$/u);
+    expect(rule.why).toMatch(/^[A-Z].*\.$/u);
+    expect(`${rule.title} ${rule.why}`).not.toMatch(/\bapproved\b/i);
+  });
+});
+
+describe("the list of rules", () => {
+  it("has each id once", () => {
+    expect(rules.map((rule) => rule.id)).toEqual([...ruleById.keys()]);
+  });
+
+  it("has one rule for each file of a folder that defines one, under the file's name", () => {
+    const areas = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    const defined = areas.flatMap(({ name: area }) =>
+      readdirSync(new URL(`${area}/`, folder))
+        .filter((file) => readFileSync(new URL(`${area}/${file}`, folder), "utf8").includes("defineRule<"))
+        .map((file) => `${area}/${file.replace(/\.ts$/, "")}`),
+    );
+    expect(rules.map((rule) => `${rule.area}/${rule.id}`).sort()).toEqual(defined.sort());
+  });
+
+  it("is sorted by area, from the text to the aircraft, then by id", () => {
+    const areas = ["text", "record", "wires", "weights", "cutouts"];
+    const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
+    expect(keys).toEqual([...keys].sort());
+  });
+});
+
+describe("rules without a printable example", () => {
+  it("text-too-large: names the length and the limit, and nothing that follows from not reading", () => {
+    const text = "#".repeat(limits.recordLength + 1);
+    const findings = findingsOf({ title: "", text, finds: [] });
+    expect(findings.map(({ rule, what }) => ({ rule, what }))).toEqual([
+      {
+        rule: "text-too-large",
+        what: `This text has ${limits.recordLength + 1} characters, above the limit of ${limits.recordLength}; nothing in it is checked.`,
+      },
+    ]);
+  });
+
+  it("check-failed: names the check that failed, and blames the tool", () => {
+    const { what, todo } = ruleById
+      .get("check-failed")!
+      .say({ rule: "cg-aft-of-limit", detail: "no such\nthing" });
+    expect(what).toBe(
+      "The check cg-aft-of-limit failed on this record: a fault of the tool, not of the record.",
+    );
+    expect(todo).toContain("no such thing");
+  });
+});
