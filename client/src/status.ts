@@ -49,7 +49,9 @@ export class StatusItem implements vscode.Disposable {
       return;
     }
     const { counts, linked, milliseconds } = status;
-    const found = [counted(counts.error, "error"), counted(counts.warning, "warning")].filter((words) => words !== "");
+    const found = [counted(counts.error, "error"), counted(counts.warning, "warning")].filter(
+      (words) => words !== "",
+    );
     this.item.text = found.length > 0 ? found.join(", ") : "No errors or warnings";
     const names = linked.map((one) => vscode.Uri.parse(one).path.split("/").at(-1));
     this.item.detail = `${names.length > 0 ? `with ${names.join(" and ")}` : "stands alone"}, checked in ${Math.max(1, Math.round(milliseconds))} ms`;

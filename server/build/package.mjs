@@ -15,6 +15,7 @@ execFileSync(
     "--no-dependencies",
     "--skip-license",
     "--allow-missing-repository",
+    "--no-rewrite-relative-links",
     "--out",
     packageFile,
   ],

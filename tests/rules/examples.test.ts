@@ -8,6 +8,7 @@ import type { RecordSource } from "../../server/src/core/project";
 import { loadRecord } from "../../server/src/core/records/record";
 import { recordKindOf } from "../../server/src/core/records/schema";
 import { ruleById, rules } from "../../server/src/core/rules";
+import { airframeExample, recordExample, wireExample } from "../../server/src/core/rules/example-record";
 import type { Example } from "../../server/src/core/rules/rule";
 
 const folder = new URL("../../server/src/core/rules/", import.meta.url);
@@ -38,10 +39,11 @@ function findingsOf(example: Example): readonly Finding[] {
 
 describe.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", ({ rule }) => {
   it.each(rule.examples.map((example) => ({ title: example.title, example })))("$title", ({ example }) => {
-    const findings = findingsOf(example);
-    const own = findings.filter((finding) => finding.rule === rule.id).map((finding) => finding.what);
-    expect(own).toEqual(example.finds.map((words) => expect.stringMatching(new RegExp(words, "u"))));
-    for (const { what, todo } of findings) {
+    const own = findingsOf(example).filter((finding) => finding.rule === rule.id);
+    expect(own.map((finding) => finding.what)).toEqual(
+      example.finds.map((words) => expect.stringMatching(new RegExp(words, "u"))),
+    );
+    for (const { what, todo } of own) {
       expect(what).toMatch(/^\S.{0,138}\S$/u);
       expect(`${what} ${todo}`).not.toMatch(/approved|undefined|NaN|\[object/);
       expect(todo).toMatch(/^\S.*[.?]$/u);
@@ -82,6 +84,23 @@ describe("the list of rules", () => {
     const areas = ["text", "record", "wires", "weights", "cutouts"];
     const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());
+  });
+});
+
+describe("the record that examples change", () => {
+  it.each([
+    { title: "with no sections", text: recordExample() },
+    { title: "with one wire", text: wireExample() },
+    { title: "with its airframe beside it", text: recordExample({ airframe: "airframe: a.airframe.yaml" }) },
+  ])("is sound $title", ({ title, text }) => {
+    expect(findingsOf({ title, text, others: { "a.airframe.yaml": airframeExample() }, finds: [] })).toEqual(
+      [],
+    );
+  });
+
+  it("is a sound airframe record by itself", () => {
+    const example = { title: "", file: "a.airframe.yaml", text: airframeExample(), finds: [] };
+    expect(findingsOf(example)).toEqual([]);
   });
 });
 

@@ -96,6 +96,29 @@ describe("one fault gives one finding", () => {
   });
 });
 
+describe("a text that could not be read as it was meant", () => {
+  it("is not told what it lacks where it broke", () => {
+    const text = recordExample({ sections: "wires:\n  - { id: P1, from: MAIN" });
+    expect(found(text)).toEqual(["text-not-yaml"]);
+  });
+
+  it("is told what other parts of it lack", () => {
+    const text = recordExample({
+      sections: "wires:\n  - { id: P1, from: MAIN\njunctions:\n  - { location: aft }",
+    });
+    expect(found(text)).toEqual(["text-not-yaml", "key-missing junctions #1 id"]);
+  });
+
+  it("is not told what it lacks when nothing of it was read", () => {
+    expect(found("- P101A8\n- P102A8\n")).toEqual(["text-feature-not-used"]);
+    expect(found("")).toEqual(["key-missing document", "key-missing airframe", "key-missing kit"]);
+  });
+
+  it("is told of an alias without an anchor only once", () => {
+    expect(found(wireExample({ gauge: "*g" }))).toEqual(["text-not-yaml"]);
+  });
+});
+
 describe("two faults give two findings", () => {
   it("tells each key that is missing", () => {
     expect(found(wireExample({ gauge: undefined, length: undefined }))).toEqual([

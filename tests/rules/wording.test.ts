@@ -7,6 +7,7 @@ import {
   quote,
   sentence,
   shorten,
+  withArticle,
 } from "../../server/src/core/rules/wording";
 
 describe("listWords", () => {
@@ -65,6 +66,11 @@ it("keyOf tells keys from entries", () => {
   expect(keyOf({ path: ["placement", "#2", "arm"] })).toBe("arm");
   expect(keyOf({ path: ["placement", "#2"] })).toBeUndefined();
   expect(keyOf({ path: [] })).toBeUndefined();
+});
+
+it("withArticle hears the vowel", () => {
+  expect(withArticle("wire")).toBe("a wire");
+  expect(withArticle("envelope")).toBe("an envelope");
 });
 
 it("sentence starts with a capital", () => {

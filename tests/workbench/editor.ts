@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Locator, Page } from "playwright-core";
 import { type OpenedPage, openPage } from "./browser";
+import { readRows } from "./list";
 import { type Server, type ServerOptions, startServer } from "./server";
 import { findTools } from "./tools";
 
@@ -28,19 +29,15 @@ export interface OutlineRow {
   readonly level: number;
 }
 
-/** Where a text is looked for: its first occurrence, or its first one after another text. */
+/**
+ * Where a text is looked for: its first occurrence, or its first one after the end of another text. The
+ * search goes on from the top when it comes to the end of the file, and takes no note of upper case.
+ */
 export interface Search {
   readonly after?: string;
 }
 
 type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
-
-type Row<Field extends string> = Readonly<Record<Field, string>> & {
-  readonly index: number;
-  readonly last: boolean;
-  readonly level: number;
-  readonly label: string;
-};
 
 const yes = () => true;
 const no = () => false;
@@ -49,7 +46,6 @@ const startLimit = 60_000;
 const stepLimit = 15_000;
 const findLimit = 5_000;
 const closeLimit = 1_000;
-const scrollLimit = 2_000;
 const hoverLimit = 2_000;
 const hoverTries = 5;
 const undoLimit = 50;
@@ -57,9 +53,8 @@ const typingDelay = 15;
 
 const group = ".editor-group-container.active";
 const openedFile = `${group} .editor-instance`;
-/** Leaves out the copies of rows that stay on top of a list while it is scrolled. */
-const listedRow = ".monaco-list-rows > .monaco-list-row";
-const shownHover = ".monaco-hover:not(.hidden):visible .monaco-hover-content";
+/** The hover over the text of a file; the workbench's own tooltips have the other class. */
+const shownHover = ".monaco-hover:not(.hidden, .workbench-hover):visible .monaco-hover-content";
 
 /**
  * The editor's workbench with one extension installed and a copy of one folder open, as a user sees it.
@@ -106,8 +101,9 @@ export class Editor {
   /** Opens a file of the workspace by its name, or by its path where names repeat. */
   async open(file: string): Promise<void> {
     const name = basename(file);
+    const folder = dirname(file);
     await this.page.keyboard.press("Control+p");
-    await this.#pick(file, `[aria-label^="${name}"]`);
+    await this.#pick(file, `[aria-label^="${folder === "." ? name : `${name} ${folder},`}"]`);
     await this.page.locator(`${group} .tab.active[data-resource-name="${name}"]`).waitFor();
     await this.page.locator(`${openedFile}[aria-label^="${name}"] .view-line`).first().waitFor();
   }
@@ -180,7 +176,7 @@ export class Editor {
       .locator(".markers-panel :is(.monaco-list-row, .message-box-container):visible")
       .first()
       .waitFor();
-    const rows = await this.#rows(list, {
+    const rows = await readRows(list, {
       message: ".marker-message",
       source: ".marker-source",
       code: ".marker-code",
@@ -198,7 +194,7 @@ export class Editor {
   /** The rows of the Outline view, which it opens when it is not shown. */
   async outline(): Promise<OutlineRow[]> {
     const list = await this.#view(".outline-pane", "Explorer: Focus on Outline View");
-    const rows = await this.#rows(list, { name: ".label-name" });
+    const rows = await readRows(list, { name: ".label-name" });
     return rows.map(({ name, level }) => ({ name, level }));
   }
 
@@ -250,10 +246,13 @@ export class Editor {
     return this.#server.log();
   }
 
-  /** Ends the browser and the server and keeps their logs in `shots/`. */
+  /** Ends the browser and the server, drops the copied folder and keeps their logs in `shots/`. */
   async stop(): Promise<void> {
-    await this.#opened.close();
-    await this.#server.stop();
+    try {
+      await this.#opened.close();
+    } finally {
+      await this.#server.stop();
+    }
     mkdirSync(shots, { recursive: true });
     writeFileSync(join(shots, "server.log"), this.serverLog());
     writeFileSync(join(shots, "browser.log"), this.#opened.console.join("\n"));
@@ -305,54 +304,6 @@ export class Editor {
     const shown = this.page.locator(`${view} .monaco-list`);
     if (!(await this.page.locator(view).isVisible())) await this.command(command);
     return shown;
-  }
-
-  /**
-   * Reads every row of a list, which holds only the ones that are scrolled into view. `fields` names a
-   * selector for each text that is wanted of a row; where several elements fit, they become lines.
-   */
-  async #rows<Field extends string>(
-    list: Locator,
-    fields: Readonly<Record<Field, string>>,
-  ): Promise<Row<Field>[]> {
-    const shown = () =>
-      list.locator(listedRow).evaluateAll(
-        (rows, fields) =>
-          rows.map((row) => ({
-            index: Number(row.getAttribute("data-index")),
-            last: row.getAttribute("data-last-element") === "true",
-            level: Number(row.getAttribute("aria-level")),
-            label: row.getAttribute("aria-label") ?? "",
-            ...Object.fromEntries(
-              fields.map(([field, selector]) => [
-                field,
-                [...row.querySelectorAll(selector)].map((one) => one.textContent).join("\n"),
-              ]),
-            ),
-          })) as unknown[],
-        Object.entries<string>(fields),
-      ) as Promise<Row<Field>[]>;
-    const scrollTo = async (index: number, distance: number) => {
-      await list.hover();
-      await this.page.mouse.wheel(0, distance);
-      await list
-        .locator(`${listedRow}[data-index="${index}"]`)
-        .waitFor({ state: "attached", timeout: scrollLimit });
-      return shown();
-    };
-
-    const found = new Map<number, Row<Field>>();
-    const half = ((await list.boundingBox())?.height ?? 0) / 2;
-    let rows = await shown();
-    while (rows.length > 0 && rows.every(({ index }) => index > 0)) {
-      rows = await scrollTo(Math.min(...rows.map(({ index }) => index)) - 1, -half);
-    }
-    for (;;) {
-      for (const row of rows) found.set(row.index, row);
-      if (rows.length === 0 || rows.some(({ last }) => last)) break;
-      rows = await scrollTo(Math.max(...rows.map(({ index }) => index)) + 1, half);
-    }
-    return [...found.values()].sort((a, b) => a.index - b.index);
   }
 }
 

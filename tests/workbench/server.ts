@@ -32,6 +32,11 @@ const endLimit = 5_000;
 const endings = ["SIGINT", "SIGTERM", "disconnect"] as const;
 const exit = () => process.exit(1);
 
+const serverArguments = [
+  ...["--auth", "none", "--bind-addr", "127.0.0.1:0", "--ignore-last-opened"],
+  ...["--disable-telemetry", "--disable-update-check", "--disable-workspace-trust", "--disable-proxy"],
+];
+
 const quietSettings = {
   "chat.disableAIFeatures": true,
   // A typed line would gain the indentation of the one above, and the edit would come out wrong.
@@ -56,91 +61,90 @@ const quietSettings = {
 export async function startServer(options: ServerOptions): Promise<Server> {
   const tools = findTools();
   const home = mkdtempSync(join(tmpdir(), "workbench-"));
-  const folder = (name: string): string => {
-    const path = join(home, name);
-    mkdirSync(path);
-    return path;
-  };
-  const user = folder("user");
-  const extensions = folder("extensions");
-  const temporary = folder("tmp");
-  // Keeps its name, which the editor shows.
-  const workspace = join(folder("opened"), basename(resolve(options.workspace)));
-  cpSync(options.workspace, workspace, { recursive: true });
-  mkdirSync(join(user, "User"));
-  const settings = { ...quietSettings, ...options.settings };
-  writeFileSync(join(user, "User", "settings.json"), JSON.stringify(settings, null, 2));
-
-  const env = {
-    PATH: process.env.PATH,
-    HOME: home,
-    TMPDIR: temporary,
-    LANG: "C.UTF-8",
-    // Without it the workbench looks for a gallery outside.
-    EXTENSIONS_GALLERY: JSON.stringify({ serviceUrl: "", itemUrl: "" }),
-  };
-  const common = [
-    tools.editor,
-    ...["--config", join(home, "config.yaml")],
-    ...["--user-data-dir", user],
-    ...["--extensions-dir", extensions],
-  ];
-  const run = promisify(execFile);
-  let log = "";
   const removeHome = () => rmSync(home, { recursive: true, force: true, maxRetries: 5 });
-  try {
-    const installed = await run(tools.node, [...common, "--install-extension", options.vsix], { env });
-    log += installed.stdout + installed.stderr;
-  } catch (cause) {
-    removeHome();
-    throw new Error(`The extension could not be installed: ${options.vsix}`, { cause });
-  }
-
-  const serving = spawn(
-    tools.node,
-    [
-      ...common,
-      ...["--auth", "none", "--bind-addr", "127.0.0.1:0", "--ignore-last-opened"],
-      ...["--disable-telemetry", "--disable-update-check", "--disable-workspace-trust", "--disable-proxy"],
-      workspace,
-    ],
-    // A group of its own, so that its children end with it.
-    { env, detached: true, stdio: ["ignore", "pipe", "pipe"] },
-  );
+  let serving: ChildProcess | undefined;
   const abandon = () => {
-    signalGroup(serving, "SIGKILL");
+    if (serving) signalGroup(serving, "SIGKILL");
     removeHome();
   };
   process.once("exit", abandon);
   for (const ending of endings) process.once(ending, exit);
   const stop = async () => {
-    await endGroup(serving);
+    if (serving) await endGroup(serving);
     process.off("exit", abandon);
     for (const ending of endings) process.off(ending, exit);
     removeHome();
   };
 
   try {
-    const address = await new Promise<string>((resolve, reject) => {
-      const giveUp = (why: string) => reject(new Error(`The editor's server ${why}.\n${log}`));
-      const timer = setTimeout(() => giveUp("did not start in time"), startLimit);
-      const read = (chunk: Buffer) => {
-        log += chunk.toString();
-        const address = /HTTP server listening on (http:\/\/127\.0\.0\.1:\d+)/.exec(log)?.[1];
-        if (address === undefined) return;
-        clearTimeout(timer);
-        resolve(address);
-      };
-      serving.stdout.on("data", read);
-      serving.stderr.on("data", read);
-      serving.once("error", (problem) => giveUp(`could not be started: ${problem.message}`));
-      serving.once("exit", (code) => giveUp(`ended with ${code}`));
+    const { workspace, args, env } = furnish(home, options);
+    const install = [tools.editor, ...args, "--install-extension", options.vsix];
+    const installed = await promisify(execFile)(tools.node, install, { env });
+    let log = installed.stdout + installed.stderr;
+    // A group of its own, so that its children end with it.
+    const started = spawn(tools.node, [tools.editor, ...args, ...serverArguments, workspace], {
+      env,
+      detached: true,
+      stdio: ["ignore", "pipe", "pipe"],
     });
+    serving = started;
+    const keep = (chunk: Buffer) => {
+      log += chunk.toString();
+    };
+    started.stdout.on("data", keep);
+    started.stderr.on("data", keep);
+    const address = await findAddress(started, () => log);
     return { url: `${address}/?folder=${encodeURIComponent(workspace)}`, workspace, log: () => log, stop };
   } catch (problem) {
     await stop();
     throw problem;
   }
+}
+
+/** Fills an empty folder with what one editor has for itself: settings, extensions, a copy of the workspace. */
+function furnish(home: string, { workspace: original, settings }: ServerOptions) {
+  const [user, extensions, temporary, opened] = ["user", "extensions", "tmp", "opened"].map((name) =>
+    join(home, name),
+  ) as [string, string, string, string];
+  for (const folder of [join(user, "User"), extensions, temporary]) mkdirSync(folder, { recursive: true });
+  writeFileSync(
+    join(user, "User", "settings.json"),
+    JSON.stringify({ ...quietSettings, ...settings }, null, 2),
+  );
+  // Keeps its name, which the editor shows.
+  const workspace = join(opened, basename(resolve(original)));
+  cpSync(original, workspace, { recursive: true });
+  return {
+    workspace,
+    args: ["--config", join(home, "config.yaml"), "--user-data-dir", user, "--extensions-dir", extensions],
+    env: {
+      PATH: process.env.PATH,
+      HOME: home,
+      TMPDIR: temporary,
+      LANG: "C.UTF-8",
+      // Without it the workbench looks for a gallery outside.
+      EXTENSIONS_GALLERY: JSON.stringify({ serviceUrl: "", itemUrl: "" }),
+    },
+  };
+}
+
+/** The address that a starting server says it listens on. Rejects when it ends or does not say so in time. */
+function findAddress(serving: ChildProcess, log: () => string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const giveUp = (why: string) => {
+      clearTimeout(timer);
+      reject(new Error(`The editor's server ${why}.\n${log()}`));
+    };
+    const timer = setTimeout(() => giveUp("did not start in time"), startLimit);
+    serving.stdout?.on("data", () => {
+      const address = /HTTP server listening on (http:\/\/127\.0\.0\.1:\d+)/.exec(log())?.[1];
+      if (address === undefined) return;
+      clearTimeout(timer);
+      resolve(address);
+    });
+    serving.once("error", (problem) => giveUp(`could not be started: ${problem.message}`));
+    serving.once("exit", (code) => giveUp(`ended with ${code}`));
+  });
 }
 
 async function endGroup(leader: ChildProcess): Promise<void> {

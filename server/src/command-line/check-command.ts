@@ -27,7 +27,9 @@ export function checkCommand(wanted: CheckArguments, around: Surroundings): Exit
   }
   const context = { judgements, source: shelf, options, pathOf: displayPath(around.workingFolder) };
   around.write(
-    wanted.report === "json" ? renderJson(context) : renderText(context, { ...around, isBrief: wanted.isBrief }),
+    wanted.report === "json"
+      ? renderJson(context)
+      : renderText(context, { ...around, isBrief: wanted.isBrief }),
   );
   const threshold = severities.indexOf(wanted.failOn);
   const fails = judgements.some(({ findings }) =>

@@ -15,14 +15,18 @@ export function explainCommand({ rule }: ExplainArguments, around: Surroundings)
 function explained(rule: Rule, width: number): string {
   const examples = rule.examples.map(({ title, text, finds, file }) => {
     const verdict = finds.length > 0 ? "found" : "not found";
-    return [`Example, ${verdict}: ${title}${file ? ` (${file})` : ""}`, "", indent(text.trimEnd(), 2)].join("\n");
+    return [`Example, ${verdict}: ${title}${file ? ` (${file})` : ""}`, "", indent(text.trimEnd(), 2)].join(
+      "\n",
+    );
   });
   return `${[
     `${rule.id} (${rule.severity})`,
     wrap(`${rule.title}.`, width),
     wrap(rule.why, width),
     ...(rule.sources.length > 0
-      ? [`Sources:\n${rule.sources.map((source) => indent(wrap(citeSource(source), width - 2), 2)).join("\n")}`]
+      ? [
+          `Sources:\n${rule.sources.map((source) => indent(wrap(citeSource(source), width - 2), 2)).join("\n")}`,
+        ]
       : []),
     ...examples,
   ].join("\n\n")}\n`;

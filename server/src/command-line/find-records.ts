@@ -21,7 +21,10 @@ export function findRecords(
     }
     if (isFolder) for (const file of recordsIn(absolute)) files.add(file);
     else if (recordKindOf(absolute)) files.add(absolute);
-    else return { mistake: `'${path}' is no record: its name must end in .airframe.yaml, .kit.yaml or .install.yaml` };
+    else
+      return {
+        mistake: `'${path}' is no record: its name must end in .airframe.yaml, .kit.yaml or .install.yaml`,
+      };
   }
   if (files.size === 0) return { mistake: `no records in ${paths.map((path) => `'${path}'`).join(", ")}` };
   return { files: [...files] };

@@ -30,7 +30,9 @@ export function run(argv: readonly string[], around: Surroundings): ExitCode {
     }
   } catch (error) {
     const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    around.complain(`tailcone ${version} failed; this is a fault of the tool, not of your records.\n${detail}\n`);
+    around.complain(
+      `tailcone ${version} failed; this is a fault of the tool, not of your records.\n${detail}\n`,
+    );
     return exitCodes.couldNotWork;
   }
 }

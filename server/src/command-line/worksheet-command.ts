@@ -9,7 +9,10 @@ import { renderWorksheet } from "./render/worksheet";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 
 /** Prints every value of one install record. */
-export function worksheetCommand({ record: path, report }: WorksheetArguments, around: Surroundings): ExitCode {
+export function worksheetCommand(
+  { record: path, report }: WorksheetArguments,
+  around: Surroundings,
+): ExitCode {
   const file = resolve(around.workingFolder, path);
   if (recordKindOf(file) !== "install") {
     around.complain(`tailcone: a worksheet is made of an install record, and '${path}' is none\n`);

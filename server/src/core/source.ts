@@ -18,13 +18,7 @@ export interface Source {
   readonly note?: string;
 }
 
-export type Standing =
-  | "published"
-  | "secondary"
-  | "derived"
-  | "memory"
-  | "common-practice"
-  | "record";
+export type Standing = "published" | "secondary" | "derived" | "memory" | "common-practice" | "record";
 
 /** One line for a person: document, edition, table, and what kind of evidence it is. */
 export function citeSource(source: Source): string {

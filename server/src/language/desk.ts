@@ -52,7 +52,9 @@ export class Desk {
     if (project?.files.some((file) => file.file === id)) return true;
     // A link that led nowhere when it was followed may lead here now.
     const links = [project?.install.airframe, project?.install.kit];
-    return links.some((link) => link && "path" in link && this.documents.resolve(record.file, link.path.value) === id);
+    return links.some(
+      (link) => link && "path" in link && this.documents.resolve(record.file, link.path.value) === id,
+    );
   }
 
   private isCurrent({ project, record }: Judgement): boolean {

@@ -58,25 +58,27 @@ export function serve(connection: Connection): void {
   };
   const schedule = new Schedule(publish);
 
-  connection.onInitialize(({ capabilities, workspaceFolders, rootUri, initializationOptions }): InitializeResult => {
-    const options = (initializationOptions ?? {}) as ClientOptions;
-    documents.setFolders(workspaceFolders?.map((folder) => folder.uri) ?? (rootUri ? [rootUri] : []));
-    desk.setOptions(severitiesOf(options.severity));
-    wantsStatus = options.status === true;
-    showsRelated = capabilities.textDocument?.publishDiagnostics?.relatedInformation === true;
-    canWatch = capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
-    canConfigure = capabilities.workspace?.configuration === true;
-    return {
-      serverInfo: { name: "tailcone", version },
-      capabilities: {
-        textDocumentSync: TextDocumentSyncKind.Incremental,
-        hoverProvider: true,
-        documentSymbolProvider: true,
-        codeActionProvider: { codeActionKinds: ["quickfix"] },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-      },
-    };
-  });
+  connection.onInitialize(
+    ({ capabilities, workspaceFolders, rootUri, initializationOptions }): InitializeResult => {
+      const options = (initializationOptions ?? {}) as ClientOptions;
+      documents.setFolders(workspaceFolders?.map((folder) => folder.uri) ?? (rootUri ? [rootUri] : []));
+      desk.setOptions(severitiesOf(options.severity));
+      wantsStatus = options.status === true;
+      showsRelated = capabilities.textDocument?.publishDiagnostics?.relatedInformation === true;
+      canWatch = capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
+      canConfigure = capabilities.workspace?.configuration === true;
+      return {
+        serverInfo: { name: "tailcone", version },
+        capabilities: {
+          textDocumentSync: TextDocumentSyncKind.Incremental,
+          hoverProvider: true,
+          documentSymbolProvider: true,
+          codeActionProvider: { codeActionKinds: ["quickfix"] },
+          workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        },
+      };
+    },
+  );
 
   connection.onInitialized(async () => {
     if (canWatch) {
@@ -138,7 +140,9 @@ export function serve(connection: Connection): void {
     const converter = new Converter(record);
     const node = nodeAt(record.reading, converter.lines.offsetAt(position)).at(-1)?.node;
     if (node?.kind !== "scalar") return null;
-    const judgements = [id, ...desk.dependentsOf(id)].map((one) => desk.judge(one)).filter((one) => one !== undefined);
+    const judgements = [id, ...desk.dependentsOf(id)]
+      .map((one) => desk.judge(one))
+      .filter((one) => one !== undefined);
     const hover = hoverOn(id, node, judgements);
     return hover ? toHover(hover, converter) : null;
   });
@@ -160,7 +164,9 @@ export function serve(connection: Connection): void {
       const squiggle = converter.squiggle(finding);
       if (!touches(squiggle, range)) return [];
       const remedy = proveRemedy(finding, judgement, desk.shelf, desk.checkOptions);
-      return remedy ? [toQuickFix(remedy, toDiagnostic(finding, converter, undefined), document, converter)] : [];
+      return remedy
+        ? [toQuickFix(remedy, toDiagnostic(finding, converter, undefined), document, converter)]
+        : [];
     });
   });
 
@@ -172,9 +178,15 @@ function severitiesOf(severities: ClientOptions["severity"]) {
   return severities && typeof severities === "object" ? { severities } : {};
 }
 
-function locationOf({ file, node }: Place, documents: Documents, desk: Desk): { uri: string; range: Range } | undefined {
+function locationOf(
+  { file, node }: Place,
+  documents: Documents,
+  desk: Desk,
+): { uri: string; range: Range } | undefined {
   const record = desk.shelf.load(file);
-  return record && { uri: documents.uriOf(file), range: new Converter(record).range(record.reading.spanOf(node)) };
+  return (
+    record && { uri: documents.uriOf(file), range: new Converter(record).range(record.reading.spanOf(node)) }
+  );
 }
 
 function touches(a: Range, b: Range): boolean {

@@ -1,9 +1,9 @@
+import { version } from "../../../../package.json";
 import type { Judgement } from "../../core/check";
 import { isPlace } from "../../core/findings/finding";
 import { lineIndex } from "../../core/reading";
 import { citeSource } from "../../core/source";
 import { sourcesOf } from "../../core/views/calculation";
-import { version } from "../../../../package.json";
 import type { RenderContext } from "./context";
 
 /** The published report: lines and columns from 1, paths with forward slashes. */

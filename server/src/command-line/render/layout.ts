@@ -23,6 +23,14 @@ export function indent(text: string, columns: number): string {
     .join("\n");
 }
 
+/** One line with an indent of its own, wrapped so that what follows hangs two columns further in. */
+export function hang(line: string, width: number): string {
+  const own = line.length - line.trimStart().length;
+  if (line.length <= width) return line;
+  const [first = "", ...rest] = wrap(line.trimStart(), width - own - 2).split("\n");
+  return [indent(first, own), ...rest.map((one) => indent(one, own + 2))].join("\n");
+}
+
 /** A label in the margin with a wrapped paragraph beside it. */
 export function labelled(label: string, text: string, width: number, labelWidth = 9): string {
   const body = indent(wrap(text, width - labelWidth), labelWidth);

@@ -1,16 +1,16 @@
 import type { Judgement } from "../../core/check";
 import type { Finding, Severity } from "../../core/findings/finding";
 import { isPlace } from "../../core/findings/finding";
-import { showMeasure, type Value } from "../../core/graph/value";
+import type { Value } from "../../core/graph/value";
 import { type LineIndex, lineIndex } from "../../core/reading";
 import type { LoadedRecord } from "../../core/records/record";
 import { proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
 import { citeSource } from "../../core/source";
-import { formulaOf, isPlainCopy, nameOf, sourcesOf, stepsOf, substitutedOf } from "../../core/views/calculation";
-import { subjectWords } from "../../core/views/worksheet";
+import { calculationLines, isPlainCopy, sourcesOf, stepsOf } from "../../core/views/calculation";
+import { PlaceNames } from "../../core/views/place-names";
 import type { RenderContext } from "./context";
-import { indent, labelled, wrap } from "./layout";
+import { hang, indent, labelled, wrap } from "./layout";
 
 export interface TextStyle {
   readonly width: number;
@@ -38,7 +38,9 @@ function briefly(judgement: Judgement, { pathOf }: RenderContext, style: TextSty
 function atLength(judgement: Judgement, context: RenderContext, style: TextStyle): string[] {
   const places = new Places(judgement.record);
   const path = context.pathOf(judgement.record.file);
-  const blocks = judgement.findings.map((finding) => findingBlock(finding, judgement, places, path, context, style));
+  const blocks = judgement.findings.map((finding) =>
+    findingBlock(finding, judgement, places, path, context, style),
+  );
   if (judgement.leftOut > 0) blocks.push(`${path}: ${judgement.leftOut} more findings are not shown.\n`);
   return blocks;
 }
@@ -63,7 +65,8 @@ function findingBlock(
     labelled("  why", ruleById.get(rule)?.why ?? "", width),
     labelled("  do", todo, width),
   ];
-  if (remedy) lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new one comes.`, width));
+  if (remedy)
+    lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new one comes.`, width));
   for (const other of related) {
     const where = context.judgements.find(({ record }) => record.file === other.place.file)?.record;
     const position = where ? `:${new Places(where).nameOf(other.place.node)}` : "";
@@ -71,7 +74,10 @@ function findingBlock(
   }
   if (assessment) {
     const { value, limit } = assessment;
-    lines.push(...calculation(value, width), ...calculation(limit, width));
+    const names = new PlaceNames(judgement.project?.files ?? [], (file) =>
+      file === judgement.record.file ? "" : context.pathOf(file),
+    );
+    lines.push(...calculation(value, names, width), ...calculation(limit, names, width));
     for (const source of sourcesOf(limit, value)) lines.push(labelled("  source", citeSource(source), width));
   } else {
     for (const source of ruleById.get(rule)?.sources ?? []) {
@@ -81,34 +87,32 @@ function findingBlock(
   return `${lines.join("\n")}\n`;
 }
 
-/** A value's own line and those of what it is made from, down to the written numbers. */
-function calculation(value: Value, width: number): string[] {
+/** A value's own calculation and those of what it is made from, down to the written numbers. */
+function calculation(value: Value, names: PlaceNames, width: number): string[] {
   return stepsOf(value)
-    .filter(({ value: step }) => !isPlainCopy(step) && step.quantity !== "load-current")
+    .filter(({ value: step }) => !isPlainCopy(step))
     .map(({ value: step }, index) => {
-      const label = index === 0 ? "  calc" : "";
-      const where = [subjectWords(step.subject), step.condition].filter((part) => part !== undefined).join(", ");
-      const head = `${nameOf(step)} (${where})`;
-      const result = showMeasure(step.value, step.unit);
-      if (step.isMethod) return labelled(label, `${head} = ${result}, ${step.formula}`, width);
-      const body = [`= ${formulaOf(step)}`, `= ${substitutedOf(step)}`, `= ${result}`];
-      return [
-        labelled(label, head, width),
-        ...body.map((line) => indent(wrap(line, width - 11), 11)),
-      ].join("\n");
+      const lines = calculationLines(step, names).map((line) => hang(line, width - 9));
+      return (index === 0 ? "  calc" : "").padEnd(9) + indent(lines.join("\n"), 9).slice(9);
     });
 }
 
 function summary(judgements: readonly Judgement[], style: TextStyle): string {
   const count = (severity: Severity) =>
-    judgements.reduce((sum, { findings }) => sum + findings.filter((one) => one.severity === severity).length, 0);
+    judgements.reduce(
+      (sum, { findings }) => sum + findings.filter((one) => one.severity === severity).length,
+      0,
+    );
   const counts = (["error", "warning", "information"] as const).map((severity) => {
     const found = count(severity);
     const words = `${found} ${severity}${found === 1 || severity === "information" ? "" : "s"}`;
     return found === 0 ? words : paint(words, severity, style);
   });
   const checked = `${judgements.length} ${judgements.length === 1 ? "record" : "records"} checked`;
-  const margins = judgements.reduce((sum, { assessments }) => sum + assessments.filter(({ holds }) => holds).length, 0);
+  const margins = judgements.reduce(
+    (sum, { assessments }) => sum + assessments.filter(({ holds }) => holds).length,
+    0,
+  );
   return `${checked}: ${counts.join(", ")}. ${margins} ${margins === 1 ? "value holds its" : "values hold their"} limit${margins === 1 ? "" : "s"}.\n`;
 }
 

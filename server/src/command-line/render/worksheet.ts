@@ -5,56 +5,91 @@ import type { QuantityName } from "../../core/graph/quantity-names";
 import { showMeasure, type Value } from "../../core/graph/value";
 import { citeSource } from "../../core/source";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
-import { subjectWords } from "../../core/views/worksheet";
 import { indent, type Row, table, wrap } from "./layout";
 
 /** The worksheet of one install record, for a terminal or a printer of `width` columns. */
-export function renderWorksheet(judgement: Judgement, pathOf: (file: string) => string, width: number): string {
+export function renderWorksheet(
+  judgement: Judgement,
+  pathOf: (file: string) => string,
+  width: number,
+): string {
   const { project, record, assessments, findings } = judgement;
   if (!project) return "";
   const sheet = new Sheet(valuesOf(project));
   const document = project.install.document;
-  const head = [document?.number?.value, document?.revision && `revision ${document.revision.value}`, document?.status?.value];
+  const head = [
+    document?.number?.value,
+    document?.revision && `revision ${document.revision.value}`,
+    document?.status?.value,
+  ];
   const margins = assessments
     .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity))
     .map((one): Row => {
       const margin = marginOf(one);
       return [
-        subjectWords(one.subject),
+        one.subject.id,
         nameOf(one.value),
         showMeasure(one.value.value, one.value.unit),
-        `${one.sense === "at-most" ? "<=" : ">="} ${showMeasure(one.limit.value, one.limit.unit)}`,
+        one.sense === "at-most" ? "<=" : ">=",
+        showMeasure(one.limit.value, one.limit.unit),
+        nameOf(one.limit),
         margin === undefined ? "" : `${Math.round(margin * 100)} %`,
-        one.holds ? "" : "FAILS",
+        one.holds ? "" : "fails",
       ];
     });
   const all = valuesOf(project);
   const sections = [
-    section("Margins, least first", table(["", "value", "is", "limit", "left", ""], margins)),
-    section("Wires", sheet.table("wire", ["wire-current", "allowed-current", "conductor-temperature", "wire-resistance", "wire-drop"])),
+    section("Margins, least first", table(["", "value", "is", "", "limit", "", "left", ""], margins)),
+    section(
+      "Wires",
+      sheet.table("wire", [
+        "wire-current",
+        "allowed-current",
+        "conductor-temperature",
+        "wire-resistance",
+        "wire-drop",
+      ]),
+    ),
     section("Loads, bus to ground", sheet.table("component", ["load-current", "path-drop", "drop-limit"])),
     section("Breakers and fuses", sheet.table("protection", ["device-rating", "device-current"])),
     section("Bundles", sheet.table("bundle", ["bundle-loading"])),
-    section("Weight and balance: items", sheet.table(["component", "added-item", "equipment"], ["item-moment"])),
     section(
-      "Weight and balance: aircraft",
-      sheet.list("aircraft"),
+      "Weight and balance: items",
+      sheet.table(["component", "added-item", "equipment"], ["item-moment"]),
     ),
+    section("Weight and balance: aircraft", sheet.list("aircraft")),
     section(
       "Loadings",
-      sheet.table("loading", ["loading-weight", "loading-cg-before", "loading-cg", "forward-limit", "aft-limit"]),
+      sheet.table("loading", [
+        "loading-weight",
+        "loading-cg-before",
+        "loading-cg",
+        "forward-limit",
+        "aft-limit",
+      ]),
     ),
     section(
       "Cutouts",
-      sheet.table("cutout", ["cutout-area", "cutout-perimeter", "corner-radius", "edge-distance", "fastener-distance"]),
+      sheet.table("cutout", [
+        "cutout-area",
+        "cutout-perimeter",
+        "corner-radius",
+        "edge-distance",
+        "fastener-distance",
+      ]),
     ),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");
   return `${[
     `WORKSHEET  ${head.filter((part) => part !== undefined).join(", ")}`,
-    [document?.title?.value, ...project.files.map((file) => pathOf(file.file))].filter((part) => part).join("\n"),
-    wrap(`${findings.length === 0 ? "No findings" : `${findings.length} findings: see 'tailcone check ${pathOf(record.file)}'`}.`, width),
+    [document?.title?.value, ...project.files.map((file) => pathOf(file.file))]
+      .filter((part) => part)
+      .join("\n"),
+    wrap(
+      `${findings.length === 0 ? "No findings" : `${findings.length} findings: see 'tailcone check ${pathOf(record.file)}'`}.`,
+      width,
+    ),
     ...sections,
     wrap(caution, width),
   ].join("\n\n")}\n`;
@@ -73,7 +108,10 @@ class Sheet {
   constructor(private readonly values: readonly Value[]) {}
 
   /** A row for each subject and condition, a column for each quantity; empty columns are left out. */
-  table(kinds: Value["subject"]["kind"] | readonly Value["subject"]["kind"][], quantities: readonly QuantityName[]): string {
+  table(
+    kinds: Value["subject"]["kind"] | readonly Value["subject"]["kind"][],
+    quantities: readonly QuantityName[],
+  ): string {
     const rows = new Map<string, { readonly head: string[]; readonly cells: Map<QuantityName, Value> }>();
     for (const value of this.values) {
       if (![kinds].flat().includes(value.subject.kind) || !quantities.includes(value.quantity)) continue;
@@ -87,20 +125,25 @@ class Sheet {
     if (used.length === 0) return "";
     return table(
       ["", "", ...used.map((quantity) => shortNames[quantity] ?? quantity.replaceAll("-", " "))],
-      lines.map((row): Row => [
-        ...row.head,
-        ...used.map((quantity) => {
-          const value = row.cells.get(quantity);
-          return value ? showMeasure(value.value, value.unit) : "";
-        }),
-      ]),
+      lines.map(
+        (row): Row => [
+          ...row.head,
+          ...used.map((quantity) => {
+            const value = row.cells.get(quantity);
+            return value ? showMeasure(value.value, value.unit) : "";
+          }),
+        ],
+      ),
     );
   }
 
   /** A line for each value of one kind of subject. */
   list(kind: Value["subject"]["kind"]): string {
     const lines = this.values.filter((value) => value.subject.kind === kind);
-    return table([], lines.map((value): Row => [nameOf(value), showMeasure(value.value, value.unit, 6)]));
+    return table(
+      [],
+      lines.map((value): Row => [nameOf(value), showMeasure(value.value, value.unit, 6)]),
+    );
   }
 }
 

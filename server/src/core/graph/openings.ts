@@ -107,7 +107,10 @@ class OpeningsDerivation {
     const panels = new Map<string, { panel: Panel; placed: Placed | undefined }>();
     for (const panel of this.project.airframe?.panels ?? []) {
       if (!panel.id) continue;
-      panels.set(panel.id.value, { panel, placed: this.place({ kind: "panel", id: panel.id.value }, panel.outline) });
+      panels.set(panel.id.value, {
+        panel,
+        placed: this.place({ kind: "panel", id: panel.id.value }, panel.outline),
+      });
     }
     const placed: PlacedCutout[] = [];
     for (const cutout of this.project.install.cutouts ?? []) {
@@ -135,9 +138,20 @@ class OpeningsDerivation {
     const figure = figureOperands(cutout.opening!);
     const minimums = one.panel.minimums;
     const common = { subject: { kind: "cutout", id }, sources: [geometrySource] } as const;
-    const measure = (quantity: "cutout-area" | "cutout-perimeter" | "corner-radius", of: ValueUnit, value: number) =>
+    const measure = (
+      quantity: "cutout-area" | "cutout-perimeter" | "corner-radius",
+      of: ValueUnit,
+      value: number,
+    ) =>
       this.keep(
-        derive({ ...common, quantity, unit: of, method: methods[quantity], operands: figure, compute: () => value }),
+        derive({
+          ...common,
+          quantity,
+          unit: of,
+          method: methods[quantity],
+          operands: figure,
+          compute: () => value,
+        }),
       );
     measure("cutout-area", "in2", area(placed.shape));
     measure("cutout-perimeter", unit, perimeter(placed.shape));
@@ -146,7 +160,10 @@ class OpeningsDerivation {
       cutout,
       id,
       panel: one.panel,
-      radius: { value: radius, least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data) },
+      radius: {
+        value: radius,
+        least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data),
+      },
       edge: panel ? this.edge(one, panel, figure) : { kind: "inside" },
       fasteners: this.fasteners(one, figure),
       neighbours: all
@@ -195,7 +212,8 @@ class OpeningsDerivation {
         subject: { kind: "cutout", id: one.id },
         quantity: "fastener-distance",
         unit,
-        method: "least distance from the opening's outline to the fastener's centre, negative inside the opening",
+        method:
+          "least distance from the opening's outline to the fastener's centre, negative inside the opening",
         operands: { ...figure, ...fastenerOperand(fastener) },
         compute: () => distance,
         sources: [geometrySource],
@@ -288,7 +306,13 @@ function figureOperands(figure: Figure, prefix = ""): Operands {
 }
 
 function fastenerOperand({ x, y, place }: Fastener): Operands {
-  const operand = (name: string, value: number): Operand => ({ name, value, unit, places: [place], notes: [] });
+  const operand = (name: string, value: number): Operand => ({
+    name,
+    value,
+    unit,
+    places: [place],
+    notes: [],
+  });
   return { "fastener x": operand("fastener x", x), "fastener y": operand("fastener y", y) };
 }
 
@@ -334,7 +358,9 @@ function fastenersOf(panel: Panel): Fastener[] {
   const single = (panel.fasteners ?? []).flatMap(({ at, diameter, head, place }) => {
     const centre = at && pointOf(at);
     if (!centre || !diameter) return [];
-    return [{ ...centre, place, diameter, head: head?.value ?? "protruding", headPlace: head?.place } as const];
+    return [
+      { ...centre, place, diameter, head: head?.value ?? "protruding", headPlace: head?.place } as const,
+    ];
   });
   const rows = (panel.fastenerRows ?? []).flatMap(({ from, to, count, diameter, head, place }) => {
     const start = from && pointOf(from);

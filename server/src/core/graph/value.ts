@@ -15,7 +15,9 @@ export type ValueUnit = UnitSymbol | "1";
 
 /** A value's number for people, with its unit unless it is a plain number. */
 export function showMeasure(value: number, unit: ValueUnit, significantDigits?: number): string {
-  return unit === "1" ? formatNumber(value, significantDigits) : formatMeasure(value, unit, significantDigits);
+  return unit === "1"
+    ? formatNumber(value, significantDigits)
+    : formatMeasure(value, unit, significantDigits);
 }
 
 /** The thing that a value belongs to. `aircraft` stands for the whole aircraft. */

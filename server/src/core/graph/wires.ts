@@ -1,13 +1,19 @@
 /**
  * Currents, allowed currents and voltage drops of the wires, in every condition of the record.
  */
-import { allowedCurrent, conductorTemperature, freeAirCurrent, resistanceAt, wireMethods } from "../methods/wires";
+import {
+  allowedCurrent,
+  conductorTemperature,
+  freeAirCurrent,
+  resistanceAt,
+  wireMethods,
+} from "../methods/wires";
 import type { Project } from "../project";
 import type { Bundle, Component, Condition, Device, Protection, Wire } from "../records/types";
 import type { Place } from "../records/written";
 import type { Source } from "../source";
-import { aluminiumResistance } from "../tables/aluminium-wire";
 import { altitudeFactor } from "../tables/altitude-derating";
+import { aluminiumResistance } from "../tables/aluminium-wire";
 import { bundleFactor } from "../tables/bundle-derating";
 import { copperConductor } from "../tables/copper-wire";
 import { freeAirFit } from "../tables/free-air";
@@ -97,7 +103,8 @@ class ElectricalDerivation {
   constructor(private readonly project: Project) {
     this.circuit = traceCircuit(project);
     this.conditions = project.install.conditions ?? [];
-    for (const bundle of project.install.bundles ?? []) if (bundle.id) this.bundles.set(bundle.id.value, bundle);
+    for (const bundle of project.install.bundles ?? [])
+      if (bundle.id) this.bundles.set(bundle.id.value, bundle);
     for (const device of project.kit?.devices ?? []) if (device.id) this.devices.set(device.id.value, device);
   }
 
@@ -276,7 +283,8 @@ class ElectricalDerivation {
             [bundle.wires.place, bundle.loading.place],
           )
         : undefined;
-    const altitude = condition.altitude && note("altitude factor", altitudeFactor(feet(condition.altitude.value.si)));
+    const altitude =
+      condition.altitude && note("altitude factor", altitudeFactor(feet(condition.altitude.value.si)));
     const isAluminium = wire.material?.value === "aluminium";
     return this.keep(
       derive({
@@ -325,7 +333,10 @@ class ElectricalDerivation {
             ? "R_20 * L / 1000 * (234.5 + T_2) / 254.5"
             : "R_20 * L / 1000 * (238.1 + T_2) / 258.1",
         operands: {
-          R_20: tabled("resistance at 20 degC", per1000Feet, "ohm/1000 ft", [wire.gauge.place, wire.material?.place]),
+          R_20: tabled("resistance at 20 degC", per1000Feet, "ohm/1000 ft", [
+            wire.gauge.place,
+            wire.material?.place,
+          ]),
           L: written("length of the run", wire.length, "ft"),
           T_2: derived("conductor temperature", temperature),
         },
@@ -394,7 +405,9 @@ class ElectricalDerivation {
   }
 
   private path(path: LoadPath, results: ReadonlyMap<Wire, WireResult>): PathResult {
-    const wires = [...path.feed, ...path.returns].map((wire) => results.get(wire)).filter((one) => one !== undefined);
+    const wires = [...path.feed, ...path.returns]
+      .map((wire) => results.get(wire))
+      .filter((one) => one !== undefined);
     const states = this.conditions.flatMap((condition) => {
       const drops = wires.map((result) => ({
         result,
@@ -415,7 +428,9 @@ class ElectricalDerivation {
           notes:
             path.returns.length > 0
               ? []
-              : ["Returns through the structure: its drop counts as none where the bond is 0.005 ohm or less (AC 43.13-1B par. 11-66)."],
+              : [
+                  "Returns through the structure: its drop counts as none where the bond is 0.005 ohm or less (AC 43.13-1B par. 11-66).",
+                ],
         }),
       );
       const limit = drop && this.dropLimit(subject, condition);
@@ -431,7 +446,8 @@ class ElectricalDerivation {
   private dropLimit(subject: Value["subject"], condition: Condition): Value | undefined {
     const nominal = this.project.airframe?.electrical?.nominal;
     if (!nominal) return undefined;
-    const isShort = condition.duration !== undefined && condition.duration.value.si <= intermittentUpToSeconds;
+    const isShort =
+      condition.duration !== undefined && condition.duration.value.si <= intermittentUpToSeconds;
     const lookup = voltageDropLimit(nominal.value.si, isShort ? "intermittent" : "continuous");
     return this.keep(
       derive({
@@ -465,7 +481,10 @@ class ElectricalDerivation {
           unit: "A",
           formula: "I_rated",
           operands: {
-            I_rated: withPlace(written(`rating of ${device.id?.value}`, device.rating, "A"), protection.device!.place),
+            I_rated: withPlace(
+              written(`rating of ${device.id?.value}`, device.rating, "A"),
+              protection.device!.place,
+            ),
           },
           compute: ({ I_rated }) => I_rated,
         }),
@@ -491,7 +510,11 @@ class ElectricalDerivation {
     if (!wire.gauge || wire.material?.value === "aluminium") return undefined;
     const lookup = (device.kind!.value === "fuse" ? wireChartFuse : wireChartBreaker)(wire.gauge.value.si);
     if (!lookup.covered) {
-      (gaps as Gap[]).push({ wanted: `${device.kind!.value} in the wire chart`, reason: lookup.reason, source: lookup.source });
+      (gaps as Gap[]).push({
+        wanted: `${device.kind!.value} in the wire chart`,
+        reason: lookup.reason,
+        source: lookup.source,
+      });
     }
     return this.keep(
       derive({
@@ -499,7 +522,9 @@ class ElectricalDerivation {
         quantity: "chart-rating",
         unit: "A",
         formula: "I_chart",
-        operands: { I_chart: tabled(`largest ${device.kind!.value} for this gauge`, lookup, "A", [wire.gauge.place]) },
+        operands: {
+          I_chart: tabled(`largest ${device.kind!.value} for this gauge`, lookup, "A", [wire.gauge.place]),
+        },
         compute: ({ I_chart }) => I_chart,
         sources: [lookup.source],
       }),
@@ -526,7 +551,9 @@ class ElectricalDerivation {
                 formula: "100 * sum(I) / sum(I_max)",
                 operands: {
                   I: carrying.map((one) => derived(`current of ${one.current!.subject.id}`, one.current)),
-                  I_max: state.map((one, index) => derived(`allowed current of ${inside[index]!.id}`, one.allowed)),
+                  I_max: state.map((one, index) =>
+                    derived(`allowed current of ${inside[index]!.id}`, one.allowed),
+                  ),
                 },
                 compute: ({ I, I_max }) => (100 * sumOf(I)) / sumOf(I_max),
                 sources: [wireMethods.bundleLoading.source],
@@ -554,7 +581,9 @@ const aluminiumFactor = covered(0.8, {
 function resistanceLookup(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
   if (material === "aluminium") return aluminiumResistance(gauge);
   const conductor = copperConductor(gauge);
-  return conductor.covered ? covered(conductor.value.ohmsPer1000Feet, conductor.source, conductor.notes) : conductor;
+  return conductor.covered
+    ? covered(conductor.value.ohmsPer1000Feet, conductor.source, conductor.notes)
+    : conductor;
 }
 
 function withPlace(operand: Operand, place: Place): Operand {

@@ -110,7 +110,12 @@ export class TreeBuilder {
   /** The library takes the last character for the closing quote, even if it is none. */
   #quoted({ range }: Scalar, text: string): string {
     const written = this.#context.source.slice(range?.[0], range?.[1]);
-    return isClosedQuote(written) ? text : written.slice(1).replace(/\s*\n\s*/g, " ").trimEnd();
+    return isClosedQuote(written)
+      ? text
+      : written
+          .slice(1)
+          .replace(/\s*\n\s*/g, " ")
+          .trimEnd();
   }
 
   #empty(at: number): ScalarNode {

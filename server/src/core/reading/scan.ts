@@ -12,6 +12,8 @@ export interface Scan {
   readonly linked: boolean;
   /** Has a plain scalar that runs over several lines. */
   readonly folded: boolean;
+  /** The lexer was inside brackets at the end, even if the parser was not. */
+  readonly isOpen: boolean;
 }
 
 /** Where the scan puts its problems. */
@@ -31,8 +33,9 @@ export interface ScanReport {
  * would end the document there and drop everything after it.
  */
 export function scan(source: string, report: ScanReport): Scan {
-  const scanner = new Scanner(report);
-  for (const lexeme of new Lexer().lex(source)) scanner.take(lexeme);
+  const lexer = new Lexer();
+  const scanner = new Scanner(lexer, report);
+  for (const lexeme of lexer.lex(source)) scanner.take(lexeme);
   return scanner.finish();
 }
 
@@ -46,6 +49,7 @@ interface Unit {
 type Pair = CST.BlockMap["items"][number];
 
 class Scanner {
+  readonly #lexer: Lexer;
   readonly #report: ScanReport;
   readonly #parser = new Parser();
   readonly #stream: CST.Token[] = [];
@@ -69,13 +73,17 @@ class Scanner {
   #skipping: Unit | undefined;
   #atLineStart = true;
   #lineIndent = 0;
+  /** The next lexeme has been passed already. */
+  #isRepeated = false;
 
-  constructor(report: ScanReport) {
+  constructor(lexer: Lexer, report: ScanReport) {
+    this.#lexer = lexer;
     this.#report = report;
   }
 
   take(lexeme: string): void {
-    if (this.#textNext) this.#text(lexeme);
+    if (this.#isRepeated) this.#isRepeated = false;
+    else if (this.#textNext) this.#text(lexeme);
     else if (lexeme === CST.SCALAR) this.#beginText(lexeme);
     else if (lexeme === CST.DOCUMENT) this.#feed(lexeme);
     else if (lexeme === CST.FLOW_END) this.#flowEnd(lexeme);
@@ -104,6 +112,7 @@ class Scanner {
       blockBodies: this.#blockBodies,
       linked: this.#linked,
       folded: this.#folded,
+      isOpen: this.#flowLevel > 0,
     };
   }
 
@@ -181,11 +190,20 @@ class Scanner {
     }
   }
 
-  /** The lexer gave up on an open flow collection, because a line is not indented enough to be inside. */
+  /**
+   * The lexer gave up on an open flow collection, because a line is not indented enough to be inside. It has
+   * consumed that line's indentation by then and takes the line to begin at column 0. So it is set back to
+   * the beginning of the line, or else it would take the lines after it for parts of this one's value.
+   */
   #flowEnd(lexeme: string): void {
     this.#reportOpen();
     this.#flowLevel = 0;
     if (this.#parser.stack.at(-1)?.type === "flow-collection") this.#feed(lexeme);
+    if (this.#lineIndent > 0) {
+      const lexer = this.#lexer as unknown as { pos: number };
+      lexer.pos -= this.#lineIndent;
+      this.#isRepeated = true;
+    }
   }
 
   #countFlow(lexeme: string): void {

@@ -94,7 +94,7 @@ function parseSource(
   const scanned = scan(source, scanReport(text, shift, problems));
   if (scanned.folded) partHalfTypedKeys(scanned.stream, source);
   if (!frame) return { stream: scanned.stream, scan: scanned, source, shift, problems };
-  const document = frame.strip(scanned.stream, lines.length);
+  const document = scanned.isOpen ? undefined : frame.strip(scanned.stream, lines.length);
   return document && { stream: [document], scan: scanned, source, shift, problems };
 }
 

@@ -1,6 +1,7 @@
 import type { Problem } from "../findings/finding";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
+import { brokenParts } from "./broken-parts";
 import { type RecordFacts, raise } from "./problem-facts";
 import type { IdKind, RecordKind } from "./schema";
 import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
@@ -30,6 +31,7 @@ export function loadRecord(
   const reading = read(text, previous?.reading);
   const typing = typeRecord(file, reading, kind);
   const locate = locatorOf(reading.root, typing.declarations);
+  const isBroken = brokenParts(reading);
   return {
     file,
     kind,
@@ -39,7 +41,7 @@ export function loadRecord(
     locate,
     problems: [
       ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
-      ...validate({ file, root: reading.root, typing, locate }, kind),
+      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
     ],
   };

@@ -101,7 +101,9 @@ class Walker {
       return { typed: { inline: typed }, plain };
     }
     const { typed, plain } =
-      node.kind === "scalar" ? this.scalar(node, { ...schema, type: "string" }, parent) : this.node(node, {}, parent);
+      node.kind === "scalar"
+        ? this.scalar(node, { ...schema, type: "string" }, parent)
+        : this.node(node, {}, parent);
     return { typed: typed === undefined ? undefined : { path: typed }, plain };
   }
 

@@ -15,6 +15,8 @@ export interface Shape {
   readonly root: MapNode;
   readonly typing: Typing;
   readonly locate: Locator;
+  /** Of a broken part nothing is said: what seems wrong with it may follow from how it was read. */
+  readonly isBroken: (node: Node) => boolean;
 }
 
 /**
@@ -53,7 +55,7 @@ class Describer {
   describe(error: SchemaError): Problem | undefined {
     const trail = this.trail(error.instancePath);
     const node = trail.at(-1);
-    if (!node) return undefined;
+    if (!node || this.shape.isBroken(node)) return undefined;
     if (node.kind === "map") return this.ofMap(error, node, trail);
     return this.ofValue(error, node, trail);
   }
@@ -157,11 +159,12 @@ class Describer {
     return raise("key-out-of-place", this.place(entry.key), facts);
   }
 
-  private wrongKind(error: SchemaError, node: Node): Problem {
+  private wrongKind(error: SchemaError, node: Node): Problem | undefined {
     const schema = this.schema(node);
     const where = this.shape.locate(node);
     const style = node.kind === "scalar" ? node.style : node.kind;
     if (style === "empty") {
+      if (node.end > node.start) return undefined; // an alias that stands for nothing, which the reading told
       return raise("value-missing", this.place(node), {
         ...where,
         ...meaningOf(schema),

@@ -81,10 +81,20 @@ export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** "a wire", "an envelope". */
+export function withArticle(noun: string): string {
+  return `${/^[aeiou]/i.test(noun) ? "an" : "a"} ${noun}`;
+}
+
 /** "Did you mean 'gauge'?", or undefined where no candidate is near. */
 export function didYouMean(word: string, candidates: Iterable<string>): string | undefined {
   const guesses = nearest(word, candidates).map(quote);
   return guesses.length > 0 ? `Did you mean ${listWords(guesses, "or")}?` : undefined;
+}
+
+/** What a key stands for, in the words of its schema; empty where it says nothing. */
+export function meaningWords(meaning: string | undefined): string {
+  return meaning === undefined ? "" : ` Meaning: ${meaning}`;
 }
 
 /** Says how many findings a cap left out behind this one; empty if none. */

@@ -1,10 +1,14 @@
 /** A value's calculation in words and numbers, for every view that shows one. */
 import { type Input, showMeasure, type Value } from "../graph/value";
 import { citeSource, type Source } from "../source";
+import type { PlaceNames } from "./place-names";
 
 /** A derived value's name for people: "wire current", "empty CG". */
 export function nameOf(value: Value): string {
-  return value.quantity.replaceAll("-", " ").replace(/\bcg\b/, "CG").replace(/\bmac\b/, "in % MAC");
+  return value.quantity
+    .replaceAll("-", " ")
+    .replace(/\bcg\b/, "CG")
+    .replace(/\bmac\b/, "in % MAC");
 }
 
 /** The formula as people write it. */
@@ -20,19 +24,38 @@ export function substitutedOf(value: Value): string {
     const inputs = bySymbol.get(word);
     return inputs ? inputs.map(numberOf).join(" + ") : word;
   });
-  return substituted.replaceAll(" * ", " × ").replaceAll(" - ", " − ").replace(/^sum\((.*)\)$/, "$1").replace(/\bsum\(/g, "(");
+  return substituted
+    .replaceAll(" * ", " × ")
+    .replaceAll(" - ", " − ")
+    .replace(/^sum\((.*)\)$/, "$1")
+    .replace(/\bsum\(/g, "(");
 }
 
-/** One line: name, formula, numbers, result. */
-export function calculationLine(value: Value): string {
-  const name = nameOf(value);
+/** A calculation as lines: what it is of, the formula, the numbers put in, the result, then its inputs. */
+export function calculationLines(value: Value, places: PlaceNames): string[] {
+  const where = [value.subject.id, value.condition].filter((part) => part !== undefined).join(", ");
   const result = showMeasure(value.value, value.unit);
-  if (value.isMethod) return `${name} = ${result} (${value.formula})`;
-  const formula = formulaOf(value);
-  const substituted = substitutedOf(value);
-  if (isPlainCopy(value)) return `${name} = ${result}`;
-  return `${name} = ${formula} = ${substituted} = ${result}`;
+  const steps = value.isMethod
+    ? [`  = ${result}, ${value.formula}`]
+    : [formulaOf(value), substitutedOf(value), result].map((step) => `  = ${step}`);
+  return [
+    `${nameOf(value)} (${where})`,
+    ...steps.filter((step, at) => step !== steps[at - 1]),
+    ...inputLines(value, places),
+  ];
 }
+
+/** What each symbol is and where it was written; a symbol that stands for many is told by its first few. */
+function inputLines({ inputs }: Value, places: PlaceNames): string[] {
+  const widest = Math.max(0, ...inputs.map(({ symbol }) => symbol.length));
+  return inputs.slice(0, mostInputs).map(({ symbol, name, value, unit, places: written }) => {
+    const at = written[0] ? `, ${places.nameOf(written[0])}` : "";
+    return `    ${symbol.padEnd(widest)}  ${showMeasure(value, unit)}  ${name === symbol ? "" : name}${at}`;
+  });
+}
+
+/** Inputs told of one calculation; a polygon or a long list would fill the screen. */
+const mostInputs = 8;
 
 /** True where the formula only names its one input. */
 export function isPlainCopy(value: Value): boolean {
@@ -51,7 +74,10 @@ export function groupBySymbol(inputs: readonly Input[]): Map<string, Input[]> {
 }
 
 /** A value and everything derived that it rests on, each once, with its depth; the value itself first. */
-export function stepsOf(value: Value, depthLimit = Infinity): { readonly value: Value; readonly depth: number }[] {
+export function stepsOf(
+  value: Value,
+  depthLimit = Infinity,
+): { readonly value: Value; readonly depth: number }[] {
   const steps: { value: Value; depth: number }[] = [];
   const seen = new Set<Value>();
   const visit = (one: Value, depth: number) => {
@@ -83,7 +109,12 @@ export function sourcesOf(...values: readonly (Value | undefined)[]): Source[] {
 export function notesOf(...values: readonly (Value | undefined)[]): string[] {
   const notes = values
     .filter((value) => value !== undefined)
-    .flatMap((value) => stepsOf(value).flatMap(({ value: step }) => [...step.notes, ...step.inputs.flatMap((input) => input.notes)]));
+    .flatMap((value) =>
+      stepsOf(value).flatMap(({ value: step }) => [
+        ...step.notes,
+        ...step.inputs.flatMap((input) => input.notes),
+      ]),
+    );
   return [...new Set(notes)];
 }
 

@@ -7,7 +7,8 @@ import { valuesOf } from "../graph/derivations";
 import { placesBehind, showMeasure, type Value } from "../graph/value";
 import type { Node } from "../reading/tree";
 import { citeSource } from "../source";
-import { calculationLine, formulaOf, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf, substitutedOf } from "./calculation";
+import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
+import { PlaceNames } from "./place-names";
 
 export interface Hover {
   readonly node: Node;
@@ -24,14 +25,17 @@ const mostCalculations = 6;
  * Undefined where it takes part in no calculation.
  */
 export function hoverOn(file: string, node: Node, judgements: readonly Judgement[]): Hover | undefined {
-  const sections = judgements.map((judgement) => section(file, node, judgement)).filter((one) => one !== undefined);
+  const sections = judgements
+    .map((judgement) => section(file, node, judgement))
+    .filter((one) => one !== undefined);
   if (sections.length === 0) return undefined;
   return { node, markdown: sections.join("\n\n---\n\n") };
 }
 
 function section(file: string, node: Node, { project, assessments, record }: Judgement): string | undefined {
   if (!project) return undefined;
-  const restsOnNode = (value: Value) => [...placesBehind(value)].some((place) => place.node === node && place.file === file);
+  const restsOnNode = (value: Value) =>
+    [...placesBehind(value)].some((place) => place.node === node && place.file === file);
   const judged = assessments
     .filter((one) => one.place.node === node || restsOnNode(one.value) || restsOnNode(one.limit))
     .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity));
@@ -39,11 +43,12 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
     value.inputs.some((input) => input.places.some((place) => place.node === node && place.file === file)),
   );
   if (judged.length === 0 && direct.length === 0) return undefined;
+  const places = new PlaceNames(project.files, (one) => (one === file ? "" : one.split("/").at(-1)!));
   const values = [...new Set([...judged.flatMap(({ value, limit }) => [value, limit]), ...direct])];
   return [
     record.file === file ? "" : `In ${escaped(record.file.split("/").at(-1)!)}:\n`,
     judged.length > 0 ? table(judged) : resultLines(direct),
-    calculations(judged.length > 0 ? judged.flatMap(({ value, limit }) => [value, limit]) : direct),
+    calculations(judged.length > 0 ? judged.flatMap(({ value, limit }) => [value, limit]) : direct, places),
     sources(values),
   ]
     .filter((part) => part !== "")
@@ -78,23 +83,27 @@ function resultLines(values: readonly Value[]): string {
 }
 
 /** Each calculation that leads to a result, as lines of code so that no character of a record is markup. */
-function calculations(values: readonly Value[]): string {
+function calculations(values: readonly Value[], places: PlaceNames): string {
   const steps = new Set<Value>();
   for (const value of values) {
     for (const { value: step } of stepsOf(value)) if (!isPlainCopy(step)) steps.add(step);
   }
-  const lines = [...steps].slice(0, mostCalculations).map((step) => {
-    const where = [step.subject.id, step.condition].filter((part) => part !== undefined).join(", ");
-    if (step.isMethod) return calculationLine(step);
-    return `${nameOf(step)} (${where})\n  = ${formulaOf(step)}\n  = ${substitutedOf(step)}\n  = ${showMeasure(step.value, step.unit)}`;
-  });
-  return lines.length === 0 ? "" : `\`\`\`text\n${lines.join("\n").replaceAll("```", "'''")}\n\`\`\``;
+  const blocks = [...steps]
+    .slice(0, mostCalculations)
+    .map((step) => calculationLines(step, places).join("\n"));
+  if (blocks.length === 0) return "";
+  const more =
+    steps.size > blocks.length ? `\n\n${steps.size - blocks.length} more steps are in the worksheet.` : "";
+  return `\`\`\`text\n${blocks.join("\n").replaceAll("```", "'''")}${more}\n\`\`\``;
 }
 
 function sources(values: readonly Value[]): string {
   const cited = sourcesOf(...values).map((source) => `- ${escaped(citeSource(source))}`);
   const notes = notesOf(...values).map((note) => `- ${escaped(note)}`);
-  return [cited.length > 0 ? `Sources:\n${cited.join("\n")}` : "", notes.length > 0 ? `Notes:\n${notes.join("\n")}` : ""]
+  return [
+    cited.length > 0 ? `Sources:\n${cited.join("\n")}` : "",
+    notes.length > 0 ? `Notes:\n${notes.join("\n")}` : "",
+  ]
     .filter((part) => part !== "")
     .join("\n\n");
 }

@@ -1,13 +1,11 @@
 /** Every derived number of a project, as data; the names are those of graph/quantity-names. */
 import type { Judgement } from "../check";
-import { type Assessment, isPlace, marginOf } from "../findings/finding";
+import { type Assessment, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import type { Input, Value } from "../graph/value";
-import { type LineIndex, lineIndex } from "../reading";
-import type { LoadedRecord } from "../records/record";
-import type { Place } from "../records/written";
 import { citeSource } from "../source";
 import { formulaOf, notesOf, sourcesOf } from "./calculation";
+import { PlaceNames } from "./place-names";
 
 export interface WorksheetValue {
   readonly subject: string;
@@ -98,23 +96,4 @@ function toMargin(assessment: Assessment): WorksheetMargin {
 
 export function subjectWords({ kind, id }: { readonly kind: string; readonly id: string }): string {
   return kind === id ? kind : `${kind} ${id}`;
-}
-
-/** Places as `path:line:column`. */
-export class PlaceNames {
-  private readonly byFile = new Map<string, { record: LoadedRecord; lines: LineIndex }>();
-
-  constructor(
-    files: readonly LoadedRecord[],
-    private readonly pathOf: (file: string) => string,
-  ) {
-    for (const record of files) this.byFile.set(record.file, { record, lines: lineIndex(record.text) });
-  }
-
-  nameOf(place: Place): string {
-    const known = this.byFile.get(place.file);
-    if (!known || !isPlace(place)) return this.pathOf(place.file);
-    const { line, character } = known.lines.positionAt(known.record.reading.spanOf(place.node).start);
-    return `${this.pathOf(place.file)}:${line + 1}:${character + 1}`;
-  }
 }

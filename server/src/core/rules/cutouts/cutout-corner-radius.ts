@@ -50,7 +50,12 @@ export const cutoutCornerRadius = defineRule<{
         limit,
         sense: "at-least",
         holds: holds(radius.value.value, "at-least", limit.value),
-        facts: { cutout: id, radius: radius.value.value, least: limit.value, isRecorded: radius.least !== undefined },
+        facts: {
+          cutout: id,
+          radius: radius.value.value,
+          least: limit.value,
+          isRecorded: radius.least !== undefined,
+        },
         related: [],
       };
     }
@@ -58,7 +63,9 @@ export const cutoutCornerRadius = defineRule<{
   examples: [
     {
       title: "1/4 in where the panel's data ask for 1/2 in",
-      text: panelExample({ openings: ["{ shape: rectangle, width: 4 in, height: 3 in, corner-radius: 1/4 in }"] }),
+      text: panelExample({
+        openings: ["{ shape: rectangle, width: 4 in, height: 3 in, corner-radius: 1/4 in }"],
+      }),
       finds: ["radius of 0.25 in; the panel's data ask for 0.5 in"],
     },
     {
@@ -73,7 +80,9 @@ export const cutoutCornerRadius = defineRule<{
     },
     {
       title: "Half an inch",
-      text: panelExample({ openings: ["{ shape: rectangle, width: 4 in, height: 3 in, corner-radius: 1/2 in }"] }),
+      text: panelExample({
+        openings: ["{ shape: rectangle, width: 4 in, height: 3 in, corner-radius: 1/2 in }"],
+      }),
       finds: [],
     },
   ],
@@ -85,7 +94,9 @@ function shopRadius(subject: { readonly kind: "cutout"; readonly id: string }) {
     quantity: "least-distance",
     unit: "in",
     formula: "r",
-    operands: { r: assumed("shop practice", shopRadiusInches, "in", "The panel's record gives no least radius.") },
+    operands: {
+      r: assumed("shop practice", shopRadiusInches, "in", "The panel's record gives no least radius."),
+    },
     compute: ({ r }) => r,
     sources: [shopFigure],
   });

@@ -5,7 +5,12 @@ import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
 
-export const cutoutEdgeDistance = defineRule<{ cutout: string; panel: string; distance: number; least: number }>({
+export const cutoutEdgeDistance = defineRule<{
+  cutout: string;
+  panel: string;
+  distance: number;
+  least: number;
+}>({
   id: "cutout-edge-distance",
   severity: "error",
   area: "cutouts",

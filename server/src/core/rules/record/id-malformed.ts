@@ -1,7 +1,8 @@
 import type { RecordFacts } from "../../records/problem-facts";
+import type { Whereabouts } from "../../records/whereabouts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
-import { nameOf, quote, sentence } from "../wording";
+import { keyOf, kindName, nameOf, quote, shorten, withArticle } from "../wording";
 
 export const idMalformed = defineRule<RecordFacts["id-malformed"]>({
   id: "id-malformed",
@@ -13,23 +14,29 @@ export const idMalformed = defineRule<RecordFacts["id-malformed"]>({
     "names somewhere, and a leading digit reads as a quantity.",
   sources: [],
   say: ({ found, example = "P101A8", ...where }) => ({
-    what: `${sentence(nameOf(where))} is ${quote(found)}, which ${fault(found)}.`,
+    what: `${quote(found)} can't be ${use(where)}: it ${fault(found)}.`,
     todo: `Use a letter first, then letters, digits, '.', '_' and '-', such as ${mended(found) ?? example}.`,
   }),
   examples: [
     {
       title: "A blank in a wire's name",
       text: wireExample({ id: "P101 A8" }),
-      finds: ["'id' of wire P101 A8 is 'P101 A8', which has a blank in it"],
+      finds: ["'P101 A8' can't be the id of a wire: it has a blank in it"],
     },
     {
       title: "A digit in front",
       text: wireExample({ id: "101-P8" }),
-      finds: ["'id' of wire 101-P8 is '101-P8', which does not start with a letter"],
+      finds: ["'101-P8' can't be the id of a wire: it does not start with a letter"],
     },
     { title: "Letters, digits and a dash", text: wireExample({ id: "P101-A8" }), finds: [] },
   ],
 });
+
+/** What the name would be: of the thing itself, or of something else that it is told to. */
+function use(where: Whereabouts): string {
+  const isOwnId = where.ownerKind && where.path.length === 1 && keyOf(where) === "id";
+  return isOwnId ? `the id of ${withArticle(kindName(where.ownerKind))}` : nameOf(where);
+}
 
 function fault(found: string): string {
   const sign = /[^A-Za-z0-9._-]/u.exec(found)?.[0];
@@ -37,8 +44,8 @@ function fault(found: string): string {
   return "does not start with a letter";
 }
 
-/** The same name without what is wrong with it, if anything is left. */
+/** The same name with '-' in place of what can't be in it; none where a letter in front is lacking. */
 function mended(found: string): string | undefined {
-  const name = found.replace(/[^A-Za-z0-9._-]+/gu, "-").replace(/^[^A-Za-z]+|-+$/g, "");
-  return name === "" ? undefined : name;
+  const name = found.replace(/[^A-Za-z0-9._-]+/gu, "-").replace(/^-|-$/g, "");
+  return /^[A-Za-z]/.test(name) ? shorten(name) : undefined;
 }

@@ -24,12 +24,12 @@ export const keyChoice = defineRule<RecordFacts["key-choice"]>({
     {
       title: "A current and a power",
       text: kit("{ mode: survey, current: 18 A, power: 500 W }"),
-      finds: ["entry 1 in 'draws' of component RACK has 'current' and 'power'"],
+      finds: ["Entry 1 in 'draws' of component RACK has 'current' and 'power'"],
     },
     {
       title: "Neither of them",
       text: kit("{ mode: survey }"),
-      finds: ["entry 1 in 'draws' of component RACK has none of 'current' and 'power'"],
+      finds: ["Entry 1 in 'draws' of component RACK has none of 'current' and 'power'"],
     },
     { title: "A power alone", text: kit("{ mode: survey, power: 500 W }"), finds: [] },
   ],

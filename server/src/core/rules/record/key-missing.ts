@@ -1,7 +1,7 @@
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
-import { listWords, nameOf, quote, sentence } from "../wording";
+import { listWords, meaningWords, nameOf, quote, sentence } from "../wording";
 
 export const keyMissing = defineRule<RecordFacts["key-missing"]>({
   id: "key-missing",
@@ -14,7 +14,7 @@ export const keyMissing = defineRule<RecordFacts["key-missing"]>({
   sources: [],
   say: ({ key, meaning, example, parts, shape, ...where }) => ({
     what: `${sentence(nameOf(where))} has no ${quote(key)}${shape ? `, which a ${shape} needs` : ""}.`,
-    todo: [addition(key, example, parts), meaning].filter(Boolean).join(" "),
+    todo: addition(key, example, parts) + meaningWords(meaning),
   }),
   examples: [
     {

@@ -44,7 +44,7 @@ export const quantityImpossible = defineRule<Impossible>({
 });
 
 function fault({ reason, unit, bound, expected }: Impossible): string {
-  const limit = bound === undefined ? "" : formatMeasure(bound, unit);
+  const limit = bound === undefined ? "" : formatMeasure(bound, unit, 6);
   switch (reason) {
     case "not-finite":
       return "is no number that can be computed with";

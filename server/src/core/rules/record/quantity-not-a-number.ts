@@ -1,4 +1,3 @@
-import { dimensions } from "../../quantities";
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
@@ -12,7 +11,7 @@ export const quantityNotANumber = defineRule<NotANumber>({
   area: "record",
   title: "A quantity does not start with a number that can be read in one way",
   why:
-    "1,250 is one and a quarter to one reader and twelve hundred and fifty to the next. A number is taken only " +
+    "To one reader 1,250 is one and a quarter, to the next twelve hundred and fifty. A number is taken only " +
     "where it can be read in one way, with a point for the decimals and nothing between the thousands.",
   sources: [],
   say: (facts) => ({
@@ -40,7 +39,7 @@ export const quantityNotANumber = defineRule<NotANumber>({
 });
 
 const faults: Readonly<Record<NotANumber["reason"], (facts: NotANumber) => string>> = {
-  empty: ({ expected }) => `where a ${dimensions[expected].name} belongs`,
+  empty: () => "which says nothing",
   "no-number": () => "which does not start with a number",
   "decimal-comma": () => "with a comma in the number",
   "thousands-comma": ({ suggestions }) =>

@@ -18,7 +18,7 @@ export const quantityWrongDimension = defineRule<RecordFacts["quantity-wrong-dim
     what:
       `${sentence(nameOf(where))} is ${quote(text)}; ${unit} is a unit of ${dimensions[found].name}, ` +
       `not of ${dimensions[expected].name}.`,
-    todo: `Write a ${dimensions[expected].name}, as in ${example}. ${unitChoice(expected)}`,
+    todo: `Write the ${dimensions[expected].name}, as in ${example}. ${unitChoice(expected)}`,
   }),
   examples: [
     {

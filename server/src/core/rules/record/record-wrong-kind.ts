@@ -1,7 +1,8 @@
 import type { RecordFacts } from "../../records/problem-facts";
+import type { RecordKind } from "../../records/schema";
 import { airframeExample, recordExample } from "../example-record";
 import { defineRule } from "../rule";
-import { quote } from "../wording";
+import { quote, withArticle } from "../wording";
 
 export const recordWrongKind = defineRule<RecordFacts["record-wrong-kind"]>({
   id: "record-wrong-kind",
@@ -13,8 +14,8 @@ export const recordWrongKind = defineRule<RecordFacts["record-wrong-kind"]>({
     "A kit read as an airframe would give limits that are not there.",
   sources: [],
   say: ({ target, kind, found }) => ({
-    what: `${quote(target)} is ${found ? `${article(found)} ${found} record` : "no record"}, where ${article(kind)} ${kind} record belongs.`,
-    todo: `Name ${article(kind)} ${kind} record: its file name ends in .${kind}.yaml.`,
+    what: `${quote(target)} is ${found ? named(found) : "no record"}, where ${named(kind)} belongs.`,
+    todo: `Name ${named(kind)}: its file name ends in .${kind}.yaml.`,
   }),
   examples: [
     {
@@ -36,6 +37,6 @@ export const recordWrongKind = defineRule<RecordFacts["record-wrong-kind"]>({
   ],
 });
 
-function article(kind: string): string {
-  return kind === "kit" ? "a" : "an";
+function named(kind: RecordKind): string {
+  return withArticle(`${kind} record`);
 }

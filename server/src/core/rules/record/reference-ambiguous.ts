@@ -1,7 +1,7 @@
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
-import { kindName, listWords, nameOf, quote, sentence } from "../wording";
+import { kindName, listWords, nameOf, quote, sentence, withArticle } from "../wording";
 
 export const referenceAmbiguous = defineRule<RecordFacts["reference-ambiguous"]>({
   id: "reference-ambiguous",
@@ -14,7 +14,7 @@ export const referenceAmbiguous = defineRule<RecordFacts["reference-ambiguous"]>
   sources: [],
   say: ({ id, kinds, ...where }) => ({
     what: `${sentence(nameOf(where))} names ${quote(id)}, which is ${listWords(
-      kinds.map((kind) => `a ${kindName(kind)}`),
+      kinds.map((kind) => withArticle(kindName(kind))),
       "and",
     )}.`,
     todo: "Give one of them another id, so that the name stands for one thing.",

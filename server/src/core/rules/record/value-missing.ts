@@ -1,7 +1,7 @@
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
-import { keyOf, nameOf, sentence } from "../wording";
+import { keyOf, meaningWords, nameOf, sentence } from "../wording";
 
 export const valueMissing = defineRule<RecordFacts["value-missing"]>({
   id: "value-missing",
@@ -14,7 +14,7 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
   sources: [],
   say: ({ meaning, example, ...where }) => ({
     what: `${sentence(nameOf(where))} has no value.`,
-    todo: [completion(keyOf(where), example), meaning].filter(Boolean).join(" "),
+    todo: completion(keyOf(where), example) + meaningWords(meaning),
   }),
   examples: [
     {

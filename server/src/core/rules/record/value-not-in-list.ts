@@ -13,14 +13,14 @@ export const valueNotInList = defineRule<RecordFacts["value-not-in-list"]>({
     "chosen, and what depends on it is not checked.",
   sources: [],
   say: ({ found, allowed, ...where }) => ({
-    what: `${sentence(nameOf(where))} is ${quote(found)}, which is none of its words.`,
+    what: `${sentence(nameOf(where))} can't be ${quote(found)}.`,
     todo: [didYouMean(found, allowed), `Write ${listWords(allowed, "or")}.`].filter(Boolean).join(" "),
   }),
   examples: [
     {
       title: "The other spelling",
       text: wireExample({ material: "aluminum" }),
-      finds: ["'material' of wire P101A8 is 'aluminum', which is none of its words"],
+      finds: ["'material' of wire P101A8 can't be 'aluminum'"],
     },
     { title: "One of the words", text: wireExample({ material: "aluminium" }), finds: [] },
   ],

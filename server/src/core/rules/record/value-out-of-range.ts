@@ -16,7 +16,7 @@ export const valueOutOfRange = defineRule<OutOfRange>({
   sources: [],
   say: ({ found, ...facts }) => ({
     what: `${sentence(nameOf(facts))} is ${quote(found)}, outside ${range(facts)}.`,
-    todo: `Write a number in the range ${range(facts)}.`,
+    todo: `Write a whole number, ${range(facts)}.`,
   }),
   examples: [
     {

@@ -12,7 +12,7 @@ export const textAliasLimit = defineRule<{ name: string; limit: number; omitted?
     "millions of entries. Beyond the limit they are not followed, and what they stand for is not checked.",
   sources: [],
   say: ({ name, limit, omitted }) => ({
-    what: `The alias ${quote(`*${name}`)} brings this record above ${limit} repeated entries, and is not followed.`,
+    what: `The alias ${quote(`*${name}`)} brings this record above ${limit} repeated keys and values, and is not followed.`,
     todo: `Write the entries out where they are needed, or use fewer aliases.${omittedWords(omitted)}`,
   }),
   examples: [
@@ -25,10 +25,10 @@ export const textAliasLimit = defineRule<{ name: string; limit: number; omitted?
           "  - &b [*a, *a, *a, *a, *a, *a, *a, *a, *a, *a]",
           "  - &c [*b, *b, *b, *b, *b, *b, *b, *b, *b, *b]",
           "  - &d [*c, *c, *c, *c, *c, *c, *c, *c, *c, *c]",
-          "  - &e [*d, *d, *d, *d, *d, *d, *d, *d, *d, *d]",
+          "  - *d",
         ].join("\n"),
       }),
-      finds: ["'\\*d' brings this record above 10000 repeated entries"],
+      finds: ["'\\*d' brings this record above 10000 repeated keys and values"],
     },
     {
       title: "One alias",

@@ -26,4 +26,17 @@ export const textNotYaml = defineRule<{ code: string; detail: string; omitted?: 
     { title: "A line that can be read", text: wireExample(), finds: [] },
   ],
 });
-const remedies: Readonly<Record<string, string>> = {};
+
+/** By the code of the parser that the reading hands on. */
+const remedies: Readonly<Record<string, string>> = {
+  MISSING_CHAR: "Add the colon behind the key, or the bracket or quote that closes what was opened.",
+  UNEXPECTED_TOKEN:
+    "Take out what is too much; where it belongs to the value, put the whole value in quotes.",
+  MULTILINE_IMPLICIT_KEY: "Write the key and its colon on one line.",
+  BLOCK_AS_IMPLICIT_KEY: "Start a line for each key; put a value that has ': ' in it in quotes.",
+  BAD_INDENT: "Indent what belongs together alike, with spaces, two for each step.",
+  BAD_SCALAR_START: "Put the value in quotes: this sign can't start one.",
+  BAD_DQ_ESCAPE: "Use single quotes, in which a backslash is only a backslash.",
+  UNKNOWN_ALIAS: "Write the value out in place of the alias.",
+  CONTROL_CHARACTER: "Take it out: it is a sign that nobody sees, often pasted in from elsewhere.",
+};

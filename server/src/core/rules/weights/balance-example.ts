@@ -29,7 +29,7 @@ export function balanceExample(parts: BalanceParts = {}): string {
     added = [],
     removed = [],
     takeoff = "3800 lb",
-    forward = "{ weight: 2600 lb, arm: 84.0 in, or-less: true }, { weight: 3800 lb, arm: 88.0 in }",
+    forward = "{ weight: 2600 lb, arm: 86.0 in, or-less: true }, { weight: 3800 lb, arm: 88.0 in }",
     density = "6.0 lb/gal",
     baggage = "200 lb",
     loadings = [
@@ -48,7 +48,7 @@ export function balanceExample(parts: BalanceParts = {}): string {
     "  envelopes:",
     "    - id: normal",
     `      forward: [${forward}]`,
-    "      aft: [{ weight: 3800 lb, arm: 95.5 in, or-less: true }]",
+    "      aft: [{ weight: 3800 lb, arm: 95.0 in, or-less: true }]",
     "  stations:",
     "    - { id: front-seats, kind: seat, arm: 85.0 in }",
     "    - { id: rear-seats, kind: seat, arm: 118.0 in }",

@@ -18,7 +18,7 @@ import {
 import { isAtMost, sameWithinRounding } from "../../rounding";
 import type { Message, Remedy } from "../rule";
 import { placeInAirframe } from "./anchors";
-import { type Before, beforeWords, loadingWords, loadsOf } from "./loading-words";
+import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
 
 type Arm = UnitSymbol<"length">;
 
@@ -34,6 +34,7 @@ export type CgFacts = Before & {
   readonly weightUnit: UnitSymbol<"mass">;
   /** The item of the change that brings the CG most to this side; left out where none does. */
   readonly item?: string | undefined;
+  readonly sense?: ChangedItem["sense"] | undefined;
   /** Arm at which that item alone would keep this limit, rounded the safe way, in the unit of its own arm. */
   readonly moveTo?: number | undefined;
   readonly moveUnit?: Arm | undefined;
@@ -61,14 +62,15 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         loads: loadsOf(result),
         cg: cg.value,
         limit: limit.value,
-        beyond: side === "aft" ? cg.value - limit.value : limit.value - cg.value,
+        beyond: beyond(side, result.after)!,
         unit: units.arm,
         weight: weight.value,
         weightUnit: units.weight,
         wasKept: isKept(side, result.before),
         beforeValue: result.before.cg?.value,
-        beforeLimit: result.before[side]?.value,
+        beforeBeyond: beyond(side, result.before),
         item: item?.subject.id,
+        sense: item?.sense,
         ...move,
       } satisfies CgFacts,
     };
@@ -76,24 +78,22 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
 }
 
 export function sayCg(side: LimitSide, facts: CgFacts): Message {
-  const { loading, loads, unit, item, moveTo, moveUnit } = facts;
-  const other = side === "aft" ? "forward" : "aft";
+  const { loading, loads, unit } = facts;
   const [cg, limit] = formatApart(facts.cg, facts.limit);
-  const what =
-    `${loadingWords(loading, loads)} has its CG ${formatMeasure(facts.beyond, unit)} ${side} of the limit: ` +
-    `${cg} ${unit}, limit ${limit} ${unit} at ${formatMeasure(facts.weight, facts.weightUnit)}` +
-    `${beforeWords(facts, unit)}.`;
-  if (item === undefined) {
-    return {
-      what,
-      todo: `Nothing that the change adds or removes brings the CG ${side}: restrict the loading, or correct it.`,
-    };
-  }
-  const by = moveTo === undefined ? "" : `, to ${moveTo} ${moveUnit} or further if it alone is moved`;
   return {
-    what,
-    todo: `${item} brings the CG ${side} most: move it ${other}${by}. Or restrict the loading, or carry fixed ballast.`,
+    what:
+      `Loading ${loading}: CG ${cg} ${unit} is ${formatMeasure(facts.beyond, unit, 3)} ${side} of the limit of ` +
+      `${limit} ${unit} at ${formatMeasure(facts.weight, facts.weightUnit)}${beforeWords(facts, unit)}.`,
+    todo: `${whatToDo(side, facts)} Or restrict the loading, or carry fixed ballast. ${onBoardWords(loads)}`,
   };
+}
+
+function whatToDo(side: LimitSide, { item, sense, moveTo, moveUnit }: CgFacts): string {
+  if (item === undefined)
+    return `Nothing that the change adds or takes out brings the CG ${side}: correct the loading.`;
+  if (sense === "removed") return `Taking out ${item} brings the CG ${side} most: leave it in.`;
+  const by = moveTo === undefined ? "" : `, to ${moveTo} ${moveUnit} or further if it alone is moved`;
+  return `${item} brings the CG ${side} most: move it ${side === "aft" ? "forward" : "aft"}${by}.`;
 }
 
 /** Moves the item of the finding as far as it takes. */
@@ -125,6 +125,12 @@ function isKept(
   return side === "aft" ? isAtMost(cg.value, limit.value, scale) : isAtMost(limit.value, cg.value, scale);
 }
 
+/** How far the CG is past one side's limit; negative while there is room. */
+function beyond(side: LimitSide, { cg, [side]: limit }: LoadingState): number | undefined {
+  if (!cg || !limit) return undefined;
+  return side === "aft" ? cg.value - limit.value : limit.value - cg.value;
+}
+
 /** The item whose moment about an arm is the largest toward one side. */
 function strongestPull(items: readonly ChangedItem[], arm: number, side: LimitSide): ChangedItem | undefined {
   const direction = side === "aft" ? 1 : -1;
@@ -143,7 +149,7 @@ const armSteps: Readonly<Partial<Record<Arm, number>>> = { in: 0.1, ft: 0.01, mm
 
 /**
  * Where the item alone would have to be for the CG to keep the limit, as its weight stays and so does the limit.
- * Nothing for an arm outside everything that the airframe record places: no aircraft is there.
+ * Nothing for an arm outside everything that the records place: no aircraft may be there.
  */
 function moveThatKeeps(
   side: LimitSide,
@@ -160,7 +166,9 @@ function moveThatKeeps(
   const wanted = convert(item.arm.value + distance, unit, moveUnit, "length");
   const moveTo = side === "aft" ? roundDown(wanted, step) : roundUp(wanted, step);
   const { stations = [], equipment = [] } = project.airframe ?? {};
-  const arms = [...stations, ...equipment].flatMap(({ arm }) => (arm ? [inUnit(arm.value, moveUnit)] : []));
+  const arms = [...stations, ...equipment, { arm: item.ownArm }].flatMap(({ arm }) =>
+    arm ? [inUnit(arm.value, moveUnit)] : [],
+  );
   const isAboard = Math.min(...arms) <= moveTo && moveTo <= Math.max(...arms);
   return isAboard ? { moveTo, moveUnit } : undefined;
 }

@@ -57,7 +57,7 @@ export const loadingNotCovered = defineRule<GapFacts>({
     {
       title: "The forward limit begins above the lightest loading",
       text: balanceExample({
-        forward: "{ weight: 2800 lb, arm: 84.0 in }, { weight: 3800 lb, arm: 88.0 in }",
+        forward: "{ weight: 2800 lb, arm: 86.0 in }, { weight: 3800 lb, arm: 88.0 in }",
       }),
       finds: [
         "^Loading pilot-alone is not covered: the forward limit of envelope normal begins at 2800 lb, above its 2733 lb",

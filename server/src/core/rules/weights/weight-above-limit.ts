@@ -7,7 +7,7 @@ import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quan
 import { defineRule } from "../rule";
 import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
-import { type Before, beforeWords, loadingWords, loadsOf } from "./loading-words";
+import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
 import { adverseLoading } from "./sources";
 
 type WeightFacts = Before & {
@@ -34,9 +34,11 @@ export const weightAboveLimit = defineRule<WeightFacts>({
     const [there, allowed] = formatApart(weight, limit);
     return {
       what:
-        `${loadingWords(loading, loads)} weighs ${there} ${unit}, above the maximum take-off weight of ` +
+        `Loading ${loading} weighs ${there} ${unit}, above the maximum take-off weight of ` +
         `${allowed} ${unit}${beforeWords(before, unit)}.`,
-      todo: `Carry at least ${formatMeasure(roundUp(weight - limit, offloadStep), unit)} less in this loading, or add less weight.`,
+      todo:
+        `Carry at least ${formatMeasure(roundUp(weight - limit, offloadStep), unit)} less in this loading, or add ` +
+        `less weight. ${onBoardWords(loads)}`,
     };
   },
   *check(project) {
@@ -64,7 +66,7 @@ export const weightAboveLimit = defineRule<WeightFacts>({
           unit: units.weight,
           wasKept: before && holds(before.value, "at-most", limit.value),
           beforeValue: before?.value,
-          beforeLimit: limit.value,
+          beforeBeyond: before && before.value - limit.value,
         } satisfies WeightFacts,
       };
     }
@@ -74,7 +76,7 @@ export const weightAboveLimit = defineRule<WeightFacts>({
       title: "A rack that takes more than the useful load that was left",
       text: balanceExample({ takeoff: "3180 lb" }),
       finds: [
-        "^Loading full-aft \\(.*\\) weighs 3193 lb, above .* 3180 lb; before the change it kept the limit \\(3162 lb\\)",
+        "^Loading full-aft weighs 3193 lb, above .* 3180 lb; before the change it kept the limit \\(3162 lb\\)",
       ],
     },
     { title: "Exactly the maximum", text: balanceExample({ takeoff: "3193.2 lb" }), finds: [] },

@@ -32,9 +32,9 @@ export const weightChangeNegligible = defineRule<{
   sources: [negligibleChangeSource],
   say: ({ change, unit, limit, cgPercent, cgPercentLimit }) => ({
     what:
-      `The change counts as negligible by AC 43.13-1B par. 10-2c: ${formatMeasure(change, unit)} of at most ` +
-      `${formatMeasure(limit, "lb")}, and a CG shift of ${formatMeasure(cgPercent, "%")} of the mean aerodynamic chord, ` +
-      `below ${formatMeasure(cgPercentLimit, "%")}.`,
+      `The change is negligible by AC 43.13-1B par. 10-2c: ${formatMeasure(change, unit)} (up to ` +
+      `${formatMeasure(limit, "lb")}), CG shift ${formatMeasure(cgPercent, "%", 2)} of the chord ` +
+      `(below ${formatMeasure(cgPercentLimit, "%")}).`,
     todo: "Nothing to correct. Keep the equipment list current, and look at earlier small changes together with this one.",
   }),
   *check(project): Iterable<Problem> {
@@ -68,7 +68,9 @@ export const weightChangeNegligible = defineRule<{
         arm: "90.0 in",
         mac: "{ leading-edge: 72.5 in, length: 63.0 in }",
       }),
-      finds: ["counts as negligible by AC 43.13-1B par. 10-2c: 0.8 lb of at most 1 lb"],
+      finds: [
+        "is negligible by AC 43.13-1B par. 10-2c: 0.8 lb \\(up to 1 lb\\), CG shift 0.00084 % of the chord",
+      ],
     },
     {
       title: "The same weight in the tail moves the CG too far",

@@ -38,6 +38,10 @@ export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; 
       }),
       finds: ["said to have 1 wire, but 2 are recorded"],
     },
-    { title: "Room for existing wires", text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }), finds: [] },
+    {
+      title: "Room for existing wires",
+      text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }),
+      finds: [],
+    },
   ],
 });

@@ -53,7 +53,12 @@ export const bundleLoadingUnderstated = defineRule<{
         limit,
         sense: "at-most",
         holds: holds(worst.value.value, "at-most", limit.value),
-        facts: { bundle: id, loading: worst.value.value, stated: limit.value, condition: worst.condition.id?.value },
+        facts: {
+          bundle: id,
+          loading: worst.value.value,
+          stated: limit.value,
+          condition: worst.condition.id?.value,
+        },
         related: [],
       };
     }

@@ -1,6 +1,6 @@
 import { electricalOf } from "../../graph/derivations";
-import { listWords } from "../wording";
 import { defineRule } from "../rule";
+import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
 
 export const circuitFedTwice = defineRule<{ point: string; feeds: readonly string[] }>({
@@ -16,7 +16,8 @@ export const circuitFedTwice = defineRule<{ point: string; feeds: readonly strin
     what: `${point} is fed from more than one side: ${listWords(feeds, "and")}. Nothing behind it is computed.`,
     todo: "Draw one feeder to the point, from its end nearer the bus; 'from' is the end nearer the source.",
   }),
-  check: (project) => electricalOf(project).circuit.problems.filter(({ rule }) => rule === "circuit-fed-twice"),
+  check: (project) =>
+    electricalOf(project).circuit.problems.filter(({ rule }) => rule === "circuit-fed-twice"),
   examples: [
     {
       title: "Two feeders in parallel",

@@ -1,6 +1,6 @@
 import { electricalOf } from "../../graph/derivations";
-import { listWords } from "../wording";
 import { defineRule } from "../rule";
+import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
 
 export const circuitLoop = defineRule<{ point: string; feeds: readonly string[] }>({

@@ -34,13 +34,19 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
 /** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */
 export function smallerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
   const smaller = devicesLike(current, project).filter((one) => ratingOf(one) < ratingOf(current.device));
-  return swaps(current, smaller.toSorted((a, b) => ratingOf(b) - ratingOf(a)));
+  return swaps(
+    current,
+    smaller.toSorted((a, b) => ratingOf(b) - ratingOf(a)),
+  );
 }
 
 /** Devices of the kit, of the same kind, with a larger rating than this one; the smallest of them first. */
 export function largerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
   const larger = devicesLike(current, project).filter((one) => ratingOf(one) > ratingOf(current.device));
-  return swaps(current, larger.toSorted((a, b) => ratingOf(a) - ratingOf(b)));
+  return swaps(
+    current,
+    larger.toSorted((a, b) => ratingOf(a) - ratingOf(b)),
+  );
 }
 
 function devicesLike({ device }: ProtectionResult, project: Project): Device[] {

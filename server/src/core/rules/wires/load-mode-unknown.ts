@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
-import { listWords } from "../wording";
 import { defineRule } from "../rule";
+import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
 
 export const loadModeUnknown = defineRule<{ component: string; mode: string; known: readonly string[] }>({
@@ -12,7 +12,10 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
   sources: [],
   say: ({ component, mode, known }) => ({
     what: `${component} has no mode '${mode}' in the kit.`,
-    todo: known.length > 0 ? `Name one that it has: ${listWords(known, "or")}.` : `Add the mode to ${component}'s draws in the kit.`,
+    todo:
+      known.length > 0
+        ? `Name one that it has: ${listWords(known, "or")}.`
+        : `Add the mode to ${component}'s draws in the kit.`,
   }),
   *check(project): Iterable<Problem> {
     for (const condition of project.install.conditions ?? []) {
@@ -31,7 +34,11 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
     }
   },
   examples: [
-    { title: "A mode that is not there", text: circuitExample({ loads: "{ RACK: surveying }" }), finds: ["no mode 'surveying'"] },
+    {
+      title: "A mode that is not there",
+      text: circuitExample({ loads: "{ RACK: surveying }" }),
+      finds: ["no mode 'surveying'"],
+    },
     { title: "The kit's own word", text: circuitExample(), finds: [] },
   ],
 });

@@ -25,7 +25,12 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
           rule: "wire-not-covered",
           subject: { kind: "wire", id },
           place: (reason.quantity === "gauge" ? wire.gauge?.place : undefined) ?? wire.id!.place,
-          facts: { wire: id, wanted, gap: coverageWords(reason), table: [source.document, source.at].join(", ") },
+          facts: {
+            wire: id,
+            wanted,
+            gap: coverageWords(reason),
+            table: [source.document, source.at].join(", "),
+          },
         };
       }
     }
@@ -36,6 +41,10 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
       text: circuitExample({ bundle: "{ id: B1, wires: 40, loading: 40 % }" }),
       finds: ["bundle factor not covered"],
     },
-    { title: "A bundle inside the figure", text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }), finds: [] },
+    {
+      title: "A bundle inside the figure",
+      text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }),
+      finds: [],
+    },
   ],
 });

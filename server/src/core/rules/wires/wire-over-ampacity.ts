@@ -61,12 +61,20 @@ export const wireOverAmpacity = defineRule<{
   examples: [
     {
       title: "18 A on 20 AWG in a loaded bundle",
-      text: circuitExample({ gauge: "20 AWG", current: "18 A", bundle: "{ id: B1, wires: 8, loading: 60 % }" }),
+      text: circuitExample({
+        gauge: "20 AWG",
+        current: "18 A",
+        bundle: "{ id: B1, wires: 8, loading: 60 % }",
+      }),
       finds: ["carries 18 A"],
     },
     {
       title: "The same load on 10 AWG",
-      text: circuitExample({ gauge: "10 AWG", current: "18 A", bundle: "{ id: B1, wires: 8, loading: 60 % }" }),
+      text: circuitExample({
+        gauge: "10 AWG",
+        current: "18 A",
+        bundle: "{ id: B1, wires: 8, loading: 60 % }",
+      }),
       finds: [],
     },
   ],

@@ -22,7 +22,10 @@ export const wireVoltageDrop = defineRule<{
     "Equipment is built for the bus voltage less a small drop. With more drop it may not start or hold its rating, " +
     "and a load of constant power draws more current to make up for it. The wires to the load and back to ground " +
     "count together, at their conductor temperature.",
-  sources: [advisoryCircular("Table 11-6, par. 11-66", "secondary"), advisoryCircular("Table 11-9, p. 11-23", "published")],
+  sources: [
+    advisoryCircular("Table 11-6, par. 11-66", "secondary"),
+    advisoryCircular("Table 11-9, p. 11-23", "published"),
+  ],
   say: ({ component, drop, limit, condition, wire, share }) => ({
     what:
       `${component} loses ${formatMeasure(drop, "V")} between bus and ground, above the ` +
@@ -54,9 +57,13 @@ export const wireVoltageDrop = defineRule<{
           wire: wire.id,
           share: share?.value,
         },
-        related: worst.wires.slice(1).flatMap((other) =>
-          other.wire.gauge ? [{ place: other.wire.gauge.place, words: `wire ${other.id} is part of the same path` }] : [],
-        ),
+        related: worst.wires
+          .slice(1)
+          .flatMap((other) =>
+            other.wire.gauge
+              ? [{ place: other.wire.gauge.place, words: `wire ${other.id} is part of the same path` }]
+              : [],
+          ),
       };
     }
   },
@@ -71,7 +78,11 @@ export const wireVoltageDrop = defineRule<{
       text: circuitExample({ gauge: "14 AWG", length: "25 ft" }),
       finds: ["loses 1.\\d+ V between bus and ground, above the 1 V allowed"],
     },
-    { title: "The same run in 10 AWG", text: circuitExample({ gauge: "10 AWG", length: "25 ft" }), finds: [] },
+    {
+      title: "The same run in 10 AWG",
+      text: circuitExample({ gauge: "10 AWG", length: "25 ft" }),
+      finds: [],
+    },
     {
       title: "For up to two minutes twice the drop is allowed",
       text: circuitExample({ gauge: "14 AWG", length: "25 ft", duration: "90 s" }),

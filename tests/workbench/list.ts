@@ -1,0 +1,68 @@
+import type { Locator } from "playwright-core";
+
+/** One row of a list or tree; a tree's levels and a list's indices count from 1 and from 0. */
+export type Row<Field extends string> = Readonly<Record<Field, string>> & {
+  readonly index: number;
+  readonly last: boolean;
+  readonly level: number;
+  /** What the row says to a screen reader. */
+  readonly label: string;
+};
+
+/** Leaves out the copies of rows that stay on top of a list while it is scrolled. */
+const row = ".monaco-list-rows > .monaco-list-row";
+const scrollLimit = 2_000;
+
+/**
+ * Reads every row of one of the workbench's lists, which holds only the rows that are scrolled into view.
+ * `fields` names a selector for each text that is wanted of a row; where several elements of the row fit,
+ * they become lines. Throws when the list changes so that it can't be scrolled on.
+ */
+export async function readRows<Field extends string>(
+  list: Locator,
+  fields: Readonly<Record<Field, string>>,
+): Promise<Row<Field>[]> {
+  const found = new Map<number, Row<Field>>();
+  const half = ((await list.boundingBox())?.height ?? 0) / 2;
+  let rows = await readShownRows(list, fields);
+  while (rows.length > 0 && rows.every(({ index }) => index > 0)) {
+    await scrollTo(list, Math.min(...rows.map(({ index }) => index)) - 1, -half);
+    rows = await readShownRows(list, fields);
+  }
+  for (;;) {
+    for (const row of rows) found.set(row.index, row);
+    if (rows.length === 0 || rows.some(({ last }) => last)) break;
+    await scrollTo(list, Math.max(...rows.map(({ index }) => index)) + 1, half);
+    rows = await readShownRows(list, fields);
+  }
+  return [...found.values()].sort((a, b) => a.index - b.index);
+}
+
+async function readShownRows<Field extends string>(
+  list: Locator,
+  fields: Readonly<Record<Field, string>>,
+): Promise<Row<Field>[]> {
+  const rows = await list.locator(row).evaluateAll(
+    (elements, fields) =>
+      elements.map((element) => ({
+        index: Number(element.getAttribute("data-index")),
+        last: element.getAttribute("data-last-element") === "true",
+        level: Number(element.getAttribute("aria-level")),
+        label: element.getAttribute("aria-label") ?? "",
+        ...Object.fromEntries(
+          fields.map(([field, selector]) => [
+            field,
+            [...element.querySelectorAll(selector)].map((one) => one.textContent).join("\n"),
+          ]),
+        ),
+      })),
+    Object.entries<string>(fields),
+  );
+  return rows as unknown as Row<Field>[];
+}
+
+async function scrollTo(list: Locator, index: number, distance: number): Promise<void> {
+  await list.hover();
+  await list.page().mouse.wheel(0, distance);
+  await list.locator(`${row}[data-index="${index}"]`).waitFor({ state: "attached", timeout: scrollLimit });
+}
