@@ -36,6 +36,22 @@ const standingWords: Record<Standing, string> = {
   record: "from the record",
 };
 
+/** Many sources, a line for each document: its places one after the other, without the notes. */
+export function citeTogether(sources: readonly Source[]): string[] {
+  const places = new Map<string, Set<string>>();
+  for (const { document, edition, at, standing } of sources) {
+    const name = edition === undefined ? document : `${document} (${edition})`;
+    const evidence = standingWords[standing];
+    const place = [at ?? "", evidence && `(${evidence})`].filter((part) => part !== "").join(" ");
+    const known = places.get(name) ?? new Set();
+    places.set(name, known.add(place));
+  }
+  return [...places].map(([name, known]) => {
+    const list = [...known].filter((place) => place !== "").join("; ");
+    return list === "" ? name : `${name}: ${list}`;
+  });
+}
+
 /** True for what no document was read for: such a limit warns and does not fail a record. */
 export function isStandIn(source: Source): boolean {
   return source.standing === "memory" || source.standing === "common-practice";

@@ -9,7 +9,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { version } from "../../../package.json";
-import type { Severity } from "../core/findings/finding";
+import { nodeOf, type Severity } from "../core/findings/finding";
 import { nodeAt } from "../core/reading";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
@@ -143,7 +143,13 @@ export function serve(connection: Connection): void {
     const judgements = [id, ...desk.dependentsOf(id)]
       .map((one) => desk.judge(one))
       .filter((one) => one !== undefined);
-    const hover = hoverOn(id, node, judgements);
+    const remedies = judgements.flatMap((judgement) =>
+      judgement.findings
+        .filter(({ anchor }) => nodeOf(anchor) === node)
+        .map((finding) => proveRemedy(finding, judgement, desk.shelf, desk.checkOptions))
+        .filter((remedy) => remedy !== undefined),
+    );
+    const hover = hoverOn(id, node, judgements, remedies);
     return hover ? toHover(hover, converter) : null;
   });
 

@@ -6,7 +6,7 @@ import { type LineIndex, lineIndex } from "../../core/reading";
 import type { LoadedRecord } from "../../core/records/record";
 import { proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
-import { citeSource } from "../../core/source";
+import { citeTogether } from "../../core/source";
 import { calculationLines, isPlainCopy, sourcesOf, stepsOf } from "../../core/views/calculation";
 import { PlaceNames } from "../../core/views/place-names";
 import type { RenderContext } from "./context";
@@ -78,12 +78,11 @@ function findingBlock(
       file === judgement.record.file ? "" : context.pathOf(file),
     );
     lines.push(...calculation(value, names, width), ...calculation(limit, names, width));
-    for (const source of sourcesOf(limit, value)) lines.push(labelled("  source", citeSource(source), width));
-  } else {
-    for (const source of ruleById.get(rule)?.sources ?? []) {
-      lines.push(labelled("  source", citeSource(source), width));
-    }
   }
+  const sources = assessment
+    ? sourcesOf(assessment.limit, assessment.value)
+    : (ruleById.get(rule)?.sources ?? []);
+  for (const line of citeTogether(sources)) lines.push(labelled("  source", line, width));
   return `${lines.join("\n")}\n`;
 }
 

@@ -173,7 +173,7 @@ export class TreeBuilder {
   #trim(start: number, end: number): number {
     const { source, shift } = this.#context;
     let last = end;
-    while (last > start && /\s/.test(source[last - shift - 1] ?? "")) last--;
+    while (last > start && " \t\r\n".includes(source[last - shift - 1] ?? "-")) last--;
     return last;
   }
 

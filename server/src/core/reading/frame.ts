@@ -60,6 +60,7 @@ export function listEntryFrame(indent: number): Frame {
         first?.value?.type === "single-quoted-scalar" &&
         dashOf(own)?.offset === opening.length + indent &&
         dashOf(last)?.offset === closingAt + indent &&
+        last?.start.every((token) => isWhite(token) || token.type === "seq-item-ind") &&
         last?.value?.type === "single-quoted-scalar" &&
         last.value.source === quotes;
       if (!own || !sound) return undefined;

@@ -41,10 +41,17 @@ function part(pair: Pair, source: string): Pair[] {
     const line: CST.FlowScalar = {
       ...key,
       offset: key.offset + from,
-      source: key.source.slice(from, to).trimEnd(),
+      source: withoutEnd(key.source.slice(from, to)),
     };
     const start = index === 0 ? pair.start : [];
     if (to !== undefined) return { start, key: line, sep: [] };
     return { start, key: line, sep: pair.sep ?? [], ...(pair.value && { value: pair.value }) };
   });
+}
+
+/** Takes off the white space of YAML; `trimEnd` would take off more. */
+function withoutEnd(text: string): string {
+  let end = text.length;
+  while (end > 0 && " \t\r\n".includes(text[end - 1]!)) end--;
+  return text.slice(0, end);
 }

@@ -45,17 +45,25 @@ export function calculationLines(value: Value, places: PlaceNames): string[] {
   ];
 }
 
-/** What each symbol is and where it was written; a symbol that stands for many is told by its first few. */
+/** What each symbol is and where it was written; a symbol that stands for many is told in one line. */
 function inputLines({ inputs }: Value, places: PlaceNames): string[] {
-  const widest = Math.max(0, ...inputs.map(({ symbol }) => symbol.length));
-  return inputs.slice(0, mostInputs).map(({ symbol, name, value, unit, places: written }) => {
-    const at = written[0] ? `, ${places.nameOf(written[0])}` : "";
-    return `    ${symbol.padEnd(widest)}  ${showMeasure(value, unit)}  ${name === symbol ? "" : name}${at}`;
+  const groups = [...groupBySymbol(inputs)].slice(0, mostSymbols);
+  const symbolWidth = Math.max(0, ...groups.map(([symbol]) => symbol.length));
+  const numberWidth = Math.max(0, ...groups.map(([, group]) => numberWords(group).length));
+  return groups.map(([symbol, group]) => {
+    const names = group.map(({ name }) => name).join(", ");
+    const at = group.length === 1 && group[0]!.places[0] ? `, ${places.nameOf(group[0]!.places[0])}` : "";
+    return `    ${symbol.padEnd(symbolWidth)}  ${numberWords(group).padStart(numberWidth)}  ${names === symbol ? "" : names}${at}`;
   });
 }
 
-/** Inputs told of one calculation; a polygon or a long list would fill the screen. */
-const mostInputs = 8;
+function numberWords(group: readonly Input[]): string {
+  const [only] = group;
+  return group.length === 1 && only ? showMeasure(only.value, only.unit) : `${group.length} values`;
+}
+
+/** Symbols told of one calculation; a polygon would fill the screen. */
+const mostSymbols = 8;
 
 /** True where the formula only names its one input. */
 export function isPlainCopy(value: Value): boolean {

@@ -4,9 +4,10 @@
 import type { Judgement } from "../check";
 import { type Assessment, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
-import { placesBehind, showMeasure, type Value } from "../graph/value";
+import { showMeasure, type Value } from "../graph/value";
 import type { Node } from "../reading/tree";
-import { citeSource } from "../source";
+import type { ProvenRemedy } from "../remedies";
+import { citeTogether } from "../source";
 import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
 import { PlaceNames } from "./place-names";
 
@@ -15,100 +16,142 @@ export interface Hover {
   readonly markdown: string;
 }
 
-/** Rows of the table of results; more would hide the text that is being edited. */
-const mostRows = 8;
-/** Calculations shown below it. */
-const mostCalculations = 6;
+/** A hover is read at a glance; the worksheet has everything. */
+const most = { results: 4, rows: 6, calculations: 6, notes: 3 } as const;
 
 /**
- * What the scalar `node` of record `file` takes part in, over every project that the record belongs to.
- * Undefined where it takes part in no calculation.
+ * What the scalar `node` of record `file` takes part in, over every project that the record belongs to, and
+ * what was found to mend it. Undefined where it takes part in no calculation.
  */
-export function hoverOn(file: string, node: Node, judgements: readonly Judgement[]): Hover | undefined {
-  const sections = judgements
-    .map((judgement) => section(file, node, judgement))
-    .filter((one) => one !== undefined);
+export function hoverOn(
+  file: string,
+  node: Node,
+  judgements: readonly Judgement[],
+  remedies: readonly ProvenRemedy[] = [],
+): Hover | undefined {
+  const sections = judgements.map((one) => section(file, node, one)).filter((one) => one !== undefined);
   if (sections.length === 0) return undefined;
-  return { node, markdown: sections.join("\n\n---\n\n") };
+  return { node, markdown: [...remedyLines(remedies), sections.join("\n\n---\n\n")].join("\n\n") };
+}
+
+function remedyLines(remedies: readonly ProvenRemedy[]): string[] {
+  const titles = [...new Set(remedies.map(({ title }) => escaped(title)))];
+  return titles.map((title) => `**Tried:** ${title}. The finding goes and no new one comes.`);
 }
 
 function section(file: string, node: Node, { project, assessments, record }: Judgement): string | undefined {
   if (!project) return undefined;
-  const restsOnNode = (value: Value) =>
-    [...placesBehind(value)].some((place) => place.node === node && place.file === file);
+  const rests = restingOn(file, node);
   const judged = assessments
-    .filter((one) => one.place.node === node || restsOnNode(one.value) || restsOnNode(one.limit))
+    .filter(({ place, value, limit }) => place.node === node || rests(value) || rests(limit))
     .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity));
-  const direct = valuesOf(project).filter((value) =>
-    value.inputs.some((input) => input.places.some((place) => place.node === node && place.file === file)),
-  );
+  const direct = valuesOf(project).filter((value) => takes(value, file, node));
   if (judged.length === 0 && direct.length === 0) return undefined;
-  const places = new PlaceNames(project.files, (one) => (one === file ? "" : one.split("/").at(-1)!));
-  const values = [...new Set([...judged.flatMap(({ value, limit }) => [value, limit]), ...direct])];
+
+  const shown = judged.slice(0, most.rows);
+  const results = direct.filter(
+    (value) => shown.length === 0 || (value.condition === undefined && !isPlainCopy(value)),
+  );
+  const steps = stepsBehind([...shown.flatMap(({ value, limit }) => [value, limit]), ...direct]).filter(
+    rests,
+  );
+  const places = new PlaceNames(project.files, (one) => (one === file ? "" : lastPart(one)));
   return [
-    record.file === file ? "" : `In ${escaped(record.file.split("/").at(-1)!)}:\n`,
-    judged.length > 0 ? table(judged) : resultLines(direct),
-    calculations(judged.length > 0 ? judged.flatMap(({ value, limit }) => [value, limit]) : direct, places),
-    sources(values),
+    record.file === file ? "" : `In ${escaped(lastPart(record.file))}:`,
+    resultLines(results.slice(0, most.results)),
+    table(shown, judged.length),
+    calculations(steps, places),
+    sources([...steps, ...shown.map(({ limit }) => limit)]),
   ]
     .filter((part) => part !== "")
     .join("\n\n");
 }
 
-function table(judged: readonly Assessment[]): string {
-  const rows = judged.slice(0, mostRows).map((one) => {
-    const { value, limit, sense } = one;
-    const margin = marginOf(one);
-    const left = margin === undefined ? "" : `${Math.round(margin * 100)} %`;
-    const cells = [
-      `${one.holds ? "" : "**✗** "}${nameOf(value)}, ${escaped(value.subject.id)}${value.condition ? `, ${escaped(value.condition)}` : ""}`,
-      showMeasure(value.value, value.unit),
-      `${sense === "at-most" ? "≤" : "≥"} ${showMeasure(limit.value, limit.unit)}`,
-      left,
-    ];
-    return `| ${cells.join(" | ")} |`;
-  });
-  const more = judged.length > mostRows ? [`\n${judged.length - mostRows} more are in the worksheet.`] : [];
-  return ["| | value | limit | margin |", "|---|--:|--:|--:|", ...rows, ...more].join("\n");
+function takes(value: Value, file: string, node: Node): boolean {
+  return value.inputs.some((input) =>
+    input.places.some((place) => place.node === node && place.file === file),
+  );
+}
+
+/** Whether a value rests on what is written at the node, however far back; remembered from value to value. */
+function restingOn(file: string, node: Node): (value: Value) => boolean {
+  const known = new Map<Value, boolean>();
+  const rests = (value: Value): boolean => {
+    const found = known.get(value);
+    if (found !== undefined) return found;
+    const answer =
+      takes(value, file, node) || value.inputs.some(({ derivedFrom }) => derivedFrom && rests(derivedFrom));
+    known.set(value, answer);
+    return answer;
+  };
+  return rests;
 }
 
 function resultLines(values: readonly Value[]): string {
   return values
-    .slice(0, mostRows)
-    .map((value) => {
-      const where = [value.subject.id, value.condition].filter((part) => part !== undefined).map(escaped);
-      return `- ${nameOf(value)}, ${where.join(", ")}: **${showMeasure(value.value, value.unit)}**`;
-    })
-    .join("\n");
+    .map((value) => `${nameOf(value)}, ${whereOf(value)}: **${showMeasure(value.value, value.unit)}**`)
+    .join("  \n");
 }
 
-/** Each calculation that leads to a result, as lines of code so that no character of a record is markup. */
-function calculations(values: readonly Value[], places: PlaceNames): string {
-  const steps = new Set<Value>();
-  for (const value of values) {
-    for (const { value: step } of stepsOf(value)) if (!isPlainCopy(step)) steps.add(step);
-  }
-  const blocks = [...steps]
-    .slice(0, mostCalculations)
-    .map((step) => calculationLines(step, places).join("\n"));
-  if (blocks.length === 0) return "";
+function table(judged: readonly Assessment[], all: number): string {
+  if (judged.length === 0) return "";
+  const rows = judged.map((one) => {
+    const { value, limit, sense, holds } = one;
+    const margin = marginOf(one);
+    const cells = [
+      `${holds ? "" : "**fails:** "}${nameOf(value)}, ${whereOf(value)}`,
+      showMeasure(value.value, value.unit),
+      `${sense === "at-most" ? "≤" : "≥"} ${showMeasure(limit.value, limit.unit)}`,
+      nameOf(limit),
+      margin === undefined ? "" : `${Math.round(margin * 100)} %`,
+    ];
+    return `| ${cells.join(" | ")} |`;
+  });
+  const more = all > judged.length ? [`\n${all - judged.length} more in the worksheet.`] : [];
+  return ["| | is | limit | | margin |", "|---|--:|--:|---|--:|", ...rows, ...more].join("\n");
+}
+
+/** Each step once, results before what they are made from. */
+function stepsBehind(values: readonly Value[]): Value[] {
+  const steps = new Set(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
+  return [...steps].filter((step) => !isPlainCopy(step));
+}
+
+/** Set as code, so that no character of a record is markup. */
+function calculations(steps: readonly Value[], places: PlaceNames): string {
+  if (steps.length === 0) return "";
+  const blocks = steps.slice(0, most.calculations).map((step) => calculationLines(step, places).join("\n"));
   const more =
-    steps.size > blocks.length ? `\n\n${steps.size - blocks.length} more steps are in the worksheet.` : "";
-  return `\`\`\`text\n${blocks.join("\n").replaceAll("```", "'''")}${more}\n\`\`\``;
+    steps.length > blocks.length ? [`${steps.length - blocks.length} more steps in the worksheet`] : [];
+  return `\`\`\`text\n${[...blocks, ...more].join("\n\n").replaceAll("```", "'''")}\n\`\`\``;
 }
 
 function sources(values: readonly Value[]): string {
-  const cited = sourcesOf(...values).map((source) => `- ${escaped(citeSource(source))}`);
-  const notes = notesOf(...values).map((note) => `- ${escaped(note)}`);
+  const shallow = values.map((value) => ({
+    ...value,
+    inputs: value.inputs.map(({ derivedFrom: _, ...input }) => input),
+  }));
+  const cited = citeTogether(sourcesOf(...shallow)).map((line) => `- ${escaped(line)}`);
+  const notes = notesOf(...shallow)
+    .slice(0, most.notes)
+    .map((note) => `- ${escaped(note)}`);
   return [
-    cited.length > 0 ? `Sources:\n${cited.join("\n")}` : "",
-    notes.length > 0 ? `Notes:\n${notes.join("\n")}` : "",
+    cited.length > 0 ? `Sources\n${cited.join("\n")}` : "",
+    notes.length > 0 ? `Notes\n${notes.join("\n")}` : "",
   ]
     .filter((part) => part !== "")
     .join("\n\n");
 }
 
+function whereOf({ subject, condition }: Value): string {
+  return escaped(condition === undefined ? subject.id : `${subject.id}, ${condition}`);
+}
+
+function lastPart(file: string): string {
+  return file.split(/[\\/]/).at(-1)!;
+}
+
 /** Text of a record is data: nothing in it may act as Markdown. */
 function escaped(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+\-!|<>~&]/g, "\\$&").replace(/\s+/g, " ");
+  return text.replace(/[\\`*_{}[\]#|<>~&]/g, "\\$&").replace(/\s+/g, " ");
 }
