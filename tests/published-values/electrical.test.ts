@@ -263,6 +263,7 @@ describe("AC Tables 11-7 and 11-8 and p. 11-26, worked voltage drops", () => {
   it("V6, p. 11-26 example No. 1: 28 V, 50 ft, 20 A continuous falls between No. 10 and No. 8: No. 8", () => {
     const allowedVolts = readOff(voltageDropLimit(28, "continuous"));
     expect(drop(10, 50, 20)).toBeCloseTo(1.26, 10);
+    expect(largestResistance({ allowedVolts, lengthFeet: 50, amps: 20 })).toBe(1);
     expect(drop(8, 50, 20)).toBeCloseTo(0.7, 10);
     expect(thinnestWithin({ allowedVolts, lengthFeet: 50, amps: 20 })).toBe(8);
   });

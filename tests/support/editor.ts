@@ -195,11 +195,14 @@ export class Editor {
     wanted = "what was waited for",
   ): Promise<readonly Diagnostic[]> {
     let found: PublishDiagnosticsParams | undefined;
-    await this.until(() => {
-      const last = this.lastOf(uri);
-      if (last && holds(last)) found = last;
-      return found !== undefined;
-    }, `${wanted} of ${uri}; the last publication is ${JSON.stringify(this.lastOf(uri))}`);
+    await this.until(
+      () => {
+        const last = this.lastOf(uri);
+        if (last && holds(last)) found = last;
+        return found !== undefined;
+      },
+      `${wanted} of ${uri}; the last publication is ${JSON.stringify(this.lastOf(uri))}`,
+    );
     return found!.diagnostics;
   }
 
@@ -221,7 +224,11 @@ export class Editor {
 
   actions(uri: string, range: Range): Promise<CodeAction[] | null> {
     const diagnostics = this.lastOf(uri)?.diagnostics ?? [];
-    return this.request("textDocument/codeAction", { textDocument: { uri }, range, context: { diagnostics } });
+    return this.request("textDocument/codeAction", {
+      textDocument: { uri },
+      range,
+      context: { diagnostics },
+    });
   }
 
   /** Says goodbye as the protocol asks; the server's exit code. */

@@ -16,7 +16,11 @@ export const programs = {
 };
 
 /** What a child process gets of this one's environment: nothing that could make two machines differ. */
-export const environment: NodeJS.ProcessEnv = { PATH: process.env.PATH, HOME: process.env.HOME, LANG: "C.UTF-8" };
+export const environment: NodeJS.ProcessEnv = {
+  PATH: process.env.PATH,
+  HOME: process.env.HOME,
+  LANG: "C.UTF-8",
+};
 
 function built(name: string): string {
   const path = fileURLToPath(new URL(`../../dist/${name}`, import.meta.url));

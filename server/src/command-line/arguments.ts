@@ -119,6 +119,6 @@ function oneOf<T extends string>(allowed: readonly T[], value: string, option: s
 }
 
 function meant(word: string, known: readonly string[]): string {
-  const near = nearest(word, known);
-  return near === undefined ? "" : `; did you mean '${near}'?`;
+  const near = nearest(word, known).map((guess) => `'${guess}'`);
+  return near.length === 0 ? "" : `; did you mean ${near.join(" or ")}?`;
 }

@@ -9,6 +9,7 @@ import {
   wireMethods,
 } from "../methods/wires";
 import type { Project } from "../project";
+import { inUnit } from "../quantities";
 import type { Bundle, Component, Condition, Device, Protection, Wire } from "../records/types";
 import type { Place } from "../records/written";
 import type { Source } from "../source";
@@ -278,13 +279,13 @@ class ElectricalDerivation {
       : bundle?.wires && bundle.loading
         ? tabled(
             "bundle factor",
-            note("bundle factor", bundleFactor(bundle.wires.value, bundle.loading.value.si * 100)),
+            note("bundle factor", bundleFactor(bundle.wires.value, inUnit(bundle.loading.value, "%"))),
             "1",
             [bundle.wires.place, bundle.loading.place],
           )
         : undefined;
     const altitude =
-      condition.altitude && note("altitude factor", altitudeFactor(feet(condition.altitude.value.si)));
+      condition.altitude && note("altitude factor", altitudeFactor(inUnit(condition.altitude.value, "ft")));
     const isAluminium = wire.material?.value === "aluminium";
     return this.keep(
       derive({
@@ -588,8 +589,4 @@ function resistanceLookup(gauge: number, material: "copper" | "aluminium"): Look
 
 function withPlace(operand: Operand, place: Place): Operand {
   return operand && { ...operand, places: [...operand.places, place] };
-}
-
-function feet(metres: number): number {
-  return metres / 0.3048;
 }

@@ -1,0 +1,162 @@
+/** Nothing outside the workspace is read, whatever a record names and wherever a link leads. */
+import { mkdirSync, symlinkSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+import { describe, expect, it } from "vitest";
+import { findingsOf, report, tailcone } from "../support/command-line";
+import { demo, demoRecords, demoWorkspace, replaceOnce, type Workspace } from "../support/workspace";
+
+/** Stands in nothing but the file outside: its ids, its values, its comments and its faults. */
+const secret = "QZX-7731";
+
+const secretKit = [
+  `# ${secret}`,
+  `kit: { number: ${secret}, revision: C, colour: ${secret} }`,
+  `components: [{ id: ${secret}, weight: ${secret}, draws: [{ mode: ${secret}, current: 6 A }] }]`,
+  `devices: [{ id: ${secret}-B, kind: ${secret}, rating: 15 A }]`,
+  "",
+].join("\n");
+
+/** The demo with a kit outside it, and a record that names what `written` says as its kit. */
+function workspaceNaming(written: string, prepare: (workspace: Workspace) => void = () => {}): Workspace {
+  const text = replaceOnce(demoRecords()[demo.clean]!, demo.kit, JSON.stringify(written));
+  const workspace = demoWorkspace({ [demo.clean]: text });
+  workspace.write("../outside/secret.kit.yaml", secretKit);
+  prepare(workspace);
+  return workspace;
+}
+
+async function everyOutput(workspace: Workspace): Promise<string> {
+  const runs = [
+    ["check"],
+    ["check", "--brief"],
+    ["check", "--report", "json"],
+    ["worksheet"],
+    ["worksheet", "--report", "json"],
+  ];
+  const outcomes = await Promise.all(runs.map((args) => tailcone([...args, demo.clean], workspace.folder)));
+  expect(outcomes.map(({ code }) => code)).toEqual([1, 1, 1, 0, 0]);
+  return outcomes.map(({ stdout, stderr }) => stdout + stderr).join("\n");
+}
+
+const linkTo = (from: string, to: string) => (workspace: Workspace) => {
+  mkdirSync(workspace.path("parts"), { recursive: true });
+  symlinkSync(workspace.path(to), workspace.path(from));
+};
+
+describe("a record outside the workspace", () => {
+  it.each([
+    { how: "by a path that leads up", name: "../outside/secret.kit.yaml" },
+    { how: "by a path that goes in and out", name: "parts/../../outside/secret.kit.yaml" },
+    { how: "by a path with dots and slashes in between", name: ".//.././/outside/./secret.kit.yaml" },
+    {
+      how: "by a link to the file",
+      name: "parts/linked.kit.yaml",
+      prepare: linkTo("parts/linked.kit.yaml", "../outside/secret.kit.yaml"),
+    },
+    {
+      how: "by a link to its folder",
+      name: "parts/out/secret.kit.yaml",
+      prepare: linkTo("parts/out", "../outside"),
+    },
+    {
+      how: "by a link to the folder around",
+      name: "parts/up/outside/secret.kit.yaml",
+      prepare: linkTo("parts/up", ".."),
+    },
+  ])("$how", async ({ name, prepare }) => {
+    const workspace = workspaceNaming(name, prepare);
+    const found = findingsOf(await report([demo.clean], workspace.folder));
+    expect(found.map(({ rule }) => rule)).toContain("record-outside-workspace");
+    expect(await everyOutput(workspace)).not.toContain(secret);
+  });
+
+  it("by its absolute path", async () => {
+    const home = workspaceNaming("x.kit.yaml");
+    const workspace = workspaceNaming(home.path("../outside/secret.kit.yaml"));
+    expect(findingsOf(await report([demo.clean], workspace.folder)).map(({ rule }) => rule)).toContain(
+      "record-outside-workspace",
+    );
+    expect(await everyOutput(workspace)).not.toContain(secret);
+  });
+
+  it("by a URL", async () => {
+    const home = workspaceNaming("x.kit.yaml");
+    const file = pathToFileURL(home.path("../outside/secret.kit.yaml")).href;
+    for (const name of [file, file.replace("file:", "FILE:"), "https://records.invalid/secret.kit.yaml"]) {
+      const workspace = workspaceNaming(name);
+      expect(findingsOf(await report([demo.clean], workspace.folder)).map(({ rule }) => rule)).toContain(
+        "record-outside-workspace",
+      );
+      expect(await everyOutput(workspace)).not.toContain(secret);
+    }
+  });
+
+  it.each([
+    "..\\outside\\secret.kit.yaml",
+    "%2e%2e/outside/secret.kit.yaml",
+    "~/secret.kit.yaml",
+    "$HOME/secret.kit.yaml",
+  ])("is not reached by %s, a name that nothing has here", async (name) => {
+    const workspace = workspaceNaming(name);
+    expect(await everyOutput(workspace)).not.toContain(secret);
+  });
+
+  it("is not reached by a name with a NUL in it", async () => {
+    const workspace = workspaceNaming("survey-rack.kit.yaml\0../outside/secret.kit.yaml");
+    expect(findingsOf(await report([demo.clean], workspace.folder)).length).toBeGreaterThan(0);
+    expect(await everyOutput(workspace)).not.toContain(secret);
+  });
+
+  it("is not found by searching a folder through a link", async () => {
+    const workspace = demoWorkspace();
+    workspace.write("../outside/secret.kit.yaml", secretKit);
+    symlinkSync(workspace.path("../outside"), workspace.path("linked"));
+    symlinkSync(workspace.path("../outside/secret.kit.yaml"), workspace.path("linked.kit.yaml"));
+    const { stdout } = await tailcone(["check", "."], workspace.folder);
+    expect(stdout).not.toContain(secret);
+  });
+});
+
+describe("inside the workspace", () => {
+  it("a link may lead to another file of it", async () => {
+    const workspace = workspaceNaming("parts/linked.kit.yaml", linkTo("parts/linked.kit.yaml", demo.kit));
+    expect((await report([demo.clean], workspace.folder)).code).toBe(0);
+  });
+
+  it("a workspace that is itself reached by a link is the same workspace", async () => {
+    const workspace = demoWorkspace();
+    symlinkSync(workspace.folder, workspace.path("../alias"));
+    expect((await report([demo.clean], workspace.path("../alias"))).code).toBe(0);
+    expect((await report([`../alias/${demo.clean}`], workspace.folder)).code).toBe(0);
+  });
+
+  it("a repository is one workspace, wherever in it the tool is called", async () => {
+    const records = demoRecords();
+    const text = replaceOnce(records[demo.clean]!, demo.kit, `../shared/${demo.kit}`);
+    const workspace = demoWorkspace({
+      [`fleet/${demo.clean}`]: text,
+      [`fleet/${demo.airframe}`]: records[demo.airframe]!,
+      [`shared/${demo.kit}`]: records[demo.kit]!,
+    });
+    const outside = findingsOf(await report([demo.clean], workspace.path("fleet")));
+    expect(outside.map(({ rule }) => rule)).toContain("record-outside-workspace");
+    mkdirSync(workspace.path(".git"));
+    expect((await report([demo.clean], workspace.path("fleet"))).code).toBe(0);
+  });
+});
+
+it("a folder in the place of a record is no record", async () => {
+  const workspace = demoWorkspace();
+  mkdirSync(workspace.path("folder.kit.yaml"));
+  workspace.write(demo.clean, replaceOnce(workspace.read(demo.clean), demo.kit, "folder.kit.yaml"));
+  const { code, files } = await report([demo.clean], workspace.folder);
+  expect(code).toBe(1);
+  expect(files[0]!.findings.map(({ rule }) => rule)).toContain("record-missing");
+});
+
+it("a record that names itself ends", async () => {
+  const workspace = demoWorkspace();
+  workspace.write(demo.clean, replaceOnce(workspace.read(demo.clean), demo.kit, `./${demo.clean}`));
+  const found = findingsOf(await report([demo.clean], workspace.folder));
+  expect(found.map(({ rule }) => rule)).toContain("record-circular");
+});

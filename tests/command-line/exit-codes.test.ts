@@ -1,0 +1,165 @@
+/** 0 clean, 1 findings at or above the threshold, 2 the tool could not do its work. */
+import { chmodSync, mkdirSync, truncateSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { limits } from "../../server/src/core/limits";
+import { tailcone } from "../support/command-line";
+import { demo, demoWorkspace, Workspace } from "../support/workspace";
+
+describe("check", () => {
+  it("gives 0 for a record without findings", async () => {
+    const { code, stdout, stderr } = await tailcone(["check", demo.clean], demoWorkspace().folder);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+    expect(stdout).toMatch(/^1 record checked: 0 errors, 0 warnings, 0 information\./);
+  });
+
+  it("gives 1 for a record with errors", async () => {
+    const { code, stdout, stderr } = await tailcone(["check", demo.faulty], demoWorkspace().folder);
+    expect({ code, stderr }).toEqual({ code: 1, stderr: "" });
+    expect(stdout).toMatch(/^1 record checked: \d+ errors, \d+ warnings, \d+ information\./m);
+  });
+
+  it("checks every record of a folder and of the folders in it, and those of the working folder by default", async () => {
+    const { folder } = new Workspace({ "a/fleet/x.kit.yaml": "", "a/y.airframe.yml": "", "notes.yaml": "" });
+    for (const paths of [[], ["."], ["a"], ["a", "."]]) {
+      const { code, stdout } = await tailcone(["check", "--brief", ...paths], folder);
+      expect(code).toBe(1);
+      expect(stdout).toMatch(/^2 records checked:/m);
+    }
+  });
+
+  it("leaves out what is installed, built or hidden", async () => {
+    const { folder } = new Workspace({
+      "x.kit.yaml": "",
+      "node_modules/p/y.kit.yaml": "",
+      "dist/y.kit.yaml": "",
+      ".old/y.kit.yaml": "",
+    });
+    const { stdout } = await tailcone(["check", "--brief"], folder);
+    expect(stdout).toMatch(/^1 record checked:/m);
+  });
+});
+
+describe("what can't be done gives 2, words on the error stream, and no report", () => {
+  it.each([
+    {
+      what: "a file that is not there",
+      args: ["check", "nowhere.install.yaml"],
+      says: "nowhere.install.yaml",
+    },
+    { what: "one of many that is not there", args: ["check", demo.clean, "nowhere"], says: "nowhere" },
+    { what: "a file that is no record", args: ["check", "notes.txt"], says: "notes.txt" },
+    { what: "a YAML file that is no record", args: ["check", "notes.yaml"], says: ".install.yaml" },
+    { what: "a folder without records", args: ["check", "empty"], says: "empty" },
+    {
+      what: "a folder named like a record",
+      args: ["check", "folder.install.yaml"],
+      says: "folder.install.yaml",
+    },
+    { what: "a text far above the limit", args: ["check", "huge.kit.yaml"], says: "huge.kit.yaml" },
+    { what: "an option that is none", args: ["check", "--colour", demo.clean], says: "--colour" },
+    { what: "a short option that is none", args: ["check", "-q", demo.clean], says: "-q" },
+    { what: "a report of another form", args: ["check", "--report", "xml", demo.clean], says: "text, json" },
+    { what: "an option without its value", args: ["check", demo.clean, "--report"], says: "--report" },
+    { what: "an unknown threshold", args: ["check", "--fail-on", "fatal", demo.clean], says: "fatal" },
+    {
+      what: "the severity of no rule",
+      args: ["check", "--severity", "key-unknwon=off", demo.clean],
+      says: "key-unknown",
+    },
+    {
+      what: "a severity that is none",
+      args: ["check", "--severity", "key-unknown=loud", demo.clean],
+      says: "loud",
+    },
+    {
+      what: "a severity without a level",
+      args: ["check", "--severity", "key-unknown", demo.clean],
+      says: "key-unknown",
+    },
+    { what: "a command that is none", args: ["chek", demo.clean], says: "'check'" },
+    { what: "a worksheet of nothing", args: ["worksheet"], says: "install record" },
+    {
+      what: "a worksheet of two records",
+      args: ["worksheet", demo.clean, demo.faulty],
+      says: "one install record",
+    },
+    { what: "a worksheet of a kit", args: ["worksheet", demo.kit], says: demo.kit },
+    {
+      what: "a worksheet of no file",
+      args: ["worksheet", "nowhere.install.yaml"],
+      says: "nowhere.install.yaml",
+    },
+    {
+      what: "a worksheet of a folder",
+      args: ["worksheet", "folder.install.yaml"],
+      says: "folder.install.yaml",
+    },
+  ])("$what", async ({ args, says }) => {
+    const workspace = demoWorkspace({ "notes.txt": "", "notes.yaml": "", "huge.kit.yaml": "" });
+    mkdirSync(workspace.path("empty"));
+    mkdirSync(workspace.path("folder.install.yaml"));
+    truncateSync(workspace.path("huge.kit.yaml"), 4 * limits.recordLength + 1);
+    const { code, stdout, stderr } = await tailcone(args, workspace.folder);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
+    expect(stderr).toContain(says);
+    expect(stderr).not.toMatch(/fault of the tool|''| {4}at /);
+  });
+
+  // The superuser may read everything.
+  it.skipIf(process.getuid?.() === 0)("a file that may not be read", async () => {
+    const workspace = demoWorkspace();
+    chmodSync(workspace.path(demo.clean), 0);
+    const { code, stdout, stderr } = await tailcone(["check", demo.clean], workspace.folder);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
+    expect(stderr).toContain(demo.clean);
+  });
+});
+
+describe("thresholds and severities", () => {
+  // A 40 A breaker on 10 AWG: the wire may carry it, the guide of the wire chart says less.
+  const unusual = [
+    "kit: { number: QSR-60, revision: C }",
+    "components: [{ id: RACK, weight: 31.2 lb, colour: grey }]",
+    "devices: []",
+    "",
+  ].join("\n");
+  const codeOf = async (...args: string[]) => {
+    const { code } = await tailcone(
+      ["check", "--brief", ...args],
+      new Workspace({ "x.kit.yaml": unusual }).folder,
+    );
+    return code;
+  };
+
+  it.each([
+    { args: [], code: 1 },
+    { args: ["--severity", "key-unknown=warning"], code: 0 },
+    { args: ["--severity", "key-unknown=warning", "--fail-on", "warning"], code: 1 },
+    { args: ["--severity", "key-unknown=information", "--fail-on", "warning"], code: 0 },
+    { args: ["--severity", "key-unknown=information", "--fail-on", "information"], code: 1 },
+    { args: ["--severity", "key-unknown=off", "--fail-on", "information"], code: 0 },
+    { args: ["--severity", "key-unknown=off", "--severity", "key-unknown=error"], code: 1 },
+    { args: ["--severity=key-unknown=off"], code: 0 },
+    { args: ["--severity", "key-missing=off"], code: 1 },
+  ])("$args gives $code", async ({ args, code }) => {
+    expect(await codeOf(...args)).toBe(code);
+  });
+});
+
+it.each([["--help"], ["-h"], [], ["check", "--help"]])("help is no failure: %j", async (...args) => {
+  const { code, stdout, stderr } = await tailcone(args.flat(), demoWorkspace().folder);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+  for (const word of ["check", "worksheet", "explain", "--report", "--fail-on", "--severity", "--brief"]) {
+    expect(stdout).toContain(word);
+  }
+  expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+});
+
+it("--version prints the version of the package", async () => {
+  const { version } = (await import("../../package.json")).default;
+  expect(await tailcone(["--version"], demoWorkspace().folder)).toEqual({
+    code: 0,
+    stdout: `${version}\n`,
+    stderr: "",
+  });
+});

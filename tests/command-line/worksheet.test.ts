@@ -1,0 +1,177 @@
+import { describe, expect, it } from "vitest";
+import { quantityNames } from "../../server/src/core/graph/quantity-names";
+import { tailcone } from "../support/command-line";
+import { exampleFolders } from "../support/examples";
+import { demo, demoRecords, demoWorkspace, replaceOnce, Workspace } from "../support/workspace";
+
+interface Worksheet {
+  readonly version: string;
+  readonly record: string;
+  readonly values: readonly {
+    readonly subject: string;
+    readonly quantity: string;
+    readonly condition: string | null;
+    readonly value: number;
+    readonly unit: string;
+    readonly formula: string;
+    readonly inputs: readonly {
+      readonly symbol: string;
+      readonly name: string;
+      readonly value: number;
+      readonly unit: string;
+      readonly written: readonly string[];
+    }[];
+    readonly source: readonly string[];
+  }[];
+  readonly margins: readonly {
+    readonly rule: string;
+    readonly value: number;
+    readonly limit: number;
+    readonly holds: boolean;
+  }[];
+}
+
+async function worksheet(record: string, folder: string): Promise<Worksheet> {
+  const { stdout, stderr, code } = await tailcone(["worksheet", "--report", "json", record], folder);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+  return JSON.parse(stdout) as Worksheet;
+}
+
+describe("worksheet --report json", () => {
+  it("has every field of the contract, for every value", async () => {
+    const sheet = await worksheet(demo.clean, demoWorkspace().folder);
+    expect(sheet.version).toMatch(/^\d+\.\d+\.\d+/);
+    expect(sheet.record).toBe(demo.clean);
+    expect(sheet.values.length).toBeGreaterThan(100);
+    for (const value of sheet.values) {
+      expect(value).toMatchObject({
+        subject: expect.stringMatching(/^[a-z-]+ \S/),
+        quantity: expect.stringMatching(/^[a-z-]+$/),
+        value: expect.any(Number),
+        unit: expect.stringMatching(/^\S/),
+        formula: expect.stringMatching(/^\S/),
+        inputs: expect.any(Array),
+        source: expect.any(Array),
+      });
+      expect(value.condition === null || typeof value.condition === "string").toBe(true);
+      expect(quantityNames).toHaveProperty(value.quantity);
+      expect(value.inputs.length).toBeGreaterThan(0);
+      for (const input of value.inputs) {
+        expect(input).toMatchObject({
+          symbol: expect.stringMatching(/^\S/),
+          name: expect.stringMatching(/^\S/),
+          value: expect.any(Number),
+          unit: expect.stringMatching(/^\S/),
+          written: expect.any(Array),
+        });
+      }
+    }
+  });
+
+  it("names each value once", async () => {
+    const { values } = await worksheet(demo.clean, demoWorkspace().folder);
+    const names = values.map(({ subject, quantity, condition, formula }) =>
+      [subject, quantity, condition, formula].join(" | "),
+    );
+    expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
+  });
+
+  it("works out the wire of the demo by its published formula, from what the records say", async () => {
+    const { values } = await worksheet(demo.clean, demoWorkspace().folder);
+    const wire = values.find(
+      ({ subject, quantity, condition }) =>
+        subject === "wire P102A8" && quantity === "wire-drop" && condition === "survey",
+    )!;
+    expect(wire.formula).toBe("I × R");
+    const [current, resistance] = ["I", "R"].map(
+      (symbol) => wire.inputs.find((input) => input.symbol === symbol)!.value,
+    );
+    // The chiller takes 1100 W at 28 V.
+    expect(current).toBeCloseTo(1100 / 28, 12);
+    expect(wire.value).toBe(current! * resistance!);
+    expect(wire.source.join()).toContain("AC 43.13-1B");
+  });
+
+  it("says where each written number stands, in whichever record", async () => {
+    const workspace = demoWorkspace();
+    const { values } = await worksheet(demo.clean, workspace.folder);
+    const written = values.flatMap(({ inputs }) =>
+      inputs.flatMap((input) => input.written.map((at) => ({ at, input }))),
+    );
+    expect(new Set(written.map(({ at }) => at.split(":")[0]))).toEqual(
+      new Set([demo.clean, demo.kit, demo.airframe]),
+    );
+    const power = written.find(({ input }) => input.name === "power in mode run")!;
+    const [path, line, column] = power.at.split(":");
+    const text = workspace
+      .read(path!)
+      .split("\n")
+      [Number(line) - 1]!.slice(Number(column) - 1);
+    expect(text).toMatch(/^1100 W/);
+  });
+
+  it("holds each value against its limit as check does", async () => {
+    const sheet = await worksheet(demo.faulty, demoWorkspace().folder);
+    expect(sheet.margins.some(({ holds }) => holds)).toBe(true);
+    expect(sheet.margins.some(({ holds }) => !holds)).toBe(true);
+    const { stdout } = await tailcone(["check", "--brief", demo.faulty], demoWorkspace().folder);
+    for (const { rule } of sheet.margins.filter(({ holds }) => !holds)) expect(stdout).toContain(`[${rule}]`);
+  });
+
+  it("changes with the record, and only where it must", async () => {
+    const before = await worksheet(demo.clean, demoWorkspace().folder);
+    const text = replaceOnce(demoRecords()[demo.clean]!, "length: 14.5 ft", "length: 29 ft");
+    const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
+    const moved = after.values.filter((value, index) => value.value !== before.values[index]!.value);
+    expect(new Set(moved.map(({ subject }) => subject))).toEqual(
+      new Set(["wire P102A8", "component CHILLER"]),
+    );
+    expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
+      new Set(["wire-resistance", "wire-drop", "path-drop"]),
+    );
+  });
+
+  it("can be made of any record that a rule's example shows, faulty as it is", async () => {
+    const files: Record<string, string> = {};
+    const records = exampleFolders.filter(({ record }) => /\.install\.ya?ml$/.test(record));
+    for (const { folder, files: texts } of records) {
+      for (const [name, text] of Object.entries(texts)) files[`${folder}/${name}`] = text;
+    }
+    const workspace = new Workspace(files);
+    const sheets = await inTurns(records, ({ folder, record }) =>
+      worksheet(`${folder}/${record}`, workspace.folder),
+    );
+    expect(sheets.filter(({ values }) => values.length > 0).length).toBeGreaterThan(sheets.length / 3);
+  }, 120_000);
+});
+
+describe("worksheet", () => {
+  it("shows sections, numbers, sources and the caution", async () => {
+    const { stdout, code } = await tailcone(["worksheet", demo.clean], demoWorkspace().folder);
+    expect(code).toBe(0);
+    for (const title of ["WIRES", "LOADINGS", "CUTOUTS", "SOURCES", "NOTES"])
+      expect(stdout).toMatch(new RegExp(`^${title}`, "m"));
+    const words = stdout.replace(/\s+/g, " ");
+    expect(words).toContain("No findings.");
+    expect(words).toContain("it supports, and does not replace, approved data, the maker's instructions");
+    expect(words.replace("does not replace, approved data", "")).not.toMatch(/approved/i);
+    for (const name of Object.values(demo)) {
+      if (name !== demo.faulty) expect(stdout).toContain(name);
+    }
+  });
+
+  it("says that there are findings, and shows what fails", async () => {
+    const { stdout, code } = await tailcone(["worksheet", demo.faulty], demoWorkspace().folder);
+    expect(code).toBe(0);
+    expect(stdout.replace(/\s+/g, " ")).toMatch(/\d+ findings: see 'tailcone check survey-rack-0417-faulty/);
+    expect(stdout).toMatch(/\bfails$/im);
+  });
+});
+
+/** A few at a time: enough to be quick, not so many that the machine is short of memory. */
+async function inTurns<T, R>(all: readonly T[], work: (one: T) => Promise<R>): Promise<R[]> {
+  const results: R[] = [];
+  for (let at = 0; at < all.length; at += 8)
+    results.push(...(await Promise.all(all.slice(at, at + 8).map(work))));
+  return results;
+}
