@@ -52,7 +52,10 @@ const areas = {
 
 function rulesPage({ rules, citeSource }) {
   const sections = Object.entries(areas).map(([area, title]) =>
-    [`## ${title}`, ...rules.filter((rule) => rule.area === area).map((rule) => ruleSection(rule, citeSource))].join("\n\n"),
+    [
+      `## ${title}`,
+      ...rules.filter((rule) => rule.area === area).map((rule) => ruleSection(rule, citeSource)),
+    ].join("\n\n"),
   );
   return `${[
     "# Rules",

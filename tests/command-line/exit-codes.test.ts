@@ -102,7 +102,7 @@ describe("what can't be done gives 2, words on the error stream, and no report",
     const { code, stdout, stderr } = await tailcone(args, workspace.folder);
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
     expect(stderr).toContain(says);
-    expect(stderr).not.toMatch(/fault of the tool|''| {4}at /);
+    expect(stderr).not.toMatch(/fault of the tool|mean ''| {4}at /);
   });
 
   // The superuser may read everything.
@@ -146,14 +146,17 @@ describe("thresholds and severities", () => {
   });
 });
 
-it.each([["--help"], ["-h"], [], ["check", "--help"]])("help is no failure: %j", async (...args) => {
-  const { code, stdout, stderr } = await tailcone(args.flat(), demoWorkspace().folder);
-  expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-  for (const word of ["check", "worksheet", "explain", "--report", "--fail-on", "--severity", "--brief"]) {
-    expect(stdout).toContain(word);
-  }
-  expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
-});
+it.each([{ args: ["--help"] }, { args: ["-h"] }, { args: [] }, { args: ["check", "--help"] }])(
+  "help is no failure: $args",
+  async ({ args }) => {
+    const { code, stdout, stderr } = await tailcone(args, demoWorkspace().folder);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+    for (const word of ["check", "worksheet", "explain", "--report", "--fail-on", "--severity", "--brief"]) {
+      expect(stdout).toContain(word);
+    }
+    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+  },
+);
 
 it("--version prints the version of the package", async () => {
   const { version } = (await import("../../package.json")).default;

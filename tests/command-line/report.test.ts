@@ -207,6 +207,16 @@ describe("check --brief", () => {
   });
 });
 
+it.each(["bundle-count-too-small", "wire-without-protection"])(
+  "%s names the paragraph that asks for it, though no number is held against a limit",
+  async (rule) => {
+    const { folder } = demoWorkspace();
+    const found = findingsOf(await report([demo.faulty], folder)).filter((one) => one.rule === rule);
+    expect(found).not.toEqual([]);
+    for (const { source } of found) expect(source.join()).toContain("AC 43.13-1B");
+  },
+);
+
 it("says the same in text as in JSON", async () => {
   const { folder } = demoWorkspace();
   const findings = findingsOf(await report([demo.faulty], folder));

@@ -43,9 +43,9 @@ describe("against a search of both boundaries", () => {
         seen[found.kind] += 1;
         expectTrue(a, b, found);
       }),
-      runs(400),
+      runs(250),
     );
-    expect(Math.min(seen.clear, seen.overlapping)).toBeGreaterThan(50);
+    expect(Math.min(seen.clear, seen.overlapping)).toBeGreaterThan(40);
   });
 
   test("shapes that touch, share edges or are equal", () => {
@@ -59,9 +59,9 @@ describe("against a search of both boundaries", () => {
         expect(found.kind).toBe(deep ? "overlapping" : "clear");
         if (found.kind === "clear") expectTrue(a, b, found);
       }),
-      runs(700),
+      runs(250),
     );
-    expect(Math.min(seen.clear, seen.overlapping, seen.touching)).toBeGreaterThan(50);
+    expect(Math.min(seen.clear, seen.overlapping, seen.touching)).toBeGreaterThan(20);
   });
 });
 
@@ -71,7 +71,7 @@ describe("does not depend on", () => {
       fc.property(fc.oneof(fc.tuple(placed, placed), lattice(3)), ([a, b]) => {
         expectSame(relation(b, a), relation(a, b));
       }),
-      runs(2000),
+      runs(1000),
     );
   });
 
@@ -81,7 +81,7 @@ describe("does not depend on", () => {
         const move = (item: Placed) => shifted(turned(item, turn), by);
         expectSame(relation(move(a), move(b)), relation(a, b));
       }),
-      runs(2000),
+      runs(1000),
     );
   });
 
@@ -94,7 +94,7 @@ describe("does not depend on", () => {
           expectSame(relation(scaled(a, unit), scaled(b, unit)), relation(a, b), unit);
         },
       ),
-      runs(2000),
+      runs(1000),
     );
   });
 });
@@ -170,6 +170,26 @@ describe("touching", () => {
       const found = relation(turned(at(0, 0), turn), turned(at(5, 0), turn));
       expect(distanceOf(found)).toBeCloseTo(3, 12);
     }
+  });
+
+  test("a square held in a frame by four hooks that all but touch the middles of its edges", () => {
+    const hook = [
+      [3, 3],
+      [-0.4, 3],
+      [0, 1 + 1e-11],
+      [-0.6, 3],
+    ] as const;
+    const quarters = [
+      [1, 0],
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+    ] as const;
+    const points = quarters.flatMap(([cos, sin]) =>
+      hook.map(([x, y]) => ({ x: x * cos - y * sin, y: x * sin + y * cos })),
+    );
+    const frame = at(0, 0, { kind: "polygon", points });
+    expect(relation(at(0, 0), frame).kind).toBe("overlapping");
   });
 
   test("a peg fits its notch: three edges shared, nothing overlapped", () => {

@@ -318,9 +318,12 @@ describe("what is not known is not left out of a sum", () => {
     expect(judgement.findings.filter(({ severity }) => severity === "error")).not.toEqual([]);
   });
 
-  test("a load that is not known leaves its loading open, before and after", () => {
-    const text = balanceExample({ density: "" });
+  test.each([
+    ["without a weight", balanceExample({ density: "" })],
+    ["that can't be read", balanceExample().replaceAll("load: [", "load: [7, ")],
+  ])("a load %s leaves its loading open, before and after", (_, text) => {
     const { loadings, change: found } = weightsIn(text);
+    expect(loadings.length).toBe(2);
     expect(found.emptyCg).toBeDefined();
     for (const { before, after } of loadings)
       expect([before.weight, after.weight]).toEqual([undefined, undefined]);
@@ -400,10 +403,14 @@ describe("a different datum", () => {
   });
 
   test.each([0, -95, -95.3, 1000, -1e4])("a CG exactly on its limit stays legal: datum %d in", (datum) => {
-    // 2,412 lb at 95 in and 100.1 lb at 95 in: the CG is on the aft limit, and so is every item.
-    const on = { ...change, arm: 95, kit: [{ id: "RACK", weight: 100.1, arm: 95 }] };
+    // 3 lb 0.1 in aft of the limit balance 1 lb 0.3 in ahead of it, but 3 x 0.1 - 0.3 is not 0 in binary.
+    const kit = [
+      { id: "A", weight: 3, arm: 95.1 },
+      { id: "B", weight: 1, arm: 94.7 },
+    ];
+    const on = { ...change, arm: 95, kit };
     expect(findingsIn(judge(recordOf(on, datum)))).toEqual([]);
-    const past = { ...on, kit: [{ id: "RACK", weight: 100.1, arm: 95.1 }] };
+    const past = { ...on, kit: [{ id: "A", weight: 3, arm: 95.2 }, kit[1]!] };
     const found = findingsIn(judge(recordOf(past, datum)));
     expect(found.map(({ rule }) => rule)).toEqual(["cg-aft-of-limit", "cg-aft-of-limit"]);
   });

@@ -41,6 +41,7 @@ describe("gaps", () => {
   // D36, derived: √(2² + 1²) from the end of the middle line, less .5 and .25; tolerance 1e-5.
   test("slot and circle", () => {
     expectWithin(gap(at(0, 0, slot(3, 1)), at(3, 1, circle(0.25))), 1.48607, 1e-5);
+    expectWithin(gap(at(0, 0, slot(3, 1)), at(3, 1, circle(0.25))), Math.sqrt(5) - 0.75, 1e-14);
   });
 
   // D37, derived: parallel middle lines 2 apart, less .5 and .4; tolerance 1e-6.
@@ -51,6 +52,7 @@ describe("gaps", () => {
   // D38, derived: past a rounded corner, and square to a side; tolerance 1e-5.
   test("rounded rectangle and circle", () => {
     expectWithin(gap(at(0, 0, rounded(4, 3, 0.5)), at(4, 3, circle(0.25))), 2.45156, 1e-5);
+    expectWithin(gap(at(0, 0, rounded(4, 3, 0.5)), at(4, 3, circle(0.25))), Math.sqrt(10.25) - 0.75, 1e-14);
     expectWithin(gap(at(0, 0, rounded(4, 3, 0.5)), at(3, 0.5, circle(0.25))), 0.75, 1e-5);
   });
 });

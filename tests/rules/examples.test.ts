@@ -1,40 +1,20 @@
 /** Every example of every rule, executed: what it says that it finds, it finds, and nothing else of that rule. */
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { check } from "../../server/src/core/check";
 import type { Finding } from "../../server/src/core/findings/finding";
 import { limits } from "../../server/src/core/limits";
-import type { RecordSource } from "../../server/src/core/project";
-import { loadRecord } from "../../server/src/core/records/record";
-import { recordKindOf } from "../../server/src/core/records/schema";
 import { ruleById, rules } from "../../server/src/core/rules";
 import { airframeExample, recordExample, wireExample } from "../../server/src/core/rules/example-record";
 import type { Example } from "../../server/src/core/rules/rule";
+import { runExample } from "../../server/src/core/run-example";
 
 const folder = new URL("../../server/src/core/rules/", import.meta.url);
 
 /** Rules that no printable record brings up. Each has a test of its own below. */
 const withoutFindingExample = new Set(["check-failed", "text-too-large"]);
 
-function load(file: string, text: string) {
-  const kind = recordKindOf(file);
-  if (!kind) throw new Error(`${file} is not the name of a record`);
-  return loadRecord(file, kind, text);
-}
-
-/** The records of one example, side by side in one folder that is the whole workspace. */
-function sourceOf(example: Example): RecordSource {
-  return {
-    resolve: (_from, path) => (path.startsWith("../") ? undefined : path),
-    load: (file) => {
-      const text = example.others?.[file];
-      return text === undefined ? undefined : load(file, text);
-    },
-  };
-}
-
 function findingsOf(example: Example): readonly Finding[] {
-  return check(load(example.file ?? "example.install.yaml", example.text), sourceOf(example)).findings;
+  return runExample(example).findings;
 }
 
 describe.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", ({ rule }) => {

@@ -21,6 +21,8 @@ import type {
   PublishDiagnosticsParams,
   Range,
   Registration,
+  TextEdit,
+  WorkspaceFolder,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { environment, programs, root } from "./programs";
@@ -60,6 +62,8 @@ export class Editor {
   private readonly documents = new Map<string, TextDocument>();
   private readonly listeners = new Set<() => void>();
   private readonly exited: Promise<number | null>;
+  private readonly notifications: { readonly method: string; readonly params: unknown }[] = [];
+  private folders: readonly string[] = [];
   private settings: unknown;
   private log = "";
 
@@ -86,10 +90,16 @@ export class Editor {
     this.listen();
   }
 
+  /** Starts a server and says nothing to it. */
+  static startSilent(): Editor {
+    return new Editor({});
+  }
+
   /** Starts a server and greets it. */
   static async start(options: EditorOptions = {}): Promise<Editor> {
     const editor = new Editor(options);
-    const folders = options.folders?.map((uri) => ({ uri, name: uri.split("/").at(-1) ?? "" })) ?? null;
+    editor.folders = options.folders ?? [];
+    const folders = options.folders ? editor.workspaceFolders() : null;
     const capabilities: ClientCapabilities = {
       workspace: {
         configuration: options.settings !== undefined,
@@ -141,6 +151,15 @@ export class Editor {
     this.notify("textDocument/didChange", { textDocument: { uri, version }, contentChanges });
   }
 
+  /** Makes the edits that a code action consists of. */
+  apply(uri: string, edits: readonly TextEdit[]): void {
+    const document = this.documentOf(uri);
+    const version = document.version + 1;
+    const contentChanges = edits.map(({ range, newText }) => ({ range, text: newText }));
+    TextDocument.update(document, contentChanges, version);
+    this.notify("textDocument/didChange", { textDocument: { uri, version }, contentChanges });
+  }
+
   close(uri: string): void {
     this.documents.delete(uri);
     this.notify("textDocument/didClose", { textDocument: { uri } });
@@ -156,6 +175,19 @@ export class Editor {
     const canBeAsked = this.settings !== undefined;
     if (canBeAsked) this.settings = settings;
     this.notify("workspace/didChangeConfiguration", { settings: canBeAsked ? null : { tailcone: settings } });
+  }
+
+  /** Opens other folders in place of those of now. */
+  setFolders(...uris: readonly string[]): void {
+    const removed = this.workspaceFolders();
+    this.folders = uris;
+    const event = { added: this.workspaceFolders(), removed };
+    this.notify("workspace/didChangeWorkspaceFolders", { event });
+  }
+
+  /** What came under a method of the server's own. */
+  received(method: string): readonly unknown[] {
+    return this.notifications.filter((one) => one.method === method).map(({ params }) => params);
   }
 
   textOf(uri: string): string {
@@ -268,6 +300,10 @@ export class Editor {
       this.published.push(params);
       for (const listener of this.listeners) listener();
     });
+    this.connection.onNotification((method, params) => {
+      this.notifications.push({ method, params });
+    });
+    this.connection.onRequest("workspace/workspaceFolders", () => this.workspaceFolders());
     this.connection.onRequest("workspace/configuration", ({ items }: { items: readonly unknown[] }) =>
       items.map(() => this.settings ?? null),
     );
@@ -279,6 +315,10 @@ export class Editor {
       this.log += `${message}\n`;
     });
     this.connection.listen();
+  }
+
+  private workspaceFolders(): WorkspaceFolder[] {
+    return this.folders.map((uri) => ({ uri, name: uri.split("/").at(-1) ?? "" }));
   }
 
   private async until(holds: () => boolean, wanted: string): Promise<void> {

@@ -8,9 +8,9 @@ const root = fileURLToPath(new URL("../../", import.meta.url));
 const demo = join(root, "client", "demo");
 
 /** A record of the demo that has no finding. */
-const record = "records/ok.install.yaml";
+const record = "survey-rack-0417.install.yaml";
 /** How the entry of a wire in it begins, the gauge that this wire has, and one that is too thin for it. */
-const wire = "id: W2";
+const wire = "id: P102A8";
 const thick = "8 AWG";
 const thin = "12 AWG";
 
@@ -21,9 +21,11 @@ const sections = [...text.matchAll(/^(\w+):/gm)].map(([, name]) => name);
 /** The voltage drop along the wire, worked out in front of the reader. */
 const calculation = /=.*\d+(\.\d+)? V\b/s;
 
-const patience = { timeout: 10_000 };
+const patience = { timeout: 20_000 };
 
 let editor: Editor;
+/** The record's own entries: the workspace also holds a record with faults, and the view lists them all. */
+const problems = async () => (await editor.problems()).filter(({ file }) => file === record);
 
 beforeAll(async () => {
   editor = await startEditor({ vsix: join(root, "dist", "tailcone.vsix"), workspace: demo });
@@ -47,7 +49,7 @@ test("a record in order stays YAML and shows no finding", async () => {
   await expect.poll(() => editor.hover(), patience).toMatch(calculation);
   await editor.screenshot("1-clean-with-hover");
   expect(await editor.squiggles()).toEqual([]);
-  expect(await editor.problems()).toEqual([]);
+  expect(await problems()).toEqual([]);
 });
 
 test("the outline shows the record's sections", async () => {
@@ -63,7 +65,7 @@ test("a wire too thin for its load is marked, explained, and in order again afte
     .poll(() => editor.squiggles(), patience)
     .toContainEqual({ severity: "error", line: lineOfGauge });
   await expect
-    .poll(() => editor.problems(), patience)
+    .poll(problems, patience)
     .toContainEqual(expect.objectContaining({ severity: "error", source: "tailcone", line: lineOfGauge }));
   await editor.screenshot("3-thin-wire-problems");
 
@@ -73,7 +75,7 @@ test("a wire too thin for its load is marked, explained, and in order again afte
 
   await editor.undo();
   await expect.poll(() => editor.squiggles(), patience).toEqual([]);
-  await expect.poll(() => editor.problems(), patience).toEqual([]);
+  await expect.poll(problems, patience).toEqual([]);
   await editor.screenshot("5-undone");
 });
 

@@ -7,8 +7,12 @@ import { readRows } from "./list";
 import { type Server, type ServerOptions, startServer } from "./server";
 import { findTools } from "./tools";
 
-/** One entry of the Problems view. `severity` is "error", "warning" or "info"; places count from 1. */
+/**
+ * One entry of the Problems view, which lists the whole workspace. `file` is a name without its folder;
+ * `severity` is "error", "warning" or "info"; places count from 1.
+ */
 export interface Problem {
+  readonly file: string;
   readonly severity: string;
   readonly message: string;
   readonly source: string;
@@ -42,9 +46,9 @@ type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
 const yes = () => true;
 const no = () => false;
 const shots = fileURLToPath(new URL("shots/", import.meta.url));
-const startLimit = 60_000;
-const stepLimit = 15_000;
-const findLimit = 5_000;
+const startLimit = 90_000;
+const stepLimit = 20_000;
+const findLimit = 10_000;
 const closeLimit = 1_000;
 const hoverLimit = 2_000;
 const hoverTries = 5;
@@ -152,7 +156,7 @@ export class Editor {
 
   async squiggles(): Promise<Squiggle[]> {
     return this.page.locator(openedFile).evaluate((file) => {
-      const middle = (box: DOMRect) => box.top + box.height / 2;
+      const middle = (box: { top: number; height: number }) => box.top + box.height / 2;
       const numbers = [...file.querySelectorAll(".margin-view-overlays .line-numbers")];
       return [...file.querySelectorAll(".view-overlays [class*=squiggly-]")].map((mark) => {
         const at = middle(mark.getBoundingClientRect());
@@ -177,18 +181,22 @@ export class Editor {
       .first()
       .waitFor();
     const rows = await readRows(list, {
+      file: ".label-name",
       message: ".marker-message",
       source: ".marker-source",
       code: ".marker-code",
       place: ".marker-line",
     });
-    return rows
-      .filter(({ level }) => level === 2)
-      .map(({ label, message, source, code, place }) => {
-        const severity = label.slice(0, label.indexOf(":")).toLowerCase();
-        const [, line, column] = /Ln (\d+), Col (\d+)/.exec(place) ?? [];
-        return { severity, message, source, code, line: Number(line), column: Number(column) };
-      });
+    let file = "";
+    return rows.flatMap((row) => {
+      // A row for the file comes before the rows of its entries.
+      if (row.level === 1) file = row.file;
+      if (row.level !== 2) return [];
+      const { label, message, source, code, place } = row;
+      const severity = label.slice(0, label.indexOf(":")).toLowerCase();
+      const [, line, column] = /Ln (\d+), Col (\d+)/.exec(place) ?? [];
+      return [{ file, severity, message, source, code, line: Number(line), column: Number(column) }];
+    });
   }
 
   /** The rows of the Outline view, which it opens when it is not shown. */

@@ -11,12 +11,12 @@ export type Row<Field extends string> = Readonly<Record<Field, string>> & {
 
 /** Leaves out the copies of rows that stay on top of a list while it is scrolled. */
 const row = ".monaco-list-rows > .monaco-list-row";
-const scrollLimit = 2_000;
+const scrollLimit = 5_000;
 
 /**
  * Reads every row of one of the workbench's lists, which holds only the rows that are scrolled into view.
  * `fields` names a selector for each text that is wanted of a row; where several elements of the row fit,
- * they become lines. Throws when the list changes so that it can't be scrolled on.
+ * they become lines. The list is left at its top. Throws when the list changes so that it can't be scrolled on.
  */
 export async function readRows<Field extends string>(
   list: Locator,
@@ -25,6 +25,7 @@ export async function readRows<Field extends string>(
   const found = new Map<number, Row<Field>>();
   const half = ((await list.boundingBox())?.height ?? 0) / 2;
   let rows = await readShownRows(list, fields);
+  let below = 0;
   while (rows.length > 0 && rows.every(({ index }) => index > 0)) {
     await scrollTo(list, Math.min(...rows.map(({ index }) => index)) - 1, -half);
     rows = await readShownRows(list, fields);
@@ -34,6 +35,11 @@ export async function readRows<Field extends string>(
     if (rows.length === 0 || rows.some(({ last }) => last)) break;
     await scrollTo(list, Math.max(...rows.map(({ index }) => index)) + 1, half);
     rows = await readShownRows(list, fields);
+    below += half;
+  }
+  if (below > 0) {
+    await scrollTo(list, 0, -below);
+    await list.page().mouse.move(0, 0);
   }
   return [...found.values()].sort((a, b) => a.index - b.index);
 }

@@ -10,7 +10,7 @@ export interface Scan {
   readonly blockBodies: readonly Span[];
   /** Has anchors, aliases or explicit keys: what it means can depend on text outside, or change it. */
   readonly linked: boolean;
-  /** Has a plain scalar that runs over several lines. */
+  /** Has a plain or block scalar of several lines. */
   readonly folded: boolean;
   /** The lexer was inside brackets at the end, even if the parser was not. */
   readonly isOpen: boolean;
@@ -177,7 +177,8 @@ class Scanner {
     const isBody = this.#bodyNext;
     this.#textNext = false;
     this.#bodyNext = false;
-    if (!isBody && lexeme.includes("\n")) this.#folded = true;
+    // A block scalar in a wrong place can become a key, so bodies count too.
+    if (lexeme.includes("\n")) this.#folded = true;
     if (this.#skipping) {
       this.#passBlank(lexeme);
     } else {

@@ -14,10 +14,7 @@ export function syntaxProblem(
   code: string,
   message: string,
 ): ItemProblem | undefined {
-  let from = start;
-  while (text[from] === " ") from++;
-  if (text[from] === "\n" || text[from] === "\r" || from >= text.length) from = start;
-  const span = lineSpan(text, from, end);
+  const span = lineSpan(text, contentNear(text, start), end);
 
   if (code === "TAB_AS_INDENT") return { rule: "text-tab-indent", ...span, facts: { tabs: 1 } };
   // Tags are reported as a feature; an `IMPOSSIBLE` only follows from another error.
@@ -27,6 +24,15 @@ export function syntaxProblem(
     return detail === undefined ? undefined : { rule: "text-not-yaml", ...span, facts: { code, detail } };
   }
   return { rule: "text-not-yaml", ...span, facts: { code, detail: decapitalised(message) } };
+}
+
+/** The composer often points at the white space before or after what it means. */
+function contentNear(text: string, start: number): number {
+  let at = Math.min(Math.max(start, 0), text.length);
+  while (text[at] === " ") at++;
+  if (at < text.length && !isLineBreak(text[at])) return at;
+  while (at > 0 && (text[at - 1] === " " || isLineBreak(text[at - 1]))) at--;
+  return at;
 }
 
 /** What the composer says, and what a record's writer needs to hear. Undefined: the scan has reported it. */
@@ -51,10 +57,9 @@ export function lineSpan(text: string, start: number, end: number): Span {
   const from = Math.min(Math.max(start, 0), text.length);
   let lineEnd = from;
   const to = Math.max(end, from + 1);
-  while (lineEnd < to && lineEnd < text.length && text[lineEnd] !== "\n" && text[lineEnd] !== "\r") lineEnd++;
+  while (lineEnd < to && lineEnd < text.length && !isLineBreak(text[lineEnd])) lineEnd++;
   if (lineEnd > from) return { start: from, end: lineEnd };
-  const before = text[from - 1];
-  if (before === undefined || before === "\n" || before === "\r") return { start: from, end: from };
+  if (from === 0 || isLineBreak(text[from - 1])) return { start: from, end: from };
   return { start: from - 1, end: from };
 }
 
@@ -74,6 +79,10 @@ export function controlCharacters(text: string): ItemProblem[] {
 }
 
 const notPrintable = /(?![\t\n\r\x85])[\p{Cc}\p{Cs}]/gu;
+
+function isLineBreak(character: string | undefined): boolean {
+  return character === "\n" || character === "\r";
+}
 
 function decapitalised(message: string): string {
   return message.charAt(0).toLowerCase() + message.slice(1);

@@ -15,6 +15,7 @@ export interface LoadedRecord {
   readonly text: string;
   readonly reading: Reading;
   readonly typing: Typing;
+  /** Where a node of it stands, in words. */
   readonly locate: Locator;
   /** What is wrong with the text, its shape and its quantities. */
   readonly problems: readonly Problem[];

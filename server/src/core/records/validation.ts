@@ -77,7 +77,8 @@ class Describer {
   }
 
   private ofValue(error: SchemaError, node: Node, trail: readonly Node[]): Problem | undefined {
-    const { file, locate } = this.shape;
+    const { locate } = this.shape;
+    const place = this.place(node);
     const schema = this.schema(node);
     const text = node.kind === "scalar" ? node.text : undefined;
     switch (error.keyword) {
@@ -86,35 +87,27 @@ class Describer {
       case "type":
         return this.wrongKind(error, node);
       case "enum":
-        if (!text) return undefined;
-        return raise(
-          "value-not-in-list",
-          { file, node },
-          { ...locate(node), found: text, allowed: schema?.enum ?? [] },
-        );
+        if (!text) return undefined; // that no word stands there is an error of its own
+        return raise("value-not-in-list", place, {
+          ...locate(node),
+          found: text,
+          allowed: schema?.enum ?? [],
+        });
       case "pattern":
         // A reference that is malformed names nothing, which says more.
         if (text === undefined || schema?.["x-reference"]) return undefined;
-        return raise("id-malformed", { file, node }, { ...locate(node), found: text, ...exampleOf(schema) });
+        return raise("id-malformed", place, { ...locate(node), found: text, ...exampleOf(schema) });
       case "minimum":
       case "maximum":
-        return raise(
-          "value-out-of-range",
-          { file, node },
-          {
-            ...locate(node),
-            found: text ?? "",
-            ...(schema?.minimum !== undefined && { least: schema.minimum }),
-            ...(schema?.maximum !== undefined && { greatest: schema.maximum }),
-          },
-        );
+        return raise("value-out-of-range", place, {
+          ...locate(node),
+          found: text ?? "",
+          ...(schema?.minimum !== undefined && { least: schema.minimum }),
+          ...(schema?.maximum !== undefined && { greatest: schema.maximum }),
+        });
       case "minItems": {
         const found = node.kind === "list" ? node.entries.length : 0;
-        return raise(
-          "list-too-short",
-          { file, node },
-          { ...locate(node), found, least: Number(error.params.limit) },
-        );
+        return raise("list-too-short", place, { ...locate(node), found, least: Number(error.params.limit) });
       }
       default:
         return undefined; // `if` and the like only repeat what another error says

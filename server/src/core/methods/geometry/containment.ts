@@ -53,9 +53,8 @@ function depthInConvex(inner: Core, outer: Placed): Nearness {
   return grown(least!, inner.radius, 0);
 }
 
-/** In a polygon: the distance of the edges, provided that they do not cross. */
+/** In a polygon: the distance of the edges, provided that no edge of the inner core runs outside. */
 function depthInLoop(inner: Core, outer: Core, tolerance: number): Nearness | undefined {
-  const beyond = courseOf(inner.loop, outer.loop, tolerance).outside;
-  const intruding = courseOf(outer.loop, inner.loop, tolerance).inside;
-  return beyond || intruding ? undefined : grown(nearestOfEdges(inner.loop, outer.loop), inner.radius, 0);
+  if (courseOf(inner.loop, outer.loop, tolerance).outside) return undefined;
+  return grown(nearestOfEdges(inner.loop, outer.loop), inner.radius, 0);
 }

@@ -1,6 +1,7 @@
 import { edgesOf, encloses, type Loop, nearestEdge } from "./loop";
 import { distance, dot } from "./point";
 import {
+  boxGap,
   crossingShare,
   directionOf,
   nearestOnSegment,
@@ -47,6 +48,7 @@ export function courseOf(loop: Loop, other: Loop, tolerance: number): Course {
 function cutsOf(edge: Segment, others: readonly Segment[], tolerance: number): readonly number[] {
   const cuts = [0, 1];
   for (const other of others) {
+    if (boxGap(edge, other) > tolerance) continue;
     const crossing = crossingShare(edge, other);
     if (crossing !== undefined) cuts.push(crossing);
     const corner = other.from;

@@ -1,5 +1,5 @@
 import { cross, distance, minus, type Point } from "./point";
-import { type Nearness, nearestOfSegments, nearestOnSegment, type Segment } from "./segment";
+import { boxGap, type Nearness, nearestOfSegments, nearestOnSegment, type Segment } from "./segment";
 
 /**
  * A closed chain of corners, counter-clockwise, and the area that it bounds. One corner is a point and two
@@ -36,10 +36,13 @@ export const extentOf = (points: readonly Point[]): number =>
 /** Whether the point lies in the loop's area, by counting edges to its right; on the edge itself, either. */
 export function encloses(loop: Loop, point: Point): boolean {
   let inside = false;
-  for (const { from, to } of edgesOf(loop)) {
-    if (from.y > point.y === to.y > point.y) continue;
-    const side = cross(minus(to, from), minus(point, from));
-    if (side > 0 === to.y > from.y) inside = !inside;
+  let from = loop.at(-1)!;
+  for (const to of loop) {
+    if (from.y > point.y !== to.y > point.y) {
+      const side = cross(minus(to, from), minus(point, from));
+      if (side > 0 === to.y > from.y) inside = !inside;
+    }
+    from = to;
   }
   return inside;
 }
@@ -60,6 +63,7 @@ export function nearestOfEdges(a: Loop, b: Loop): Nearness {
   let best: Nearness = { distance: Infinity, between: [a[0]!, b[0]!] };
   for (const edge of edgesOf(a)) {
     for (const other of others) {
+      if (boxGap(edge, other) >= best.distance) continue;
       const next = nearestOfSegments(edge, other);
       if (next.distance < best.distance) best = next;
     }

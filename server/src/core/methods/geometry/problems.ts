@@ -1,6 +1,6 @@
 import { distinctPoints, edgesOf, extentOf } from "./loop";
 import { cross, distance, length, minus, type Point } from "./point";
-import { nearestOfSegments, nearestOnSegment, type Segment } from "./segment";
+import { boxGap, nearestOfSegments, nearestOnSegment, type Segment } from "./segment";
 import type { Shape } from "./shape";
 import { touchTolerance, withinTouch } from "./tolerance";
 
@@ -112,7 +112,7 @@ function meetingPoint(edges: readonly Segment[], i: number, j: number, tolerance
   const b = edges[j]!;
   if (j === i + 1) return foldPoint(a, b, tolerance);
   if (i === 0 && j === edges.length - 1) return foldPoint(b, a, tolerance);
-  if (boxesApart(a, b, tolerance)) return undefined;
+  if (boxGap(a, b) > tolerance) return undefined;
   const nearest = nearestOfSegments(a, b);
   return nearest.distance <= tolerance ? nearest.between[0] : undefined;
 }
@@ -122,13 +122,4 @@ function foldPoint(before: Segment, after: Segment, tolerance: number): Point | 
   if (distance(after.to, nearestOnSegment(after.to, before)) <= tolerance) return after.to;
   if (distance(before.from, nearestOnSegment(before.from, after)) <= tolerance) return before.from;
   return undefined;
-}
-
-function boxesApart(a: Segment, b: Segment, tolerance: number): boolean {
-  return (
-    Math.min(a.from.x, a.to.x) > Math.max(b.from.x, b.to.x) + tolerance ||
-    Math.min(b.from.x, b.to.x) > Math.max(a.from.x, a.to.x) + tolerance ||
-    Math.min(a.from.y, a.to.y) > Math.max(b.from.y, b.to.y) + tolerance ||
-    Math.min(b.from.y, b.to.y) > Math.max(a.from.y, a.to.y) + tolerance
-  );
 }

@@ -68,6 +68,19 @@ export function nearestOfSegments(a: Segment, b: Segment): Nearness {
   return best;
 }
 
+/**
+ * A distance that two segments keep at least: the gap between the boxes around them, along the wider axis;
+ * negative when the boxes overlap. Cheap, to pass over the pairs that cannot matter.
+ */
+export function boxGap(a: Segment, b: Segment): number {
+  return Math.max(
+    Math.min(a.from.x, a.to.x) - Math.max(b.from.x, b.to.x),
+    Math.min(b.from.x, b.to.x) - Math.max(a.from.x, a.to.x),
+    Math.min(a.from.y, a.to.y) - Math.max(b.from.y, b.to.y),
+    Math.min(b.from.y, b.to.y) - Math.max(a.from.y, a.to.y),
+  );
+}
+
 function toSegment(point: Point, segment: Segment): Nearness {
   const nearest = nearestOnSegment(point, segment);
   return { distance: distance(point, nearest), between: [point, nearest] };

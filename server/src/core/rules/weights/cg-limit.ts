@@ -15,7 +15,7 @@ import {
   roundUp,
   type UnitSymbol,
 } from "../../quantities";
-import { isAtMost, sameWithinRounding } from "../../rounding";
+import { isAtMost } from "../../rounding";
 import type { Message, Remedy } from "../rule";
 import { placeInAirframe } from "./anchors";
 import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
@@ -35,7 +35,7 @@ export type CgFacts = Before & {
   /** The item of the change that brings the CG most to this side; left out where none does. */
   readonly item?: string | undefined;
   readonly sense?: ChangedItem["sense"] | undefined;
-  /** Arm at which that item alone would keep this limit, rounded the safe way, in the unit of its own arm. */
+  /** Of a limit that is not kept: the arm at which that item alone would keep it, rounded the safe way. */
   readonly moveTo?: number | undefined;
   readonly moveUnit?: Arm | undefined;
 };
@@ -46,9 +46,10 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
   for (const result of loadings) {
     const { weight, cg, [side]: limit } = result.after;
     const isHeld = isKept(side, result.after);
-    if (!weight || !cg || !limit || isHeld === undefined) continue;
+    const past = beyond(side, result.after);
+    if (!weight || !cg || !limit || isHeld === undefined || past === undefined) continue;
     const item = strongestPull(change.items, limit.value, side);
-    const move = item && moveThatKeeps(side, item, result.after, project, units.arm);
+    const move = !isHeld && item && moveThatKeeps(side, item, result.after, project, units.arm);
     yield {
       rule,
       subject: { kind: "loading", id: result.id },
@@ -62,7 +63,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         loads: loadsOf(result),
         cg: cg.value,
         limit: limit.value,
-        beyond: beyond(side, result.after)!,
+        beyond: past,
         unit: units.arm,
         weight: weight.value,
         weightUnit: units.weight,
@@ -114,14 +115,11 @@ function whereToPoint(
 }
 
 /** Whether one side's limit is kept; undefined while the CG or the limit is not known. */
-function isKept(
-  side: LimitSide,
-  { weight, moment: total, cg, [side]: limit }: LoadingState,
-): boolean | undefined {
-  if (!weight || !total || !cg || !limit) return undefined;
-  // Near the datum a CG is a small difference of large moments, and carries their noise.
-  const size = total.inputs.reduce((sum, input) => sum + Math.abs(input.value), 0) / weight.value;
-  const scale = Math.max(size, Math.abs(limit.value));
+function isKept(side: LimitSide, { cg, forward, aft }: LoadingState): boolean | undefined {
+  const limit = side === "aft" ? aft : forward;
+  if (!cg || !limit) return undefined;
+  // Arms near the datum are differences of larger ones; the envelope's two sides can't both be near it.
+  const scale = Math.max(Math.abs(forward?.value ?? 0), Math.abs(aft?.value ?? 0));
   return side === "aft" ? isAtMost(cg.value, limit.value, scale) : isAtMost(limit.value, cg.value, scale);
 }
 
@@ -136,7 +134,7 @@ function strongestPull(items: readonly ChangedItem[], arm: number, side: LimitSi
   const direction = side === "aft" ? 1 : -1;
   let strongest: { readonly item: ChangedItem; readonly pull: number } | undefined;
   for (const item of items) {
-    if (!item.weight || !item.arm || sameWithinRounding(item.arm.value, arm)) continue;
+    if (!item.weight || !item.arm) continue;
     const weight = item.sense === "added" ? item.weight.value : -item.weight.value;
     const pull = direction * moment({ weight, arm: item.arm.value - arm });
     if (pull > (strongest?.pull ?? 0)) strongest = { item, pull };
@@ -169,6 +167,6 @@ function moveThatKeeps(
   const arms = [...stations, ...equipment, { arm: item.ownArm }].flatMap(({ arm }) =>
     arm ? [inUnit(arm.value, moveUnit)] : [],
   );
-  const isAboard = Math.min(...arms) <= moveTo && moveTo <= Math.max(...arms);
+  const isAboard = arms.some((arm) => arm <= moveTo) && arms.some((arm) => arm >= moveTo);
   return isAboard ? { moveTo, moveUnit } : undefined;
 }

@@ -66,8 +66,8 @@ export const protectionAboveWire = defineRule<{
   },
   examples: [
     {
-      title: "A 50 A breaker ahead of 12 AWG",
-      text: circuitExample({ gauge: "12 AWG", device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),
+      title: "A 50 A breaker ahead of 14 AWG",
+      text: circuitExample({ gauge: "14 AWG", device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),
       finds: ["CB-RACK is rated 50 A, above the .* that wire P1", "P2N"],
     },
     { title: "A 20 A breaker ahead of 10 AWG", text: circuitExample(), finds: [] },

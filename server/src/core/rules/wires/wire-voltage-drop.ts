@@ -74,18 +74,18 @@ export const wireVoltageDrop = defineRule<{
   },
   examples: [
     {
-      title: "18 A over 12 ft of 14 AWG and back through 2 ft",
-      text: circuitExample({ gauge: "14 AWG", length: "25 ft" }),
+      title: "18 A over 18 ft of 14 AWG and back through 2 ft",
+      text: circuitExample({ gauge: "14 AWG", length: "18 ft" }),
       finds: ["loses 1.\\d+ V between bus and ground, above the 1 V allowed"],
     },
     {
       title: "The same run in 10 AWG",
-      text: circuitExample({ gauge: "10 AWG", length: "25 ft" }),
+      text: circuitExample({ gauge: "10 AWG", length: "18 ft" }),
       finds: [],
     },
     {
       title: "For up to two minutes twice the drop is allowed",
-      text: circuitExample({ gauge: "14 AWG", length: "25 ft", duration: "90 s" }),
+      text: circuitExample({ gauge: "14 AWG", length: "18 ft", duration: "90 s" }),
       finds: [],
     },
   ],

@@ -1,0 +1,218 @@
+/**
+ * The numeric half: node voltages of a network of linear elements, by elimination in the planned order.
+ *
+ * An element carries `siemens` × (voltage along it) + `amps`. The matrix is kept as conductances between
+ * unknowns and from each unknown to what is known, never as its diagonal. Then a pivot is a sum, not a
+ * difference, as long as no conductance is negative: the factorisation (L D Lᵀ, D the pivots) loses no
+ * digit however unlike the resistances are, and a network that nothing holds has a pivot of exactly 0.
+ *
+ * Sources: nodal analysis and star–mesh transformation, any text on circuit theory; the form without
+ * subtractions is that of Grassmann, Taksar and Heyman for Markov chains (Operations Research 33, 1985;
+ * from memory).
+ */
+import { reference } from "./model";
+import type { Plan } from "./plan";
+import { fixedAmps, holdingLevel, type Tie } from "./ties";
+
+/**
+ * `held`: the voltages are right. `unheld`: some part of the network has fixed currents only; its voltages
+ * are far off, to the side where the balance of its currents drives them. `indefinite`: a pivot is not
+ * positive though the part is held, which only negative conductances can do; there are no voltages.
+ */
+export type Pivots = "held" | "unheld" | "indefinite";
+
+/** Far beyond any real voltage, and far from overflow. */
+const runawayVolts = 1e30;
+
+export class Nodal {
+  /** By element; the caller sets them. */
+  readonly siemens: Float64Array;
+  readonly amps: Float64Array;
+  /** By unknown. */
+  readonly volts: Float64Array;
+  factorisations = 0;
+
+  private readonly known: Uint8Array;
+  private readonly toKnown: Float64Array;
+  private readonly injected: Float64Array;
+  private readonly pivots: Float64Array;
+  private readonly between: Float64Array;
+  private readonly shares: Float64Array;
+
+  /** @param floating by unknown, 1 where nothing ties it to the reference: it is left alone, at 0 V */
+  constructor(
+    private readonly plan: Plan,
+    private readonly floating: Uint8Array,
+  ) {
+    const { size, later } = plan.elimination;
+    const elements = plan.from.length;
+    this.siemens = new Float64Array(elements);
+    this.amps = new Float64Array(elements);
+    this.volts = new Float64Array(size);
+    this.known = new Uint8Array(size);
+    this.toKnown = new Float64Array(size);
+    this.injected = new Float64Array(size);
+    this.pivots = new Float64Array(size);
+    this.between = new Float64Array(later.length);
+    this.shares = new Float64Array(later.length);
+  }
+
+  /** Voltages for the elements as they are and the ties at `positions`. */
+  solve(ties: readonly Tie[], positions: Int32Array): Pivots {
+    this.factorisations += 1;
+    this.placeTies(ties, positions);
+    this.placeElements();
+    const pivots = this.eliminate();
+    if (pivots !== "indefinite") this.substitute();
+    return pivots;
+  }
+
+  voltsAt(unknown: number): number {
+    return unknown === reference ? 0 : this.volts[unknown]!;
+  }
+
+  voltsAlong(element: number): number {
+    return this.voltsAt(this.plan.from[element]!) - this.voltsAt(this.plan.to[element]!);
+  }
+
+  /** What each tie gives, and the noise in that: a stiff tie gives whatever its unknown needs. */
+  tieAmps(ties: readonly Tie[], positions: Int32Array): { readonly amps: Float64Array; readonly noise: Float64Array } {
+    const amps = new Float64Array(ties.length);
+    const noise = new Float64Array(ties.length);
+    const needs = new Float64Array(this.volts.length);
+    ties.forEach((tie, index) => {
+      const position = positions[index]!;
+      const level = holdingLevel(tie, position);
+      if (!level) amps[index] = fixedAmps(tie, position);
+      else if (tie.ohms > 0) amps[index] = (level.volts - this.voltsAt(tie.at)) / tie.ohms;
+      else return;
+      if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
+    });
+    const scales = this.addNeeds(needs);
+    ties.forEach((tie, index) => {
+      if (tie.ohms > 0 || !holdingLevel(tie, positions[index]!)) return;
+      amps[index] = needs[tie.at]!;
+      noise[index] = rounding * scales[tie.at]!;
+    });
+    return { amps, noise };
+  }
+
+  /** Adds what the elements carry away from each known unknown; answers the size of the terms. */
+  private addNeeds(needs: Float64Array): Float64Array {
+    const { from, to } = this.plan;
+    const scales = new Float64Array(needs.length);
+    for (let element = 0; element < from.length; element++) {
+      const a = from[element]!;
+      const b = to[element]!;
+      if (a === b || !((a !== reference && this.known[a]) || (b !== reference && this.known[b]))) continue;
+      const conductance = this.siemens[element]!;
+      const fixed = this.amps[element]!;
+      const va = this.voltsAt(a);
+      const vb = this.voltsAt(b);
+      const carried = conductance * (va - vb) + fixed;
+      const scale = Math.abs(conductance) * (Math.abs(va) + Math.abs(vb)) + Math.abs(fixed);
+      if (a !== reference) {
+        needs[a]! += carried;
+        scales[a]! += scale;
+      }
+      if (b !== reference) {
+        needs[b]! -= carried;
+        scales[b]! += scale;
+      }
+    }
+    return scales;
+  }
+
+  private placeTies(ties: readonly Tie[], positions: Int32Array): void {
+    const { known, toKnown, injected, volts } = this;
+    known.set(this.floating);
+    volts.fill(0);
+    toKnown.fill(0);
+    injected.fill(0);
+    this.between.fill(0);
+    ties.forEach((tie, index) => {
+      if (tie.at === reference) return;
+      const position = positions[index]!;
+      const level = holdingLevel(tie, position);
+      if (!level) injected[tie.at]! += fixedAmps(tie, position);
+      else if (tie.ohms > 0) {
+        toKnown[tie.at]! += 1 / tie.ohms;
+        injected[tie.at]! += level.volts / tie.ohms;
+      } else {
+        known[tie.at] = 1;
+        volts[tie.at] = level.volts;
+      }
+    });
+  }
+
+  private placeElements(): void {
+    const { siemens, amps, known, toKnown, injected, between, volts } = this;
+    const { from, to, pair } = this.plan;
+    for (let element = 0; element < from.length; element++) {
+      const a = from[element]!;
+      const b = to[element]!;
+      const conductance = siemens[element]!;
+      const fixed = amps[element]!;
+      if ((conductance === 0 && fixed === 0) || a === b) continue;
+      if (a !== reference) injected[a]! -= fixed;
+      if (b !== reference) injected[b]! += fixed;
+      const knownA = a === reference || known[a] === 1;
+      const knownB = b === reference || known[b] === 1;
+      if (!knownA && !knownB) between[pair[element]!]! += conductance;
+      else if (!knownA) {
+        toKnown[a]! += conductance;
+        injected[a]! += conductance * (b === reference ? 0 : volts[b]!);
+      } else if (!knownB) {
+        toKnown[b]! += conductance;
+        injected[b]! += conductance * (a === reference ? 0 : volts[a]!);
+      }
+    }
+  }
+
+  private eliminate(): Pivots {
+    const { known, toKnown, injected, pivots, between, shares } = this;
+    const { size, start, later, mesh } = this.plan.elimination;
+    let answer: Pivots = "held";
+    let corner = 0;
+    for (let step = 0; step < size; step++) {
+      const first = start[step]!;
+      const end = start[step + 1]!;
+      if (known[step]) {
+        // Nothing leads to it: its neighbours count their conductance to it as one to what is known.
+        const count = end - first;
+        corner += (count * (count - 1)) / 2;
+        shares.fill(0, first, end);
+        continue;
+      }
+      let pivot = toKnown[step]!;
+      for (let pair = first; pair < end; pair++) pivot += between[pair]!;
+      pivots[step] = pivot;
+      if (pivot === 0) answer = "unheld";
+      else if (!(pivot > 0)) return "indefinite";
+      for (let pair = first; pair < end; pair++) {
+        const share = pivot === 0 ? 0 : between[pair]! / pivot;
+        shares[pair] = share;
+        const neighbour = later[pair]!;
+        toKnown[neighbour]! += share * toKnown[step]!;
+        injected[neighbour]! += share * injected[step]!;
+        for (let other = pair + 1; other < end; other++) between[mesh[corner++]!]! += share * between[other]!;
+      }
+    }
+    return answer;
+  }
+
+  private substitute(): void {
+    const { known, injected, pivots, shares, volts } = this;
+    const { size, start, later } = this.plan.elimination;
+    for (let step = size - 1; step >= 0; step--) {
+      if (known[step]) continue;
+      const pivot = pivots[step]!;
+      let sum = pivot === 0 ? Math.sign(injected[step]!) * runawayVolts : injected[step]! / pivot;
+      for (let pair = start[step]!; pair < start[step + 1]!; pair++) sum += shares[pair]! * volts[later[pair]!]!;
+      volts[step] = sum;
+    }
+  }
+}
+
+/** Of the size of the terms, what a sum of a few hundred of them may lose to rounding. */
+const rounding = 1e-13;

@@ -1,0 +1,171 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import type { MarkupContent } from "vscode-languageserver";
+import { showMeasure, type ValueUnit } from "../../server/src/core/graph/value";
+import { tailcone } from "../support/command-line";
+import { Editor } from "../support/editor";
+import { demo, demoWorkspace, type Workspace } from "../support/workspace";
+
+interface Numbers {
+  readonly subject: string;
+  readonly quantity: string;
+  readonly condition: string | null;
+  readonly value: number;
+  readonly unit: ValueUnit;
+}
+
+interface Worksheet {
+  readonly values: readonly (Numbers & {
+    readonly inputs: readonly (Numbers & { readonly symbol: string })[];
+  })[];
+  readonly margins: readonly (Numbers & {
+    readonly rule: string;
+    readonly limit: number;
+    readonly margin: number;
+  })[];
+}
+
+let workspace: Workspace;
+let editor: Editor;
+let install: string;
+let worksheet: Worksheet;
+
+beforeAll(async () => {
+  workspace = demoWorkspace();
+  editor = await Editor.start({ folders: [workspace.uri("")] });
+  install = workspace.uri(demo.clean);
+  editor.open(install, workspace.read(demo.clean));
+  await editor.diagnostics(install);
+  const { stdout } = await tailcone(["worksheet", "--report", "json", demo.clean], workspace.folder);
+  worksheet = JSON.parse(stdout) as Worksheet;
+});
+
+/** Text of the hover one character into a text that stands in the document once; null without a hover. */
+async function hoverAt(uri: string, text: string, within = text): Promise<string | null> {
+  const place = editor.placeOf(uri, text);
+  const hover = await editor.hover(uri, { ...place, character: place.character + text.indexOf(within) });
+  return hover && (hover.contents as MarkupContent).value;
+}
+
+/** Markdown as it is read: without the signs that keep a character from being markup. */
+function plain(markdown: string): string {
+  return markdown.replace(/\\([^\w\s])/g, "$1");
+}
+
+describe("on the gauge of a wire", () => {
+  const gauge = "8 AWG\n    length: 14.5 ft";
+
+  it("shows each value with its limit and its margin, the least first", async () => {
+    const shown = plain((await hoverAt(install, gauge, "8 AWG"))!);
+    const drop = worksheet.margins.find(
+      ({ rule, subject }) => rule === "wire-voltage-drop" && subject === "component CHILLER",
+    )!;
+    const { value, limit, unit, margin } = drop;
+    expect(shown).toContain(
+      `| path drop, CHILLER, ${drop.condition} | ${showMeasure(value, unit)} | ≤ ${showMeasure(limit, unit)} | ${Math.round(margin * 100)} % |`,
+    );
+    const margins = [...shown.matchAll(/\| (-?\d+) % \|$/gm)].map(([, percent]) => Number(percent));
+    expect(margins.length).toBeGreaterThan(2);
+    expect(margins).toEqual(margins.toSorted((a, b) => a - b));
+  });
+
+  it("shows the formula, the numbers in it, the inputs and the published source", async () => {
+    const shown = plain((await hoverAt(install, gauge, "8 AWG"))!);
+    const drop = worksheet.values.find(
+      ({ subject, quantity, condition }) =>
+        subject === "component CHILLER" && quantity === "path-drop" && condition === "survey",
+    )!;
+    const terms = drop.inputs.map(({ value, unit }) => showMeasure(value, unit));
+    expect(terms).toHaveLength(2);
+    expect(shown).toContain("= Σ(V)");
+    expect(shown).toContain(`= ${terms.join(" + ")}`);
+    expect(shown).toContain(`= ${showMeasure(drop.value, drop.unit)}`);
+    expect(shown).toContain("R_20 × L / 1000 × (234.5 + T_2) / 254.5");
+    expect(shown).toContain("× 14.5 ft / 1000 ×");
+    expect(shown).toContain("length of the run");
+    expect(shown).toMatch(/Sources:\n(- .*\n)*- FAA AC 43\.13-1B, 9\/8\/98, Change 1/);
+  });
+
+  it("marks the whole value and nothing else", async () => {
+    const place = editor.placeOf(install, gauge);
+    const hover = await editor.hover(install, place);
+    expect(hover?.range).toEqual({
+      start: { ...place, character: place.character - 1 },
+      end: { ...place, character: place.character + 4 },
+    });
+  });
+
+  it("marks what fails", async () => {
+    const faulty = workspace.uri(demo.faulty);
+    editor.open(faulty, workspace.read(demo.faulty));
+    const shown = plain((await hoverAt(faulty, "12 AWG\n    length: 14.5 ft", "12 AWG"))!);
+    expect(shown).toMatch(/^\| \*\*✗\*\* path drop, CHILLER, \w+ \| 2\.\d+ V \| ≤ 1 V \| -1\d\d % \|$/m);
+  });
+
+  it("follows the text as it is typed", async () => {
+    const draft = workspace.uri("draft.install.yaml");
+    editor.open(draft, workspace.read(demo.clean));
+    editor.change(draft, ["length: 14.5 ft", "length: 15.5 ft"]);
+    expect(plain((await hoverAt(draft, "8 AWG\n    length: 15.5 ft", "8 AWG"))!)).toContain(
+      "× 15.5 ft / 1000 ×",
+    );
+  });
+});
+
+describe("in the kit", () => {
+  it("on a draw, shows what comes of it in the install record that is open", async () => {
+    const kit = workspace.uri(demo.kit);
+    editor.open(kit, workspace.read(demo.kit));
+    await editor.diagnostics(kit);
+    const shown = plain((await hoverAt(kit, "power: 1100 W", "1100 W"))!);
+    expect(shown).toContain(`In ${demo.clean}:`);
+    expect(shown).toMatch(/\| device current, CB-CHILLER, \w+ \| 39\.29 A \| ≤ 50 A \| 21 % \|/);
+    expect(shown).toContain("= 1100 W / 28 V");
+  });
+
+  it("shows nothing of an install record that is not open", async () => {
+    const alone = await Editor.start({ folders: [workspace.uri("")] });
+    const kit = workspace.uri(demo.kit);
+    alone.open(kit, workspace.read(demo.kit));
+    expect(await alone.hover(kit, alone.placeOf(kit, "1100 W"))).toBeNull();
+  });
+});
+
+describe("on what takes part in no calculation", () => {
+  it.each([
+    { what: "a title", text: "Survey rack QSR-60 in B9-0417" },
+    { what: "a status", text: "draft" },
+    { what: "a purpose", text: "Inlet of the cooling air" },
+    { what: "a comment", text: "# Feeders run forward to aft" },
+    { what: "a key", text: "conditions:" },
+    { what: "the name of a record", text: demo.airframe },
+  ])("$what: nothing", async ({ text }) => {
+    expect(await hoverAt(install, text)).toBeNull();
+  });
+
+  it.each([
+    { what: "an empty line", position: { line: 7, character: 0 } },
+    { what: "far behind a line's end", position: { line: 7, character: 900 } },
+    { what: "far behind the text's end", position: { line: 90_000, character: 0 } },
+  ])("$what: nothing", async ({ position }) => {
+    expect(await editor.hover(install, position)).toBeNull();
+  });
+});
+
+it("never lets a record's text act as markup", async () => {
+  const hostile =
+    "`](command:workbench.action.quit) <img src=x> | ``` ~~~ *b* _i_ &amp; #1 ![x](http://x.invalid)";
+  const draft = workspace.uri("hostile.install.yaml");
+  editor.open(
+    draft,
+    workspace.read(demo.clean).replaceAll(/(?<=id: |^ *)P102A8$/gm, JSON.stringify(hostile)),
+  );
+  expect(editor.textOf(draft)).toContain(hostile);
+  const shown = (await hoverAt(draft, "8 AWG\n    length: 14.5 ft", "8 AWG"))!;
+  expect(plain(shown)).toContain("img src=x");
+  const [before, ...code] = shown.split("```");
+  // One block of code, which nothing in it ends early.
+  expect(code).toHaveLength(2);
+  for (const text of [before!, code[1]!]) {
+    expect(text.replace(/\\[^\w\s]/g, "")).not.toMatch(/[`<>[\]&]|\|[^\n]*img/);
+  }
+});

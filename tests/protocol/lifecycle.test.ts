@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { Editor } from "../support/editor";
+import { demo, demoWorkspace, Workspace } from "../support/workspace";
+
+const everything = { start: { line: 0, character: 0 }, end: { line: 90_000, character: 0 } };
+
+describe("the end", () => {
+  it("comes with code 0 after shutdown and exit", async () => {
+    const editor = await Editor.start();
+    expect(await editor.stop()).toBe(0);
+    expect(editor.serverLog).toBe("");
+  });
+
+  it("comes with code 0 with records open and work under way", async () => {
+    const workspace = demoWorkspace();
+    const editor = await Editor.start({ folders: [workspace.uri("")] });
+    for (const name of Object.values(demo)) editor.open(workspace.uri(name), workspace.read(name));
+    for (let count = 0; count < 20; count++)
+      editor.change(workspace.uri(demo.faulty), ["guage", "guag"], ["guag", "guage"]);
+    expect(await editor.stop()).toBe(0);
+  });
+
+  it("comes when the input closes without a word, so that no server is left behind", async () => {
+    const workspace = demoWorkspace();
+    const editor = await Editor.start({ folders: [workspace.uri("")] });
+    editor.open(workspace.uri(demo.faulty), workspace.read(demo.faulty));
+    await editor.diagnostics(workspace.uri(demo.faulty));
+    expect(await editor.hangUp()).not.toBeNull();
+  });
+
+  it("comes when the input closes before a greeting", async () => {
+    expect(await Editor.startSilent().hangUp()).not.toBeNull();
+  });
+});
+
+describe("requests about documents that are not open", () => {
+  const workspace = demoWorkspace();
+  const uris = [
+    workspace.uri(demo.clean),
+    workspace.uri("nowhere.install.yaml"),
+    workspace.uri("notes.txt"),
+    workspace.uri(""),
+    "untitled:Untitled-1",
+    "git:/work/x.install.yaml?ref=HEAD",
+    "file:///%zz.install.yaml",
+    "file://other-machine/x.install.yaml",
+    "x.install.yaml",
+    "",
+  ];
+
+  it.each(uris)("%j: no answer, and no harm", async (uri) => {
+    const editor = await Editor.start({ folders: [workspace.uri("")] });
+    expect(await editor.hover(uri, { line: 3, character: 5 })).toBeNull();
+    expect(await editor.actions(uri, everything)).toEqual([]);
+    expect(Array.isArray(await editor.symbols(uri))).toBe(true);
+    // It still works.
+    const record = workspace.uri(demo.clean);
+    editor.open(record, workspace.read(demo.clean));
+    expect(await editor.diagnostics(record)).toEqual([]);
+    expect(await editor.stop()).toBe(0);
+    expect(editor.serverLog).toBe("");
+  });
+
+  it("closed a moment ago", async () => {
+    const editor = await Editor.start({ folders: [workspace.uri("")] });
+    const uri = workspace.uri(demo.faulty);
+    editor.open(uri, workspace.read(demo.faulty));
+    const place = editor.placeOf(uri, "14.5 ft");
+    await editor.diagnostics(uri);
+    editor.close(uri);
+    expect(await editor.hover(uri, place)).toBeNull();
+    expect(await editor.actions(uri, everything)).toEqual([]);
+    await editor.quiet();
+    expect(editor.lastOf(uri)!.diagnostics).toEqual([]);
+  });
+});
+
+describe("folders", () => {
+  it("may come later: a record is read from a folder that was added", async () => {
+    const workspace = demoWorkspace();
+    const other = new Workspace();
+    const editor = await Editor.start({ folders: [other.uri("")] });
+    const uri = workspace.uri(`fleet/${demo.clean}`);
+    editor.open(uri, workspace.read(demo.clean).replaceAll(/^(airframe|kit): /gm, "$1: ../"));
+    expect((await editor.diagnostics(uri)).map(({ code }) => code)).toContain("record-outside-workspace");
+    editor.setFolders(other.uri(""), workspace.uri(""));
+    await editor.diagnosticsWhen(uri, ({ diagnostics }) => diagnostics.length === 0, "no findings");
+  });
+});
