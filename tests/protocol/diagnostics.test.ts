@@ -143,7 +143,7 @@ describe("many edits at once", () => {
     const uri = workspace.uri(demo.faulty);
     editor.open(uri, workspace.read(demo.faulty));
     await editor.diagnostics(uri);
-    const lengths = Array.from({ length: edits }, (_, index) => `${index + 3}.5 ft`);
+    const lengths = Array.from({ length: edits }, (_, index) => `${index + 3}.25 ft`);
     let now = "14.5 ft";
     for (const next of lengths) {
       editor.change(uri, [`length: ${now}`, `length: ${next}`], ["guage", "guag"], ["guag", "guage"]);

@@ -8,18 +8,21 @@ export interface ExampleFolder {
   readonly title: string;
   /** Name of the record that shows the rule. */
   readonly record: string;
+  /** How many findings of its rule it has. */
+  readonly finds: number;
   /** Texts by file name, that record's among them. */
   readonly files: Readonly<Record<string, string>>;
 }
 
 export const exampleFolders: readonly ExampleFolder[] = rules.flatMap((rule) =>
-  rule.examples.map(({ title, text, file, others }, index) => {
+  rule.examples.map(({ title, text, file, others, finds }, index) => {
     const record = file ?? "example.install.yaml";
     return {
       folder: `${rule.id}-${index + 1}`,
       rule: rule.id,
       title,
       record,
+      finds: finds.length,
       files: { ...others, [record]: text },
     };
   }),

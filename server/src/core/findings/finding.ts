@@ -40,6 +40,11 @@ export interface Assessment {
   readonly limit: Value;
   readonly sense: "at-most" | "at-least";
   readonly holds: boolean;
+  /**
+   * What the margin is a share of: the limit, unless the rule says otherwise, as for an arm, whose number
+   * depends on where the datum is. Undefined within: there is nothing to take a share of.
+   */
+  readonly scale?: { readonly of: number | undefined };
   readonly facts: Facts;
   readonly related: readonly Related[];
 }
@@ -64,11 +69,11 @@ export function holds(value: number, sense: Assessment["sense"], limit: number):
   return sense === "at-most" ? isAtMost(value, limit) : isAtMost(limit, value);
 }
 
-/** Share of the limit that is left, negative when it is exceeded; undefined where the limit is zero. */
-export function marginOf({ value, limit, sense }: Assessment): number | undefined {
-  if (limit.value === 0) return undefined;
-  const ratio = value.value / limit.value;
-  return sense === "at-most" ? 1 - ratio : ratio - 1;
+/** Room that is left, as a share of the limit or of the rule's own scale; negative when it is exceeded. */
+export function marginOf({ value, limit, sense, scale }: Assessment): number | undefined {
+  const of = scale ? scale.of : limit.value;
+  if (of === undefined || of === 0) return undefined;
+  return (sense === "at-most" ? limit.value - value.value : value.value - limit.value) / of;
 }
 
 export function isPlace(anchor: Anchor): anchor is Place {

@@ -41,9 +41,7 @@ export interface Aircraft {
   /** Decides which published rules apply. */
   readonly kind?: Written<"aeroplane" | "rotorcraft">;
   /** Basis of certification, from the type certificate data sheet. */
-  readonly certificationBasis?: Written<
-    "CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64"
-  >;
+  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
 }
 
 /** Empty weight statement. */

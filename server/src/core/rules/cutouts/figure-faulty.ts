@@ -18,6 +18,7 @@ export const figureFaulty = defineRule<{ owner: string; id: string; fault: strin
   }),
   *check(project): Iterable<Problem> {
     for (const { owner, figure, problem } of openingsOf(project).faulty) {
+      if ((figure.points?.length ?? 3) < 3) continue; // too short a list is found where the record is read
       const facts: Facts = { owner: owner.kind, id: owner.id, fault: faultWords(problem) };
       const isOwn = figure.place.file === project.file.file;
       const link = project.install.airframe;

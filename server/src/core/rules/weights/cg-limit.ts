@@ -58,6 +58,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
       limit,
       sense: side === "aft" ? "at-most" : "at-least",
       holds: isHeld,
+      scale: { of: widthOf(result.after) },
       facts: {
         loading: result.id,
         loads: loadsOf(result),
@@ -169,4 +170,9 @@ function moveThatKeeps(
   );
   const isAboard = arms.some((arm) => arm <= moveTo) && arms.some((arm) => arm >= moveTo);
   return isAboard ? { moveTo, moveUnit } : undefined;
+}
+
+/** Distance between the two limits at the loading's weight. */
+function widthOf({ forward, aft }: LoadingState): number | undefined {
+  return forward && aft && aft.value - forward.value;
 }

@@ -17,12 +17,13 @@ export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; 
   }),
   *check(project): Iterable<Problem> {
     for (const { bundle, id, wires } of electricalOf(project).bundles) {
-      if (!bundle.wires || bundle.wires.value >= wires.length) continue;
+      const stated = bundle.wires?.value ?? 0;
+      if (!bundle.wires || stated < 1 || stated >= wires.length) continue;
       yield {
         rule: "bundle-count-too-small",
         subject: { kind: "bundle", id },
         place: bundle.wires.place,
-        facts: { bundle: id, stated: bundle.wires.value, recorded: wires.length },
+        facts: { bundle: id, stated, recorded: wires.length },
       };
     }
   },
