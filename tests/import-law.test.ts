@@ -164,6 +164,7 @@ const rooms = [
   "graph",
   "rules",
   "check",
+  "run-example",
   "remedies",
   "shelf",
   "views",

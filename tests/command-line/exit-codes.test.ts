@@ -116,8 +116,7 @@ describe("what can't be done gives 2, words on the error stream, and no report",
 });
 
 describe("thresholds and severities", () => {
-  // A 40 A breaker on 10 AWG: the wire may carry it, the guide of the wire chart says less.
-  const unusual = [
+  const slip = [
     "kit: { number: QSR-60, revision: C }",
     "components: [{ id: RACK, weight: 31.2 lb, colour: grey }]",
     "devices: []",
@@ -126,7 +125,7 @@ describe("thresholds and severities", () => {
   const codeOf = async (...args: string[]) => {
     const { code } = await tailcone(
       ["check", "--brief", ...args],
-      new Workspace({ "x.kit.yaml": unusual }).folder,
+      new Workspace({ "x.kit.yaml": slip }).folder,
     );
     return code;
   };

@@ -4,7 +4,15 @@ import { describe, expect, it } from "vitest";
 import { rules } from "../../server/src/core/rules";
 import { findingsOf, type ReportedFinding, report, tailcone } from "../support/command-line";
 import { exampleFiles } from "../support/examples";
-import { demo, demoRecords, demoWorkspace, replaceOnce, Workspace } from "../support/workspace";
+import {
+  demo,
+  demoRecords,
+  demoWorkspace,
+  planted,
+  plantedWorkspace,
+  replaceOnce,
+  Workspace,
+} from "../support/workspace";
 
 const point = {
   type: "object",
@@ -99,7 +107,7 @@ describe("check --report json", () => {
   });
 
   it("gives a value, a limit, a unit and a source together or not at all", async () => {
-    const findings = findingsOf(await report([demo.faulty], demoWorkspace().folder));
+    const findings = findingsOf(await report([planted], plantedWorkspace().folder));
     const judged = findings.filter(({ value }) => value !== null);
     expect(judged.length).toBeGreaterThan(0);
     expect(judged.length).toBeLessThan(findings.length);
@@ -170,10 +178,10 @@ describe("check --report json", () => {
   });
 
   it("gives overridden severities, and leaves out what is off", async () => {
-    const { folder } = demoWorkspace();
-    const before = findingsOf(await report([demo.faulty], folder));
+    const { folder } = plantedWorkspace();
+    const before = findingsOf(await report([planted], folder));
     const args = ["--severity", "key-unknown=information", "--severity", "wire-voltage-drop=off"];
-    const after = findingsOf(await report([...args, demo.faulty], folder));
+    const after = findingsOf(await report([...args, planted], folder));
     expect(before.filter(({ rule }) => rule === "wire-voltage-drop")).not.toEqual([]);
     expect(after).toEqual(
       before
@@ -186,15 +194,16 @@ describe("check --report json", () => {
 
 describe("check --brief", () => {
   it("prints one line for each finding of the report, and one for all", async () => {
-    const { folder } = demoWorkspace();
-    const findings = findingsOf(await report(["."], folder));
+    const { folder } = plantedWorkspace();
+    const { files } = await report(["."], folder);
+    const findings = findingsOf({ files });
     const { stdout, code } = await tailcone(["check", "--brief", "."], folder);
     const lines = stdout.split("\n");
     expect(lines.pop()).toBe("");
     const count = (severity: string) => findings.filter((one) => one.severity === severity).length;
     expect(lines.pop()).toMatch(
       new RegExp(
-        `^4 records checked: ${count("error")} errors?, ${count("warning")} warnings?, ${count("information")} information\\. `,
+        `^${files.length} records checked: ${count("error")} errors?, ${count("warning")} warnings?, ${count("information")} information\\. `,
       ),
     );
     expect(lines).toEqual(
@@ -210,18 +219,18 @@ describe("check --brief", () => {
 it.each(["bundle-count-too-small", "wire-without-protection"])(
   "%s names the paragraph that asks for it, though no number is held against a limit",
   async (rule) => {
-    const { folder } = demoWorkspace();
-    const found = findingsOf(await report([demo.faulty], folder)).filter((one) => one.rule === rule);
+    const { folder } = plantedWorkspace();
+    const found = findingsOf(await report([planted], folder)).filter((one) => one.rule === rule);
     expect(found).not.toEqual([]);
     for (const { source } of found) expect(source.join()).toContain("AC 43.13-1B");
   },
 );
 
 it("says the same in text as in JSON", async () => {
-  const { folder } = demoWorkspace();
-  const findings = findingsOf(await report([demo.faulty], folder));
-  const { stdout } = await tailcone(["check", demo.faulty], folder);
-  const heads = stdout.split("\n").filter((line) => line.startsWith(demo.faulty));
+  const { folder } = plantedWorkspace();
+  const findings = findingsOf(await report([planted], folder));
+  const { stdout } = await tailcone(["check", planted], folder);
+  const heads = stdout.split("\n").filter((line) => line.startsWith(planted));
   expect(heads).toEqual(
     findings.map(
       ({ path, start, severity, rule }) => `${path}:${start.line}:${start.column}  ${severity}  ${rule}`,

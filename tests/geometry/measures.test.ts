@@ -130,13 +130,13 @@ describe("area and perimeter", () => {
   });
 
   test("keep their digits far from the origin", () => {
-    const far = 1e6;
+    const far = 1e6 / 3;
     const points = [
       { x: far, y: far },
       { x: far + 1, y: far },
       { x: far, y: far + 1 },
     ];
-    expect(area({ kind: "polygon", points })).toBe(0.5);
+    expect(area({ kind: "polygon", points })).toBeCloseTo(0.5, 8);
   });
 });
 

@@ -76,7 +76,7 @@ describe("polygons", () => {
     [
       "an edge folded back",
       polygon([0, 0], [4, 0], [2, 0], [2, 2]),
-      [{ kind: "self-intersecting", edges: [0, 1], at: { x: 2, y: 0 } }],
+      [{ kind: "self-intersecting", edges: [0, 2], at: { x: 2, y: 0 } }],
     ],
     ["a sharp corner close to the first edge", polygon([0, 0], [2, 0], [2, 2], [-1, 0]), []],
     [

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Editor } from "../support/editor";
-import { demo, demoWorkspace, Workspace } from "../support/workspace";
+import { demo, demoWorkspace, planted, plantedWorkspace, Workspace } from "../support/workspace";
 
 const everything = { start: { line: 0, character: 0 }, end: { line: 90_000, character: 0 } };
 
@@ -12,19 +12,20 @@ describe("the end", () => {
   });
 
   it("comes with code 0 with records open and work under way", async () => {
-    const workspace = demoWorkspace();
+    const workspace = plantedWorkspace();
     const editor = await Editor.start({ folders: [workspace.uri("")] });
-    for (const name of Object.values(demo)) editor.open(workspace.uri(name), workspace.read(name));
+    for (const name of [...Object.values(demo), planted])
+      editor.open(workspace.uri(name), workspace.read(name));
     for (let count = 0; count < 20; count++)
-      editor.change(workspace.uri(demo.faulty), ["guage", "guag"], ["guag", "guage"]);
+      editor.change(workspace.uri(planted), ["guage", "guag"], ["guag", "guage"]);
     expect(await editor.stop()).toBe(0);
   });
 
   it("comes when the input closes without a word, so that no server is left behind", async () => {
-    const workspace = demoWorkspace();
+    const workspace = plantedWorkspace();
     const editor = await Editor.start({ folders: [workspace.uri("")] });
-    editor.open(workspace.uri(demo.faulty), workspace.read(demo.faulty));
-    await editor.diagnostics(workspace.uri(demo.faulty));
+    editor.open(workspace.uri(planted), workspace.read(planted));
+    await editor.diagnostics(workspace.uri(planted));
     expect(await editor.hangUp()).not.toBeNull();
   });
 
@@ -34,7 +35,7 @@ describe("the end", () => {
 });
 
 describe("requests about documents that are not open", () => {
-  const workspace = demoWorkspace();
+  const workspace = plantedWorkspace();
   const uris = [
     workspace.uri(demo.clean),
     workspace.uri("nowhere.install.yaml"),
@@ -63,8 +64,8 @@ describe("requests about documents that are not open", () => {
 
   it("closed a moment ago", async () => {
     const editor = await Editor.start({ folders: [workspace.uri("")] });
-    const uri = workspace.uri(demo.faulty);
-    editor.open(uri, workspace.read(demo.faulty));
+    const uri = workspace.uri(planted);
+    editor.open(uri, workspace.read(planted));
     const place = editor.placeOf(uri, "14.5 ft");
     await editor.diagnostics(uri);
     editor.close(uri);

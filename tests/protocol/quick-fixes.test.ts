@@ -3,7 +3,7 @@ import type { CodeAction, TextDocumentEdit, TextEdit } from "vscode-languageserv
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { rulesOf } from "../support/comparison";
 import { Editor } from "../support/editor";
-import { demo, demoWorkspace } from "../support/workspace";
+import { planted, plantedWorkspace } from "../support/workspace";
 
 const everything = { start: { line: 0, character: 0 }, end: { line: 90_000, character: 0 } };
 
@@ -16,10 +16,10 @@ function editOf({ edit }: CodeAction): TextEdit & TextDocumentEdit["textDocument
 }
 
 async function openDemo(convert: (text: string) => string = (text) => text) {
-  const workspace = demoWorkspace();
+  const workspace = plantedWorkspace();
   const editor = await Editor.start({ folders: [workspace.uri("")] });
-  const uri = workspace.uri(demo.faulty);
-  editor.open(uri, convert(workspace.read(demo.faulty)));
+  const uri = workspace.uri(planted);
+  editor.open(uri, convert(workspace.read(planted)));
   return { workspace, editor, uri, before: await editor.diagnostics(uri) };
 }
 
@@ -28,7 +28,7 @@ it("is offered on the finding, says what it does, and is tied to the finding and
   const drop = before.find(({ code }) => code === "wire-voltage-drop")!;
   const actions = (await editor.actions(uri, drop.range)) ?? [];
   const fix = actions.find(({ diagnostics }) => diagnostics?.[0]?.code === "wire-voltage-drop")!;
-  expect(fix).toMatchObject({ kind: "quickfix", title: expect.stringMatching(/P102A12.* AWG/) });
+  expect(fix).toMatchObject({ kind: "quickfix", title: expect.stringMatching(/P102A8.* AWG/) });
   expect(fix.diagnostics![0]).toMatchObject({ range: drop.range, message: drop.message });
   expect(editOf(fix)).toMatchObject({ uri, version: 1 });
   const { start } = editor.rangeOf(uri, "12 AWG\n    length: 14.5 ft");

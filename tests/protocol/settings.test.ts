@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { rulesOf } from "../support/comparison";
 import { Editor, type EditorOptions } from "../support/editor";
-import { demo, demoWorkspace } from "../support/workspace";
+import { planted, plantedWorkspace } from "../support/workspace";
 
 const rule = "key-unknown";
 
 async function openDemo(options: EditorOptions) {
-  const workspace = demoWorkspace();
+  const workspace = plantedWorkspace();
   const editor = await Editor.start({ folders: [workspace.uri("")], ...options });
-  const uri = workspace.uri(demo.faulty);
-  editor.open(uri, workspace.read(demo.faulty));
+  const uri = workspace.uri(planted);
+  editor.open(uri, workspace.read(planted));
   const severity = (wanted: number | undefined) =>
     editor.diagnosticsWhen(
       uri,
@@ -81,6 +81,7 @@ describe("settings that make no sense", () => {
       const sound = await openDemo({ settings: {} });
       const expected = await sound.severity(1);
       const odd = await openDemo({ settings });
+      await odd.editor.diagnostics(odd.uri);
       await odd.editor.quiet();
       expect(odd.editor.lastOf(odd.uri)!.diagnostics.map(({ severity }) => severity)).toEqual(
         expected.map(({ severity }) => severity),

@@ -72,6 +72,6 @@ export async function report(
 }
 
 /** The findings of a report, all files together. */
-export function findingsOf({ files }: Report): ReportedFinding[] {
+export function findingsOf({ files }: Pick<Report, "files">): ReportedFinding[] {
   return files.flatMap(({ findings }) => findings);
 }

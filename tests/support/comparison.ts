@@ -23,8 +23,13 @@ export function ofEditor({ code, severity, range, message }: Diagnostic): Compar
     severity: severities[(severity ?? 0) - 1] ?? "none",
     start: point(range.start),
     end: point(range.end),
-    message: message.split("\n")[0]!,
+    message: wordsOf(message).split("\n")[0]!,
   };
+}
+
+/** The text of a message, which an editor of today may also take as markup. */
+export function wordsOf(message: Diagnostic["message"]): string {
+  return typeof message === "string" ? message : message.value;
 }
 
 /** An editor marks no more than the line where a finding starts. */

@@ -72,6 +72,31 @@ export function demoWorkspace(changes: Texts = {}): Workspace {
   return new Workspace({ ...demoRecords(), ...changes });
 }
 
+/** An install record of the demo's kind, with faults whose places and rules the tests know. */
+export const planted = "planted.install.yaml";
+
+/** The clean record with a fault of each kind planted in it: a slip, a size, a lack, a place, a count. */
+export function plantedText(): string {
+  const faults: readonly (readonly [sound: string, faulty: string])[] = [
+    ["gauge: 8 AWG\n    length: 14.5 ft", "gauge: 12 AWG\n    length: 14.5 ft"],
+    ["gauge: 16 AWG\n    length: 4 ft", "guage: 16 AWG\n    length: 4 ft"],
+    ["device: CB-30, mounted-on", "device: CB-15, mounted-on"],
+    ["  - { component: FANS, arm: 128.0 in }\n", ""],
+    ["at: { x: 8 in, y: 6 in }", "at: { x: 15 in, y: 9 in }"],
+    ["{ id: B1, wires: 3,", "{ id: B1, wires: 1,"],
+    ["from: F-FANS", "from: AUX"],
+  ];
+  return faults.reduce(
+    (text, [sound, faulty]) => replaceOnce(text, sound, faulty),
+    demoRecords()[demo.clean]!,
+  );
+}
+
+/** The demo, and beside it the record with the planted faults. */
+export function plantedWorkspace(): Workspace {
+  return demoWorkspace({ [planted]: plantedText() });
+}
+
 /** The text with its one occurrence of `old` replaced; a test that changes nothing would prove nothing. */
 export function replaceOnce(text: string, old: string, now: string): string {
   const at = text.indexOf(old);

@@ -11,6 +11,9 @@ export type Row<Field extends string> = Readonly<Record<Field, string>> & {
 
 /** Leaves out the copies of rows that stay on top of a list while it is scrolled. */
 const row = ".monaco-list-rows > .monaco-list-row";
+/** The workbench takes each turn for one notch of a wheel, two to three rows, however far it goes. */
+const down = 100;
+const up = -down;
 const scrollLimit = 5_000;
 
 /**
@@ -23,22 +26,21 @@ export async function readRows<Field extends string>(
   fields: Readonly<Record<Field, string>>,
 ): Promise<Row<Field>[]> {
   const found = new Map<number, Row<Field>>();
-  const half = ((await list.boundingBox())?.height ?? 0) / 2;
   let rows = await readShownRows(list, fields);
-  let below = 0;
-  while (rows.length > 0 && rows.every(({ index }) => index > 0)) {
-    await scrollTo(list, Math.min(...rows.map(({ index }) => index)) - 1, -half);
+  if (rows.length > 0 && rows.every(({ index }) => index > 0)) {
+    await scrollToTop(list);
     rows = await readShownRows(list, fields);
   }
+  const shown = rows.length;
   for (;;) {
     for (const row of rows) found.set(row.index, row);
     if (rows.length === 0 || rows.some(({ last }) => last)) break;
-    await scrollTo(list, Math.max(...rows.map(({ index }) => index)) + 1, half);
+    await scroll(list, down);
     rows = await readShownRows(list, fields);
-    below += half;
   }
-  if (below > 0) {
-    await scrollTo(list, 0, -below);
+  if (found.size > shown) {
+    await scrollToTop(list);
+    // A row's tooltip would cover what a screenshot is to show.
     await list.page().mouse.move(0, 0);
   }
   return [...found.values()].sort((a, b) => a.index - b.index);
@@ -67,8 +69,18 @@ async function readShownRows<Field extends string>(
   return rows as unknown as Row<Field>[];
 }
 
-async function scrollTo(list: Locator, index: number, distance: number): Promise<void> {
+async function scrollToTop(list: Locator): Promise<void> {
+  while ((await list.locator(`${row}[data-index="0"]`).count()) === 0) await scroll(list, up);
+}
+
+/** Scrolls by one notch and waits until that shows, so that no row is jumped over. */
+async function scroll(list: Locator, distance: number): Promise<void> {
+  const rows = list.locator(".monaco-list-rows");
+  const before = await rows.getAttribute("style");
   await list.hover();
   await list.page().mouse.wheel(0, distance);
-  await list.locator(`${row}[data-index="${index}"]`).waitFor({ state: "attached", timeout: scrollLimit });
+  for (const deadline = Date.now() + scrollLimit; Date.now() < deadline; ) {
+    if ((await rows.getAttribute("style")) !== before) return;
+  }
+  throw new Error("The list could not be scrolled on");
 }
