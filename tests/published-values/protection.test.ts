@@ -116,8 +116,8 @@ describe("opening time between points (made-up points; straight on log-log paper
 describe("coordination (made-up points, crossings derived by hand)", () => {
   /** Earliest 100 / I and latest 200 / I from 1 A to 100 A. */
   const upstream: OpeningDevice = { ratingAmps: 1, points: [point(1, 100, 200), point(100, 1, 2)] };
-  /** Latest 1000 / I² from 1 A to 100 A, in multiples of 2 A; meets 100 / I at 10 A. */
-  const downstream: OpeningDevice = { ratingAmps: 2, points: [point(0.5, 500, 1000), point(50, 0.05, 0.1)] };
+  /** Latest 400 / I² from 1 A to 100 A, in multiples of 2 A; meets 100 / I at 4 A. */
+  const downstream: OpeningDevice = { ratingAmps: 2, points: [point(0.5, 200, 400), point(50, 0.02, 0.04)] };
 
   it("solves for the crossing of the two lines", () => {
     const { compared, clashes, notCovered, isCoordinated } = coordination(upstream, downstream);
@@ -126,10 +126,10 @@ describe("coordination (made-up points, crossings derived by hand)", () => {
     expect(notCovered).toEqual([]);
     expect(clashes).toHaveLength(1);
     expect(clashes[0]!.fromAmps).toBe(1);
-    expect(clashes[0]!.toAmps).toBeCloseTo(10, 9);
+    expect(clashes[0]!.toAmps).toBeCloseTo(4, 9);
     expect(clashes[0]!.worst).toEqual({
       amps: 1,
-      downstreamLatestSeconds: 1000,
+      downstreamLatestSeconds: 400,
       upstreamEarliestSeconds: 100,
     });
   });

@@ -2,10 +2,10 @@
  * Everything that is derived from a project, each part computed once and only when somebody asks for it.
  */
 import type { Project } from "../project";
+import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveOpenings, type Openings } from "./openings";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
-import { deriveElectrical, type Electrical } from "./wires";
 
 export const electricalOf: (project: Project) => Electrical = once(deriveElectrical);
 export const weightsOf: (project: Project) => Weights = once(deriveWeights);

@@ -10,8 +10,8 @@ import type { BalanceUnits } from "./balance-units";
 import { entryOf, isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import type { QuantityName } from "./quantity-names";
-import { derive, derived, type Operand, sumOf, type Value, written } from "./value";
-import { type Keep, terms, type WeightChange } from "./weight-change";
+import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
+import { terms, type WeightChange } from "./weight-change";
 
 export interface LoadingResult {
   readonly loading: Loading;

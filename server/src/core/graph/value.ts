@@ -153,6 +153,9 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
   return Array.isArray(operand);
 }
 
+/** Puts a value on the list of all values, and hands it back. */
+export type Keep = (value: Value | undefined) => Value | undefined;
+
 /** Every place that a value rests on, however far back. */
 export function placesBehind(value: Value, seen = new Set<Value>(), places = new Set<Place>()): Set<Place> {
   if (seen.has(value)) return places;

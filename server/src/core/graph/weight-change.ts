@@ -9,7 +9,7 @@ import type { Place, Written } from "../records/written";
 import type { BalanceUnits } from "./balance-units";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
-import { derive, derived, type Operand, type Subject, sumOf, type Value, written } from "./value";
+import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
 
 export interface WeightChange {
   readonly items: readonly ChangedItem[];
@@ -37,9 +37,6 @@ export interface ChangedItem {
   /** Negative weight for what is removed. */
   readonly moment: Value | undefined;
 }
-
-/** Puts a value on the list of all values, and hands it back. */
-export type Keep = (value: Value | undefined) => Value | undefined;
 
 /** The change of one project. Pure; its values go to `keep` in the order in which a reader needs them. */
 export function deriveWeightChange(project: Project, units: BalanceUnits, keep: Keep): WeightChange {

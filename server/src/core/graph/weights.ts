@@ -6,8 +6,8 @@ import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { deriveLoadings, type LoadingResult } from "./loadings";
-import { derive, derived, type Value, written } from "./value";
-import { aircraftOf, deriveWeightChange, type Keep, type WeightChange } from "./weight-change";
+import { derive, derived, type Keep, type Value, written } from "./value";
+import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
 
 export interface Weights {
   /** Units of every value here, those of the airframe's own empty weight statement. */

@@ -1,10 +1,11 @@
 import { limits } from "../limits";
 import { reportDuplicates } from "./build";
 import { type LineIndex, lineIndex } from "./lines";
+import { allUnits, type PiecesRead, readPieces } from "./pieces";
 import { type ItemProblem, ProblemCollector } from "./problems";
-import { type Piece, split } from "./split";
+import { split } from "./split";
 import type { Entry, Item, ListNode, MapNode, Node, Reading, ReadingProblem, Span } from "./tree";
-import { readPiece, readWhole, type Unit } from "./unit";
+import { readWhole, type Unit } from "./unit";
 
 /**
  * Reads one record's text. Never throws: what can't be read is in the problems, and the rest is read.
@@ -16,80 +17,16 @@ export function read(text: string, previous?: Reading): Reading {
   if (previous?.text === text) return previous;
   if (text.length > limits.recordLength) return tooLarge(text);
   const before = previous instanceof TextReading ? previous : undefined;
-
-  const pieces = split(text);
-  const units = pieces && readPieces(text, pieces, before?.pieces ?? []);
-  if (pieces && units && !units.includes(undefined)) {
-    return new TextReading(text, units as Unit[], units as Unit[], before);
-  }
-  return new TextReading(text, [readWhole(text)], units ?? [], before);
+  const cuts = split(text);
+  const pieces = cuts && readPieces(text, cuts, before?.pieces);
+  const units = (pieces && allUnits(pieces)) ?? [readWhole(text)];
+  return new TextReading(text, units, pieces, before);
 }
 
 /** Reads a text as one item. The answer differs from that of `read` in nothing but the items. */
 export function readAsOneItem(text: string): Reading {
   if (text.length > limits.recordLength) return tooLarge(text);
-  return new TextReading(text, [readWhole(text)], [], undefined);
-}
-
-/** What was read of a piece; undefined when it turned out not to stand alone. */
-type Attempt = Unit | undefined;
-
-/**
- * Reads the pieces that changed and takes the others from before.
- *
- * An edit changes pieces in one place, so those before and after it are matched by order, comparing text in
- * place. Only what is left in the middle is looked up by its text.
- */
-function readPieces(text: string, pieces: readonly Piece[], before: readonly Attempt[]): Attempt[] {
-  const units = new Array<Attempt>(pieces.length).fill(undefined);
-  const shared = Math.min(pieces.length, before.length);
-  let head = 0;
-  while (head < shared && isSame(before[head], pieces[head]!, text)) {
-    units[head] = before[head];
-    head++;
-  }
-  let tail = 0;
-  while (tail < shared - head && isSame(before.at(-1 - tail), pieces.at(-1 - tail)!, text)) {
-    units[pieces.length - 1 - tail] = before.at(-1 - tail);
-    tail++;
-  }
-
-  const left = new Map<string, Unit[]>();
-  for (const unit of before.slice(head, before.length - tail)) {
-    if (!unit) continue;
-    const key = keyOf(unit, unit.item.text);
-    const same = left.get(key);
-    if (same) same.push(unit);
-    else left.set(key, [unit]);
-  }
-  for (let index = head; index < pieces.length - tail; index++) {
-    const piece = pieces[index]!;
-    const own = text.slice(piece.start, piece.end);
-    // Each unit is taken once: equal texts at two places need two items.
-    units[index] =
-      left.get(keyOf(piece, own))?.shift() ??
-      readPiece(before.length > 0 ? detached(own) : own, piece.kind, piece.indent);
-  }
-  return units;
-}
-
-function isSame(unit: Attempt, piece: Piece, text: string): boolean {
-  return (
-    unit !== undefined &&
-    unit.kind === piece.kind &&
-    unit.indent === piece.indent &&
-    unit.item.text.length === piece.end - piece.start &&
-    text.startsWith(unit.item.text, piece.start)
-  );
-}
-
-function keyOf({ kind, indent }: { kind: string; indent: number }, text: string): string {
-  return `${kind} ${indent} ${text}`;
-}
-
-/** A copy that does not keep alive the whole text that it was cut from, as a plain slice does. */
-function detached(slice: string): string {
-  return ` ${slice}`.slice(1);
+  return new TextReading(text, [readWhole(text)], undefined, undefined);
 }
 
 /** Holds the root map and nothing else; at offset 0 in every text. */
@@ -101,19 +38,19 @@ class TextReading implements Reading {
   readonly items: readonly Item[];
   readonly problems: readonly ReadingProblem[];
   /** What is known of the text's pieces, even when the text had to be read as one item. */
-  readonly pieces: readonly Attempt[];
+  readonly pieces: PiecesRead | undefined;
+  /** The entries that were put together from several items, by their header. */
+  readonly lists: ReadonlyMap<Item, Entry>;
 
   readonly #units: readonly Unit[];
   readonly #starts: readonly number[];
-  /** The entries that were put together from several items, by their header. */
-  readonly lists: ReadonlyMap<Item, Entry>;
   #startOf: Map<Item, number> | undefined;
   #comments: readonly Span[] | undefined;
 
   constructor(
     text: string,
     units: readonly Unit[],
-    pieces: readonly Attempt[],
+    pieces: PiecesRead | undefined,
     previous: TextReading | undefined,
   ) {
     this.text = text;
@@ -121,10 +58,9 @@ class TextReading implements Reading {
     this.#units = units;
     this.items = units.map(({ item }) => item);
     this.#starts = startsOf(units);
-    const { entries, lists } = assemble(units, this.#starts, previous?.lists);
+    const { entries, lists, start } = assemble(units, this.#starts, previous?.lists);
     this.lists = lists;
-    const first = entries[0] ? this.spanOf(entries[0].key).start : 0;
-    this.root = { kind: "map", item: rootItem, start: first, end: first, entries };
+    this.root = { kind: "map", item: rootItem, start, end: start, entries };
     this.problems = this.#collectProblems();
   }
 
@@ -149,13 +85,10 @@ class TextReading implements Reading {
 
   #collectProblems(): ReadingProblem[] {
     const collector = new ProblemCollector();
-    for (const [index, { problems }] of this.#units.entries()) {
-      if (problems.kept.length === 0) continue;
-      for (const problem of problems.kept) {
-        collector.add({ ...problem, ...moved(problem, this.#starts[index]!) });
-      }
-      for (const [rule, count] of problems.omitted) collector.addOmitted(rule, count);
-    }
+    this.#units.forEach(({ problems: { kept, omitted } }, index) => {
+      for (const problem of kept) collector.add({ ...problem, ...moved(problem, this.#starts[index]!) });
+      for (const [rule, count] of omitted) collector.addOmitted(rule, count);
+    });
     reportDuplicates(this.root.entries, (problem) => {
       collector.add({ ...problem, ...(problem.node && this.spanOf(problem.node)) });
     });
@@ -192,27 +125,36 @@ function startsOf(units: readonly Unit[]): number[] {
   });
 }
 
+interface Assembly {
+  readonly entries: readonly Entry[];
+  readonly lists: ReadonlyMap<Item, Entry>;
+  /** Where the first key is, 0 if there is none. */
+  readonly start: number;
+}
+
 /** Joins the units' entries into those of the record, and list entries into the list of their header. */
 function assemble(
   units: readonly Unit[],
   starts: readonly number[],
   previous: ReadonlyMap<Item, Entry> | undefined,
-): { entries: Entry[]; lists: Map<Item, Entry> } {
+): Assembly {
   const entries: Entry[] = [];
   const lists = new Map<Item, Entry>();
+  let start: number | undefined;
   for (let index = 0; index < units.length; index++) {
     const unit = units[index]!;
+    if (unit.entries[0]) start ??= starts[index]! + unit.entries[0].key.start;
     if (unit.kind !== "header") {
       for (const entry of unit.entries) entries.push(entry);
       continue;
     }
-    const first = index + 1;
+    const header = index;
     while (units[index + 1]?.kind === "entry") index++;
-    const list = listEntry(units, starts, first - 1, index, previous?.get(unit.item));
+    const list = listEntry(units, starts, header, index, previous?.get(unit.item));
     lists.set(unit.item, list);
     entries.push(list);
   }
-  return { entries, lists };
+  return { entries, lists, start: start ?? 0 };
 }
 
 /** The entry of a header with the list of the units up to `last`; the previous one if nothing changed. */

@@ -63,7 +63,7 @@ export function lineSpan(text: string, start: number, end: number): Span {
   return { start: from - 1, end: from };
 }
 
-/** Characters that YAML does not allow: control characters, and halves of surrogate pairs. */
+/** Characters that a text can't have: control characters, halves of pairs, a byte order mark inside. */
 export function controlCharacters(text: string): ItemProblem[] {
   const problems: ItemProblem[] = [];
   for (const { 0: found, index } of text.matchAll(notPrintable)) {
@@ -78,7 +78,7 @@ export function controlCharacters(text: string): ItemProblem[] {
   return problems;
 }
 
-const notPrintable = /(?![\t\n\r\x85])[\p{Cc}\p{Cs}]/gu;
+const notPrintable = /(?![\t\n\r\x85])[\p{Cc}\p{Cs}]|(?<!^)\uFEFF/gu;
 
 function isLineBreak(character: string | undefined): boolean {
   return character === "\n" || character === "\r";

@@ -105,9 +105,30 @@ export class Names {
 
 /** Kinds of ids that each kind of record declares. */
 const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
-  airframe: ["bus", "envelope", "equipment", "ground", "loading", "panel", "station"],
+  airframe: [
+    "bus",
+    "envelope",
+    "equipment",
+    "existing-load",
+    "feeder",
+    "ground",
+    "loading",
+    "panel",
+    "source",
+    "station",
+  ],
   kit: ["component", "device"],
-  install: ["added-item", "bundle", "condition", "cutout", "junction", "protection", "wire"],
+  install: [
+    "added-item",
+    "bond",
+    "bundle",
+    "condition",
+    "contact",
+    "cutout",
+    "junction",
+    "protection",
+    "wire",
+  ],
 };
 
 /**

@@ -9,19 +9,24 @@ export type RecordKind = "airframe" | "kit" | "install";
 /** Kinds of things that have ids and can be referred to. */
 export type IdKind =
   | "added-item"
+  | "bond"
   | "bundle"
   | "bus"
   | "component"
   | "condition"
+  | "contact"
   | "cutout"
   | "device"
   | "envelope"
   | "equipment"
+  | "existing-load"
+  | "feeder"
   | "ground"
   | "junction"
   | "loading"
   | "panel"
   | "protection"
+  | "source"
   | "station"
   | "wire";
 

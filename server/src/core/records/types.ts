@@ -158,10 +158,54 @@ export interface Electrical {
   readonly place: Place;
   /** Nominal system voltage. */
   readonly nominal?: Written<Quantity<"voltage">>;
+  /** True when placards of allowed load combinations, or means to watch the load, keep the pilot from overloading a source (AC 43.13-1B par. 11-35). */
+  readonly monitored?: Written<boolean>;
+  /** Sources: alternators, battery, ground power. */
+  readonly sources?: readonly Source[];
   /** Buses that circuits are fed from. */
   readonly buses?: readonly Bus[];
+  /** Main power wires and ties, from a source or a bus to a bus. */
+  readonly feeders?: readonly Feeder[];
+  /** Loads that are there before the modification, by phase. */
+  readonly existingLoads?: readonly ExistingLoad[];
   /** Ground points that returns lead to. */
   readonly grounds?: readonly Ground[];
+}
+
+/** Source. */
+export interface Source {
+  readonly place: Place;
+  /** Name of this source. */
+  readonly id?: Written<string>;
+  /** What it is. A generator counts as an alternator. */
+  readonly kind?: Written<"alternator" | "battery" | "ground-power">;
+  /** Bus that it feeds, when it feeds one directly. Left out when a feeder leads from it. */
+  readonly bus?: Written<string>;
+  /** Voltage that it holds: regulated, or a battery's at rest. */
+  readonly voltage?: Written<Quantity<"voltage">>;
+  /** Rated output, from its data plate. A battery's: the greatest current that it may give. */
+  readonly rating?: Written<Quantity<"current">>;
+  /** Internal resistance. Left out: none. */
+  readonly resistance?: Written<Quantity<"resistance">>;
+  /** Turns of an alternator for each turn of the engine. */
+  readonly driveRatio?: Written<number>;
+  /** An alternator's output against its own speed, rising, from its maker's data. Nothing is assumed where this is left out. */
+  readonly output?: readonly OutputPoint[];
+  /** Rated capacity of a battery. */
+  readonly capacity?: Written<Quantity<"charge">>;
+  /** How long a battery must feed the essential loads after the loss of every alternator. Left out: 30 min. */
+  readonly endurance?: Written<Quantity<"time">>;
+  /** Whose figures these are. */
+  readonly data?: Written<string>;
+}
+
+/** Output point. */
+export interface OutputPoint {
+  readonly place: Place;
+  /** Speed of the alternator itself. */
+  readonly speed?: Written<Quantity<"speed">>;
+  /** Output at this speed. */
+  readonly current?: Written<Quantity<"current">>;
 }
 
 /** Bus. */
@@ -171,6 +215,55 @@ export interface Bus {
   readonly id?: Written<string>;
   /** Where it is. */
   readonly location?: Written<string>;
+}
+
+/** Feeder. */
+export interface Feeder {
+  readonly place: Place;
+  /** Name of this feeder. */
+  readonly id?: Written<string>;
+  /** Source or bus that it leads from. */
+  readonly from?: Written<string>;
+  /** Bus that it leads to. */
+  readonly to?: Written<string>;
+  /** Resistance of the whole feeder, contactors and shunts in it counted. */
+  readonly resistance?: Written<Quantity<"resistance">>;
+}
+
+/** Existing load. */
+export interface ExistingLoad {
+  readonly place: Place;
+  /** Name of this load. */
+  readonly id?: Written<string>;
+  /** Bus that feeds it. */
+  readonly bus?: Written<string>;
+  /** Current in each phase; a phase left out counts as none. */
+  readonly currents?: PhaseCurrents;
+  /** Decides how the 80 % rule counts it. Left out: other. */
+  readonly use?: Written<"pitot-heat" | "landing-light" | "other">;
+  /** True when it is needed for safe flight, and kept when a source is lost. */
+  readonly essential?: Written<boolean>;
+  /** Order in which it is shed when a source is lost, 1 first. Left out: it is kept. */
+  readonly shed?: Written<number>;
+}
+
+/** Currents by phase. */
+export interface PhaseCurrents {
+  readonly place: Place;
+  /** Current on ground power. */
+  readonly groundPower?: Written<Quantity<"current">>;
+  /** Current during the engine start. */
+  readonly start?: Written<Quantity<"current">>;
+  /** Current while taxiing at idle. */
+  readonly taxi?: Written<Quantity<"current">>;
+  /** Current at take-off and in the climb. */
+  readonly takeOff?: Written<Quantity<"current">>;
+  /** Current in cruise. */
+  readonly cruise?: Written<Quantity<"current">>;
+  /** Current in descent and landing. */
+  readonly landing?: Written<Quantity<"current">>;
+  /** Current after the loss of a source, loads shed. */
+  readonly sourceFailed?: Written<Quantity<"current">>;
 }
 
 /** Ground point. */
@@ -307,6 +400,12 @@ export interface Component {
   readonly weight?: Written<Quantity<"mass">>;
   /** Current or power drawn, one entry for each operating mode. */
   readonly draws?: readonly Draw[];
+  /** Decides how switches and relays are derated. Left out: they are not derated for it. */
+  readonly loadType?: Written<"lamp" | "inductive" | "resistive" | "motor">;
+  /** True when it is needed for safe flight. */
+  readonly essential?: Written<boolean>;
+  /** Lowest voltage at which it works, from its maker's data. */
+  readonly leastVoltage?: Written<Quantity<"voltage">>;
 }
 
 /** Draw. */
@@ -318,6 +417,14 @@ export interface Draw {
   readonly current?: Written<Quantity<"current">>;
   /** Power drawn, in place of a current. */
   readonly power?: Written<Quantity<"power">>;
+  /** Resistance, in place of a current, for a heater. */
+  readonly resistance?: Written<Quantity<"resistance">>;
+  /** Share of the time that it runs in a condition longer than a cycle. Left out: 100 %. */
+  readonly duty?: Written<Quantity<"ratio">>;
+  /** Current at switching on, from its maker's data. */
+  readonly inrush?: Written<Quantity<"current">>;
+  /** How long the inrush lasts. */
+  readonly inrushTime?: Written<Quantity<"time">>;
 }
 
 /** Protective device. */
@@ -331,6 +438,25 @@ export interface Device {
   readonly rating?: Written<Quantity<"current">>;
   /** Part number or name. */
   readonly part?: Written<string>;
+  /** Resistance of the device. Left out: none. */
+  readonly resistance?: Written<Quantity<"resistance">>;
+  /** When it opens, from its maker's data, rising. Nothing is assumed where this is left out. */
+  readonly opening?: readonly OpeningPoint[];
+  /** How a breaker is reset. Left out: manual. */
+  readonly reset?: Written<"manual" | "automatic">;
+  /** Whose opening times these are. */
+  readonly data?: Written<string>;
+}
+
+/** Opening point. */
+export interface OpeningPoint {
+  readonly place: Place;
+  /** Current as a share of the rating. */
+  readonly at?: Written<Quantity<"ratio">>;
+  /** Shortest time to open. */
+  readonly earliest?: Written<Quantity<"time">>;
+  /** Longest time to open. */
+  readonly latest?: Written<Quantity<"time">>;
 }
 
 /** One kit in one airframe: where it goes, how it is wired and protected, what is cut, what it does to weight and balance. File names end in .install.yaml. */
@@ -354,10 +480,16 @@ export interface InstallRecord {
   readonly bundles?: readonly Bundle[];
   /** Breakers and fuses, and where each sits in the circuit. */
   readonly protection?: readonly Protection[];
+  /** Switches, relays, contactors, shunts and connectors that a circuit runs through. */
+  readonly contacts?: readonly Contact[];
   /** Terminal strips and splices where wires meet. */
   readonly junctions?: readonly Junction[];
   /** Wire runs, each from the end nearer the source to the end nearer the load, or from a load to its ground. */
   readonly wires?: readonly Wire[];
+  /** Bonds, with their measured resistance. */
+  readonly bonds?: readonly Bond[];
+  /** Spare fuses carried on board. */
+  readonly spares?: readonly Spare[];
   /** Openings cut in panels. */
   readonly cutouts?: readonly Cutout[];
 }
@@ -373,6 +505,8 @@ export interface Document {
   readonly title?: Written<string>;
   /** Where the document stands. Approval is given by licensed persons, outside this tool. */
   readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
+  /** Document that the marking of wires follows: their intervals differ. Left out: AC 43.13-1B. */
+  readonly wireMarking?: Written<"AC 43.13-1B" | "MIL-W-5088L">;
 }
 
 /** Condition. */
@@ -380,12 +514,18 @@ export interface Condition {
   readonly place: Place;
   /** Name of this condition. */
   readonly id?: Written<string>;
+  /** Phase that it belongs to: decides which existing loads run. */
+  readonly phase?: Written<"ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed">;
   /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. */
   readonly duration?: Written<Quantity<"time">>;
   /** Pressure altitude, for the derating of wires. */
   readonly altitude?: Written<Quantity<"length">>;
   /** Air temperature at the wires. */
   readonly ambient?: Written<Quantity<"temperature">>;
+  /** Speed of the engine: decides what alternators give. */
+  readonly engineSpeed?: Written<Quantity<"speed">>;
+  /** Sources that are lost or off. */
+  readonly failed?: readonly Written<string>[];
   /** Which components run, each with its mode. */
   readonly loads?: readonly Pair[];
 }
@@ -441,6 +581,25 @@ export interface Protection {
   readonly device?: Written<string>;
   /** Bus, junction or device that feeds it without a wire. Left out when a wire leads to it. */
   readonly mountedOn?: Written<string>;
+  /** True when resetting or replacing it in flight is essential to safety. */
+  readonly resetInFlight?: Written<boolean>;
+  /** True when the required crew can reach and identify it from their seats. */
+  readonly withinReach?: Written<boolean>;
+}
+
+/** Contact. */
+export interface Contact {
+  readonly place: Place;
+  /** Name of this contact. */
+  readonly id?: Written<string>;
+  /** What it is. */
+  readonly kind?: Written<"switch" | "relay" | "contactor" | "shunt" | "connector" | "splice">;
+  /** What feeds it without a wire. Left out when a wire leads to it. */
+  readonly mountedOn?: Written<string>;
+  /** Rated current, for direct current, from its maker's data. */
+  readonly rating?: Written<Quantity<"current">>;
+  /** Resistance of the closed contact. Left out: none. */
+  readonly resistance?: Written<Quantity<"resistance">>;
 }
 
 /** Junction. */
@@ -450,6 +609,8 @@ export interface Junction {
   readonly id?: Written<string>;
   /** Where it is. */
   readonly location?: Written<string>;
+  /** Most terminals on one of its studs. */
+  readonly terminals?: Written<number>;
 }
 
 /** Wire. */
@@ -471,6 +632,63 @@ export interface Wire {
   readonly material?: Written<"copper" | "aluminium">;
   /** Bundle that it runs in. Left out: alone in free air. */
   readonly bundle?: Written<string>;
+  /** Number of strands. */
+  readonly strands?: Written<number>;
+  /** Outside diameter over the insulation, from its maker's data. */
+  readonly outsideDiameter?: Written<Quantity<"length">>;
+  /** Weight of the finished wire, from its maker's data. Left out: the conductor's weight is computed. */
+  readonly weightPerLength?: Written<Quantity<"mass-per-length">>;
+  /** Smallest bend radius along the run. */
+  readonly bendRadius?: Written<Quantity<"length">>;
+  /** Largest distance between supports. */
+  readonly supportSpacing?: Written<Quantity<"length">>;
+  /** Distance between its identification marks. */
+  readonly markingInterval?: Written<Quantity<"length">>;
+  /** Number of splices in the run. */
+  readonly splices?: Written<number>;
+  /** Where it runs, for the rules of aluminium wire. Left out: cabin. */
+  readonly zone?: Written<"cabin" | "engine" | "severe-vibration" | "corrosive">;
+  /** What it passes near, with the least distance. */
+  readonly passes?: readonly Pass[];
+  /** For a return: 'composite' when its current finds its way through carbon-fibre structure. */
+  readonly through?: Written<"wire" | "composite">;
+}
+
+/** Pass. */
+export interface Pass {
+  readonly place: Place;
+  /** What it passes. */
+  readonly by?: Written<"fuel-line" | "oxygen-line" | "hydraulic-line" | "control-cable" | "movable-control" | "structure">;
+  /** Least distance to it. */
+  readonly distance?: Written<Quantity<"length">>;
+  /** True when it is clamped closely or supported rigidly, so that contact is impossible with a broken wire and one tie missing. */
+  readonly clamped?: Written<boolean>;
+  /** True when a mechanical guard, or a grommet, lies between. */
+  readonly guarded?: Written<boolean>;
+}
+
+/** Bond. */
+export interface Bond {
+  readonly place: Place;
+  /** Name of this bond. */
+  readonly id?: Written<string>;
+  /** What it is for: a bonding jumper, an exposed frame to structure, a ground return, or the draining of static charge. */
+  readonly kind?: Written<"jumper" | "frame" | "ground-return" | "static">;
+  /** Resistance, measured or designed. */
+  readonly resistance?: Written<Quantity<"resistance">>;
+  /** How it is fastened. */
+  readonly fastened?: Written<"bolt" | "rivet" | "self-tapping-screw">;
+  /** What it is fastened to. */
+  readonly onto?: Written<"aluminium" | "steel" | "magnesium" | "composite">;
+}
+
+/** Spare. */
+export interface Spare {
+  readonly place: Place;
+  /** Fuse that it replaces. */
+  readonly device?: Written<string>;
+  /** How many are carried within the pilot's reach. */
+  readonly count?: Written<number>;
 }
 
 /** Cutout. */

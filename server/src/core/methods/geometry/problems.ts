@@ -1,6 +1,6 @@
 import { distinctPoints, edgesOf, extentOf } from "./loop";
 import { cross, distance, length, minus, type Point } from "./point";
-import { boxGap, nearestOfSegments, nearestOnSegment, type Segment } from "./segment";
+import { boxGap, nearestOfSegments, type Segment } from "./segment";
 import type { Shape } from "./shape";
 import { touchTolerance, withinTouch } from "./tolerance";
 
@@ -96,30 +96,19 @@ interface Meeting {
   readonly at: Point;
 }
 
-/** The first pair of edges that have more in common than the corner between neighbours. */
+/**
+ * The first pair of edges that have a point in common and are not neighbours. Neighbours that fold back need
+ * no look of their own: the edge after the fold starts on the edge before it.
+ */
 function firstMeeting(edges: readonly Segment[], tolerance: number): Meeting | undefined {
   for (let i = 0; i < edges.length; i++) {
-    for (let j = i + 1; j < edges.length; j++) {
-      const at = meetingPoint(edges, i, j, tolerance);
-      if (at !== undefined) return { edges: [i, j], at };
+    // The last edge is a neighbour of the first.
+    const end = i === 0 ? edges.length - 1 : edges.length;
+    for (let j = i + 2; j < end; j++) {
+      if (boxGap(edges[i]!, edges[j]!) > tolerance) continue;
+      const nearest = nearestOfSegments(edges[i]!, edges[j]!);
+      if (nearest.distance <= tolerance) return { edges: [i, j], at: nearest.between[0] };
     }
   }
-  return undefined;
-}
-
-function meetingPoint(edges: readonly Segment[], i: number, j: number, tolerance: number): Point | undefined {
-  const a = edges[i]!;
-  const b = edges[j]!;
-  if (j === i + 1) return foldPoint(a, b, tolerance);
-  if (i === 0 && j === edges.length - 1) return foldPoint(b, a, tolerance);
-  if (boxGap(a, b) > tolerance) return undefined;
-  const nearest = nearestOfSegments(a, b);
-  return nearest.distance <= tolerance ? nearest.between[0] : undefined;
-}
-
-/** Neighbours share a corner; they fold back when the far end of either lies on the other. */
-function foldPoint(before: Segment, after: Segment, tolerance: number): Point | undefined {
-  if (distance(after.to, nearestOnSegment(after.to, before)) <= tolerance) return after.to;
-  if (distance(before.from, nearestOnSegment(before.from, after)) <= tolerance) return before.from;
   return undefined;
 }

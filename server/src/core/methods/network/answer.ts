@@ -1,5 +1,13 @@
 import type { Circuit } from "./circuit";
-import { type Condition, reference, type Residual, type Solved, type SourceState, type Topology } from "./model";
+import {
+  type Condition,
+  type Load,
+  type Residual,
+  reference,
+  type Solved,
+  type SourceState,
+  type Topology,
+} from "./model";
 import { rigidAmps } from "./rigid-amps";
 import { shares } from "./ties";
 
@@ -15,7 +23,7 @@ export function readAnswer(
   const firstLoad = topology.branches.length;
   const isFloating = (unknown: number) => unknown !== reference && reach.floating[unknown] === 1;
 
-  const flowing = Float64Array.from(ohms, (resistance, branch) =>
+  const flowing = ohms.map((resistance, branch) =>
     resistance === 0 || resistance === Number.POSITIVE_INFINITY ? 0 : nodal.voltsAlong(branch) / resistance,
   );
   const loadAmps = loadCurrents(condition, circuit, firstLoad);
@@ -40,14 +48,15 @@ export function readAnswer(
   topology.sources.forEach(({ node }, source) => {
     if (sources.amps[source] === undefined) move(reference, node, Number.NaN);
   });
-  const rigid = Uint8Array.from(ohms, (resistance) => (resistance === 0 ? 1 : 0));
-  const alongRigid = rigidAmps(topology.branches, rigid, inflow);
+  const isRigid = (branch: number) => ohms[branch] === 0;
+  const alongRigid = rigidAmps(topology.branches, isRigid, inflow);
   return {
     kind: "solved",
-    potentials: Array.from(plan.nodeUnknown, (unknown) =>
-      isFloating(unknown) ? undefined : nodal.voltsAt(unknown),
-    ),
-    branchAmps: Array.from(flowing, (amps, branch) => (rigid[branch] ? alongRigid[branch] : amps)),
+    potentials: Array.from({ length: topology.nodeCount }, (_, node) => {
+      const unknown = plan.nodeUnknown[node]!;
+      return isFloating(unknown) ? undefined : nodal.voltsAt(unknown);
+    }),
+    branchAmps: alongRigid.map((amps, branch) => (isRigid(branch) ? amps : flowing[branch])),
     branchOhms: Array.from(ohms),
     loadAmps,
     loadVolts: loadAmps.map((_, load) => {
@@ -64,18 +73,20 @@ export function readAnswer(
 }
 
 function loadCurrents(condition: Condition, { nodal, reach }: Circuit, firstLoad: number): number[] {
-  return condition.loads.map((load, index) => {
-    if (!load || !reach.alive[index]) return 0;
-    const volts = nodal.voltsAlong(firstLoad + index);
-    switch (load.kind) {
-      case "current":
-        return load.amps;
-      case "resistance":
-        return volts / load.ohms;
-      case "power":
-        return load.watts === 0 ? 0 : load.watts / volts;
-    }
-  });
+  return condition.loads.map((load, index) =>
+    load && reach.alive[index] ? loadCurrent(load, nodal.voltsAlong(firstLoad + index)) : 0,
+  );
+}
+
+function loadCurrent(load: Load, volts: number): number {
+  switch (load.kind) {
+    case "current":
+      return load.amps;
+    case "resistance":
+      return volts / load.ohms;
+    case "power":
+      return load.watts === 0 ? 0 : load.watts / volts;
+  }
 }
 
 interface SourceCurrents {

@@ -1,21 +1,23 @@
 /**
  * Loads of constant power: the highest voltages at which every load gets what it asks for.
  *
- * Two steps, both from voltages that are not below the answer:
- * - fixed point: each load draws its power over its last voltage, a constant current. The voltages fall, never
- *   below the answer, but slowly near the collapse point;
- * - Newton: each load is its tangent, watts / volts → 2 watts / volts − (watts / volts²) × volts', a negative
- *   conductance in the same matrix. Fast up to the collapse point, but blind to a source that starts to help.
- * A Newton step is taken when the matrix stays positive definite and no source changes its position;
- * otherwise a step of the fixed point, which moves the sources.
+ * Two steps, from voltages that are not below the answer:
+ * - fixed point: each load draws its power over its last voltage, a constant current. Never falls below the
+ *   answer, and moves the sources on the way, but is slow near the collapse point;
+ * - Newton: each load draws along its tangent, I(V) = 2 P / V₀ − (P / V₀²) V: a negative conductance in the same
+ *   matrix. Fast up to the collapse point, but blind to a source that begins to help.
+ * A Newton step is taken when the matrix is positive definite and no source has to move; otherwise one of the
+ * fixed point.
  *
- * The drawn power is convex in the voltage, so that a Newton step from above stays above; at the highest
- * answer the matrix is positive definite, and more so at higher voltages. A matrix that is not, even with
- * every idle source holding, hence proves that there is no answer: collapse is found, not guessed at from slow
- * convergence. (Strictly so where more current in one load lowers the voltage of no load's feed or raises that
- * of no return by another path; only bridge-like circuits depart from that.)
+ * Why collapse is found, not guessed at from slow convergence: P / V is convex, so that a Newton step from
+ * above stays above. At the highest answer the matrix is at least semidefinite; at higher voltages, and with
+ * idle sources counted as holding, it is more so. Where even that matrix is not definite, there is no answer.
+ * The argument is strict where a current drawn at one load raises no other load's voltage, which holds for
+ * returns to ground and fails only in bridge-like circuits. Within some 1e-5 of the collapse point, and beside
+ * an idle source, the fixed point may run out of steps: then the answer is that it did not converge.
  *
- * Source: derived; monotone Newton iteration, Ortega and Rheinboldt 13.3 (from memory).
+ * Source: derived; monotone Newton iteration as in Ortega and Rheinboldt, Iterative Solution of Nonlinear
+ * Equations in Several Variables, 13.3 (from memory).
  */
 import type { Circuit } from "./circuit";
 import { isExhausted } from "./ties";
@@ -33,7 +35,7 @@ export type Carried =
  */
 export function carry(circuit: Circuit, warm: boolean): Carried {
   if (!warm) return carryCold(circuit);
-  const carried = iterate(circuit);
+  const carried = circuit.power.length > 0 ? iterate(circuit) : settleLoads(circuit);
   // From voltages that may lie below the answer, failure proves nothing.
   return carried.kind === "carried" ? carried : carryCold(circuit);
 }
@@ -41,31 +43,28 @@ export function carry(circuit: Circuit, warm: boolean): Carried {
 function carryCold(circuit: Circuit): Carried {
   circuit.restart();
   for (const load of circuit.drawing) circuit.draw(load, load.amps);
+  const settled = settleLoads(circuit);
+  return settled.kind === "carried" && circuit.power.length > 0 ? iterate(circuit) : settled;
+}
+
+/** Voltages for the currents that the loads draw now; refused when one of them would have none left. */
+function settleLoads(circuit: Circuit): Carried {
   const settled = circuit.settle();
   if (settled === "unsettled") return { kind: "unsettled" };
-  if (settled !== "held" || starves(circuit)) return refusal(circuit);
-  return iterate(circuit);
+  return settled !== "held" || starves(circuit) ? refusal(circuit) : { kind: "carried" };
 }
 
 function iterate(circuit: Circuit): Carried {
-  if (circuit.power.length === 0) {
-    const settled = circuit.settle();
-    if (settled === "unsettled") return { kind: "unsettled" };
-    return settled !== "held" || starves(circuit) ? refusal(circuit) : { kind: "carried" };
-  }
   let last = Number.POSITIVE_INFINITY;
   for (let step = 0; step < mostSteps; step++) {
     const before = circuit.power.map((load) => circuit.voltsAlong(load));
     const taken = newton(circuit, before);
     if (taken !== "taken") {
-      if (taken === "impossible" && !couldBeHelped(circuit, before)) {
-        drawConstant(circuit, before);
-        return circuit.settle() === "unsettled" ? { kind: "unsettled" } : refusal(circuit);
-      }
+      const hopeless = taken === "impossible" && !couldBeHelped(circuit, before);
       drawConstant(circuit, before);
-      const settled = circuit.settle();
-      if (settled === "unsettled") return { kind: "unsettled" };
-      if (settled !== "held" || starves(circuit)) return refusal(circuit);
+      const settled = settleLoads(circuit);
+      if (settled.kind !== "carried") return settled;
+      if (hopeless) return refusal(circuit);
     }
     const change = largestChange(circuit, before);
     if (isSettled(change, taken === "taken" ? last : undefined)) {
@@ -122,6 +121,7 @@ function largestChange(circuit: Circuit, before: readonly number[]): number {
 /** Why the currents that the circuit's loads now ask for can't be had. */
 function refusal(circuit: Circuit): Carried {
   const { drawing, ties, reach, plan } = circuit;
+  if (drawing.length === 0) return { kind: "unsettled" };
   const asked = drawing.map((load) => circuit.voltsAlong(load));
   const positions = circuit.positions.slice();
   for (const load of drawing) circuit.draw(load, 0);
@@ -131,7 +131,7 @@ function refusal(circuit: Circuit): Carried {
     const open = circuit.voltsAlong(load);
     return open > 0 ? Math.max(0, asked[index]! / open) : 0;
   });
-  const ratio = Math.min(...ratios);
+  const ratio = ratios.reduce((least, one) => Math.min(least, one));
   const worst = drawing[ratios.indexOf(ratio)]!;
 
   const part = reach.part[plan.from[worst.element]!];

@@ -34,15 +34,15 @@ export class Circuit {
     this.positions = Int32Array.from(ties, startPosition);
     const drawing: Drawing[] = [];
     condition.loads.forEach((load, index) => {
-      if (!load || !reach.alive[index]) return;
       const element = topology.branches.length + index;
-      if (load.kind === "resistance") this.nodal.siemens[element] = 1 / load.ohms;
+      if (load?.kind === "resistance") this.nodal.siemens[element] = 1 / load.ohms;
+      else if (!load || !reach.alive[index]) return;
       else if (load.kind === "current") drawing.push({ load: index, element, amps: load.amps, watts: 0 });
       else drawing.push({ load: index, element, amps: 0, watts: load.watts });
     });
     this.drawing = drawing.filter(({ amps, watts }) => amps > 0 || watts > 0);
     this.power = this.drawing.filter(({ watts }) => watts > 0);
-    this.noiseVolts = rounding * Math.max(0, ...ties.flatMap(({ levels }) => levels.map(({ volts }) => volts)));
+    this.noiseVolts = rounding * ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
   }
 
   setBranches(ohms: ArrayLike<number>): void {

@@ -101,16 +101,13 @@ export type NoSolution = { readonly kind: "no-solution" } & (
   | { readonly reason: "unlimited-current"; readonly sources: readonly number[] }
   /**
    * The loads ask for more than the resistances let through. `load` is the one with the lowest `ratio`: its
-   * voltage with what it and the others ask for at the last iterate, over its voltage when only resistive
-   * loads are on. The ratio ranks; at 0 or below the load could not even begin to draw.
+   * voltage with the currents that all ask for at the last iterate, over its voltage when only resistive
+   * loads are on; 0 when it would be below. It ranks, and is no state that the network could be in.
    */
   | { readonly reason: "voltage-collapse"; readonly load: number; readonly ratio: number }
-  /** The loads ask for more than all sources that reach them may give; `load` as above. */
-  | {
-      readonly reason: "overloaded";
-      readonly sources: readonly number[];
-      readonly load: number | undefined;
-    }
+  /** Loads ask for more than these sources give at their limits, and no other source reaches them. */
+  | { readonly reason: "overloaded"; readonly sources: readonly number[] }
+  /** `residual` as it was left. */
   | { readonly reason: "did-not-converge"; readonly iterations: number; readonly residual: Residual }
 );
 

@@ -76,7 +76,10 @@ export class Nodal {
   }
 
   /** What each tie gives, and the noise in that: a stiff tie gives whatever its unknown needs. */
-  tieAmps(ties: readonly Tie[], positions: Int32Array): { readonly amps: Float64Array; readonly noise: Float64Array } {
+  tieAmps(
+    ties: readonly Tie[],
+    positions: Int32Array,
+  ): { readonly amps: Float64Array; readonly noise: Float64Array } {
     const amps = new Float64Array(ties.length);
     const noise = new Float64Array(ties.length);
     const needs = new Float64Array(this.volts.length);
@@ -208,7 +211,8 @@ export class Nodal {
       if (known[step]) continue;
       const pivot = pivots[step]!;
       let sum = pivot === 0 ? Math.sign(injected[step]!) * runawayVolts : injected[step]! / pivot;
-      for (let pair = start[step]!; pair < start[step + 1]!; pair++) sum += shares[pair]! * volts[later[pair]!]!;
+      for (let pair = start[step]!; pair < start[step + 1]!; pair++)
+        sum += shares[pair]! * volts[later[pair]!]!;
       volts[step] = sum;
     }
   }

@@ -11,9 +11,12 @@ import {
 /** Least resistance that is not a rigid connection. Below it a current is lost in the noise of the voltages. */
 export const leastOhms = 1e-9;
 
+/** Most nodes of a network, far beyond any aircraft. */
+export const mostNodes = 100_000;
+
 /** Everything that keeps a topology from being one. */
 export function topologyProblems({ nodeCount, branches, loads, sources }: Topology): readonly InputProblem[] {
-  if (!Number.isSafeInteger(nodeCount) || nodeCount < 0) {
+  if (!Number.isSafeInteger(nodeCount) || nodeCount < 0 || nodeCount > mostNodes) {
     return [{ kind: "node-count-impossible", value: nodeCount }];
   }
   const unknown = (of: Part, index: number, nodes: readonly number[]): InputProblem[] =>

@@ -88,6 +88,10 @@ function islandsOf(dead: ReadonlyMap<number, Dead>, part: Int32Array, nodeUnknow
     if (unknown !== reference) nodes.get(part[unknown]!)?.push(node);
   });
   return [...dead]
-    .map(([root, { loads, lacks }]) => ({ nodes: nodes.get(root)!, loads: loads.sort((a, b) => a - b), lacks }))
+    .map(([root, { loads, lacks }]) => ({
+      nodes: nodes.get(root)!,
+      loads: loads.sort((a, b) => a - b),
+      lacks,
+    }))
     .sort((a, b) => (a.nodes[0] ?? reference) - (b.nodes[0] ?? reference));
 }

@@ -7,13 +7,12 @@ import { reference, type Terminals } from "./model";
  * connections the division is undetermined, and so is a current between two sides that both have a node
  * whose inflow is not known.
  *
- * @param rigid by branch, 1 where it is a rigid connection
  * @param inflow by node, into the rigid connections; NaN where it is not known. The reference's never is.
  * @returns by branch, along `from` → `to`; undefined where undetermined, or not rigid
  */
 export function rigidAmps(
   branches: readonly Terminals[],
-  rigid: Uint8Array,
+  isRigid: (branch: number) => boolean,
   inflow: Float64Array,
 ): (number | undefined)[] {
   const ground = inflow.length;
@@ -22,7 +21,7 @@ export function rigidAmps(
   branches.forEach((branch, index) => {
     const from = place(branch.from);
     const to = place(branch.to);
-    if (!rigid[index] || from === to) return;
+    if (!isRigid(index) || from === to) return;
     ways[from]!.push({ branch: index, end: to });
     ways[to]!.push({ branch: index, end: from });
   });
@@ -93,8 +92,11 @@ function sumSides(
   const sides = walk.map(({ node, by }, index): Side => {
     const inflow = inflowOf(node);
     const known = !Number.isNaN(inflow);
-    const reached = ways[node]!.flatMap(({ branch, end }) => (branch === by ? [] : [met[end]!]));
-    return { sum: known ? inflow : 0, unknown: known ? 0 : 1, earliest: Math.min(index, ...reached) };
+    const earliest = ways[node]!.reduce(
+      (first, { branch, end }) => (branch === by ? first : Math.min(first, met[end]!)),
+      index,
+    );
+    return { sum: known ? inflow : 0, unknown: known ? 0 : 1, earliest };
   });
   for (let index = walk.length - 1; index > 0; index--) {
     const side = sides[index]!;

@@ -1,16 +1,15 @@
 import { readAnswer } from "./answer";
-import { type Carried, carry } from "./carry";
+import { carry } from "./carry";
 import { Circuit } from "./circuit";
-import { type Condition, type InputProblem, type NetworkAnswer, reference, type Topology } from "./model";
+import { type Condition, type NetworkAnswer, reference, type Solved, type Topology } from "./model";
 import type { Plan } from "./plan";
-import { conditionProblems, isResistance } from "./problems";
+import { conditionProblems } from "./problems";
 import { findReach } from "./reach";
+import { findResistances } from "./resistances";
 import { makeTies } from "./ties";
 
 /**
- * Solves one condition, and finds the resistances that depend on their own current: each is asked for at the
- * current found with the ones before, until none changes. Where the changes grow, or the loads can't be
- * carried on the way, the steps are halved.
+ * Solves one condition.
  *
  * @param planFor the plan for a set of rigid branches
  */
@@ -23,9 +22,13 @@ export function solveCondition(
   if (problems.length > 0) return { kind: "no-solution", reason: "invalid-input", problems };
 
   const plan = planFor(Uint8Array.from(condition.ohms, (ohms) => (ohms === 0 ? 1 : 0)));
-  const unknownOf = (node: number) => (node === reference ? reference : plan.nodeUnknown[node]!);
-  const tied = makeTies(condition.sources, (source) => unknownOf(topology.sources[source]!.node));
-  if (tied.kind === "unlimited-current") return { ...tied, kind: "no-solution", reason: tied.kind };
+  const tied = makeTies(condition.sources, (source) => {
+    const { node } = topology.sources[source]!;
+    return node === reference ? reference : plan.nodeUnknown[node]!;
+  });
+  if (tied.kind === "unlimited-current") {
+    return { kind: "no-solution", reason: tied.kind, sources: tied.sources };
+  }
   const reach = findReach(topology, condition, plan, tied.ties);
   const circuit = new Circuit(topology, condition, plan, tied.ties, reach);
 
@@ -33,11 +36,40 @@ export function solveCondition(
   circuit.setBranches(ohms);
   let carried = carry(circuit, false);
   let ohmsResidual = 0;
-  if (condition.resistanceAt && carried.kind === "carried") {
-    const found = settleResistances(circuit, condition.ohms, condition.resistanceAt, ohms);
-    if ("problems" in found) return { kind: "no-solution", reason: "invalid-input", ...found };
-    carried = found.carried;
+  if (carried.kind === "carried" && condition.resistanceAt) {
+    const found = findResistances(circuit, condition.resistanceAt, ohms);
+    if (found.kind === "faulty") {
+      return { kind: "no-solution", reason: "invalid-input", problems: found.problems };
+    }
     ohmsResidual = found.residual;
+    if (found.kind === "refused") carried = found.carried;
   }
-  return answerOf(carried, () => readAnswer(topology, condition, circuit, ohms, ohmsResidual));
+
+  switch (carried.kind) {
+    case "voltage-collapse":
+      return { kind: "no-solution", reason: carried.kind, load: carried.load, ratio: carried.ratio };
+    case "overloaded":
+      return { kind: "no-solution", reason: carried.kind, sources: carried.sources };
+    case "unsettled":
+    case "carried": {
+      const answer = readAnswer(topology, condition, circuit, ohms, ohmsResidual);
+      if (carried.kind === "carried" && isBalanced(answer)) return answer;
+      const { iterations, residual } = answer;
+      return { kind: "no-solution", reason: "did-not-converge", iterations, residual };
+    }
+  }
 }
+
+/** The last word: whatever was iterated, currents that don't add up are no answer. */
+function isBalanced({ branchAmps, loadAmps, residual }: Solved): boolean {
+  const largest = [...branchAmps, ...loadAmps].reduce<number>(
+    (most, amps) => Math.max(most, Math.abs(amps ?? 0)),
+    leastAmps,
+  );
+  return residual.amps <= mostImbalance * largest;
+}
+
+/** Of the largest current. */
+const mostImbalance = 1e-6;
+/** Where nothing but noise flows, noise is no imbalance. */
+const leastAmps = 1e-3;

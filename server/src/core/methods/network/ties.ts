@@ -94,7 +94,8 @@ function makeTie(at: number, ohms: number, levels: readonly Level[]): Tie {
 }
 
 /** Where the search starts: the first level that can hold does. */
-export const startPosition = (tie: Tie): number => Math.min(tie.firstPosition + (tie.firstPosition % 2 === 0 ? 1 : 0), tie.lastPosition);
+export const startPosition = (tie: Tie): number =>
+  Math.min(tie.firstPosition + (tie.firstPosition % 2 === 0 ? 1 : 0), tie.lastPosition);
 
 /** The level that holds at a position; undefined where the tie gives a fixed current. */
 export const holdingLevel = (tie: Tie, position: number): Level | undefined =>

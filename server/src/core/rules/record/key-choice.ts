@@ -29,7 +29,7 @@ export const keyChoice = defineRule<RecordFacts["key-choice"]>({
     {
       title: "Neither of them",
       text: kit("{ mode: survey }"),
-      finds: ["Entry 1 in 'draws' of component RACK has none of 'current' and 'power'"],
+      finds: ["Entry 1 in 'draws' of component RACK has none of 'current', 'power' and 'resistance'"],
     },
     { title: "A power alone", text: kit("{ mode: survey, power: 500 W }"), finds: [] },
   ],

@@ -24,7 +24,7 @@ export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
       title: "A slip in a component's name",
       text: wireExample({ to: "RAKC" }),
       finds: [
-        "'to' of wire P101A8 names 'RAKC', but there is no such protection, junction, component or ground point",
+        "'to' of wire P101A8 names 'RAKC', but there is no such protection, contact, junction, component or ground point",
       ],
     },
     { title: "A component of the kit", text: wireExample({ to: "RACK" }), finds: [] },

@@ -1,10 +1,11 @@
 import type { Assessment } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import type { DeviceResult } from "../../graph/electrical/devices";
 import type { Value } from "../../graph/value";
-import type { ProtectionResult } from "../../graph/wires";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
-import type { Device } from "../../records/types";
-import type { Written } from "../../records/written";
+import type { Device, Protection } from "../../records/types";
+import type { Place, Written } from "../../records/written";
 import { gaugeName, standardGauges } from "../../tables/standard-ratings";
 import type { Remedy } from "../rule";
 
@@ -31,8 +32,25 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
   }
 }
 
+/** A breaker or fuse whose device and rating are known. */
+export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | "components"> {
+  readonly record: Protection;
+  readonly device: Device;
+  readonly rating: Value;
+  /** Where its device is chosen. */
+  readonly place: Place;
+}
+
+export function guardsOf(project: Project): Guard[] {
+  return electricalOf(project).devices.flatMap(({ inline, device, rating, ...rest }) =>
+    inline.kind === "protection" && device && rating && inline.record.device
+      ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
+      : [],
+  );
+}
+
 /** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */
-export function smallerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
+export function smallerDevices(current: Guard, project: Project): Iterable<Remedy> {
   const smaller = devicesLike(current, project).filter((one) => ratingOf(one) < ratingOf(current.device));
   return swaps(
     current,
@@ -41,7 +59,7 @@ export function smallerDevices(current: ProtectionResult, project: Project): Ite
 }
 
 /** Devices of the kit, of the same kind, with a larger rating than this one; the smallest of them first. */
-export function largerDevices(current: ProtectionResult, project: Project): Iterable<Remedy> {
+export function largerDevices(current: Guard, project: Project): Iterable<Remedy> {
   const larger = devicesLike(current, project).filter((one) => ratingOf(one) > ratingOf(current.device));
   return swaps(
     current,
@@ -49,7 +67,7 @@ export function largerDevices(current: ProtectionResult, project: Project): Iter
   );
 }
 
-function devicesLike({ device }: ProtectionResult, project: Project): Device[] {
+function devicesLike({ device }: Guard, project: Project): Device[] {
   return (project.kit?.devices ?? []).filter((one) => one.rating && one.kind?.value === device.kind?.value);
 }
 
@@ -57,10 +75,10 @@ function ratingOf(device: Device): number {
   return device.rating!.value.si;
 }
 
-function* swaps({ protection, id }: ProtectionResult, devices: readonly Device[]): Iterable<Remedy> {
+function* swaps({ place, id }: Guard, devices: readonly Device[]): Iterable<Remedy> {
   for (const device of devices) {
     if (!device.id) continue;
     const text = device.id.value;
-    yield { title: `Take ${text} for ${id}`, place: protection.device!.place, text };
+    yield { title: `Take ${text} for ${id}`, place, text };
   }
 }

@@ -1,7 +1,6 @@
 import type { Rule } from "../rule";
 import { bundleCountTooSmall } from "./bundle-count-too-small";
 import { bundleLoadingUnderstated } from "./bundle-loading-understated";
-import { circuitFedTwice } from "./circuit-fed-twice";
 import { circuitLoop } from "./circuit-loop";
 import { loadModeUnknown } from "./load-mode-unknown";
 import { loadNotConnected } from "./load-not-connected";
@@ -17,7 +16,6 @@ import { wireWithoutProtection } from "./wire-without-protection";
 export const wireRules: readonly Rule[] = [
   bundleCountTooSmall,
   bundleLoadingUnderstated,
-  circuitFedTwice,
   circuitLoop,
   loadModeUnknown,
   loadNotConnected,

@@ -4,7 +4,7 @@ import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { smallerDevices, thickerGauges } from "./governing";
+import { guardsOf, smallerDevices, thickerGauges } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
@@ -30,7 +30,7 @@ export const protectionAboveChart = defineRule<{
     todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
   }),
   *check(project) {
-    for (const { protection, id, device, rating, wires } of electricalOf(project).protection) {
+    for (const { place, id, device, rating, wires } of guardsOf(project)) {
       for (const { result, chart } of wires) {
         if (!chart || !result.wire.gauge) continue;
         yield {
@@ -49,16 +49,15 @@ export const protectionAboveChart = defineRule<{
             rating: rating.value,
             chart: chart.value,
           },
-          related: [{ place: protection.device!.place, words: `${id} is chosen here` }],
+          related: [{ place, words: `${id} is chosen here` }],
         };
       }
     }
   },
   *remedies(assessment, project) {
-    const { wires, protection } = electricalOf(project);
-    const wire = wires.find(({ id }) => id === assessment.subject.id)?.wire;
+    const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
     yield* thickerGauges(wire?.gauge, assessment.subject.id);
-    const device = protection.find(({ rating }) => rating === assessment.value);
+    const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
     if (device) yield* smallerDevices(device, project);
   },
   examples: [

@@ -4,7 +4,7 @@ import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { governing, smallerDevices, thickerGauges } from "./governing";
+import { governing, guardsOf, smallerDevices, thickerGauges } from "./governing";
 
 export const protectionAboveWire = defineRule<{
   wire: string;
@@ -28,7 +28,7 @@ export const protectionAboveWire = defineRule<{
     todo: "Take a thicker gauge or a higher temperature rating, or a device with a smaller rating that still holds the load.",
   }),
   *check(project) {
-    for (const { protection, id, rating, wires } of electricalOf(project).protection) {
+    for (const { place, id, rating, wires } of guardsOf(project)) {
       for (const { result } of wires) {
         const worst = governing(
           result.states.flatMap(({ condition, allowed }) =>
@@ -52,16 +52,15 @@ export const protectionAboveWire = defineRule<{
             allowed: worst.limit.value,
             condition: worst.condition.id?.value,
           },
-          related: [{ place: protection.device!.place, words: `${id} is chosen here` }],
+          related: [{ place, words: `${id} is chosen here` }],
         };
       }
     }
   },
   *remedies(assessment, project) {
-    const { wires, protection } = electricalOf(project);
-    const wire = wires.find(({ id }) => id === assessment.subject.id)?.wire;
+    const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
     yield* thickerGauges(wire?.gauge, assessment.subject.id);
-    const device = protection.find(({ rating }) => rating === assessment.value);
+    const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
     if (device) yield* smallerDevices(device, project);
   },
   examples: [

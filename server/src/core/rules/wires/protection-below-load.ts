@@ -1,10 +1,9 @@
 import { holds } from "../../findings/finding";
-import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { governing, largerDevices } from "./governing";
+import { governing, guardsOf, largerDevices } from "./governing";
 
 export const protectionBelowLoad = defineRule<{
   protection: string;
@@ -25,7 +24,7 @@ export const protectionBelowLoad = defineRule<{
     todo: "Take a larger device, with wires to match, or move loads to another one.",
   }),
   *check(project) {
-    for (const { protection, id, rating, currents } of electricalOf(project).protection) {
+    for (const { place, id, rating, currents } of guardsOf(project)) {
       const worst = governing(
         currents.map(({ condition, current }) => ({ condition, value: current, limit: rating })),
         "at-most",
@@ -34,7 +33,7 @@ export const protectionBelowLoad = defineRule<{
       yield {
         rule: "protection-below-load",
         subject: { kind: "protection", id },
-        place: protection.device!.place,
+        place,
         value: worst.value,
         limit: rating,
         sense: "at-most",
@@ -50,7 +49,7 @@ export const protectionBelowLoad = defineRule<{
     }
   },
   *remedies(assessment, project) {
-    const device = electricalOf(project).protection.find(({ id }) => id === assessment.subject.id);
+    const device = guardsOf(project).find(({ id }) => id === assessment.subject.id);
     if (device) yield* largerDevices(device, project);
   },
   examples: [

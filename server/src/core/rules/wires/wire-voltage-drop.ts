@@ -33,9 +33,11 @@ export const wireVoltageDrop = defineRule<{
     todo: `Take a thicker gauge for ${wire}, or a shorter run.`,
   }),
   *check(project) {
-    for (const { path, states } of electricalOf(project).paths) {
+    for (const { path, states } of electricalOf(project).loads) {
       const worst = governing(
-        states.map(({ condition, drop, limit, worst: wires }) => ({ condition, value: drop, limit, wires })),
+        states.flatMap(({ condition, drop, limit, worst: wires }) =>
+          drop && limit ? [{ condition, value: drop, limit, wires }] : [],
+        ),
         "at-most",
       );
       const wire = worst?.wires[0];
@@ -68,8 +70,8 @@ export const wireVoltageDrop = defineRule<{
     }
   },
   *remedies(assessment, project) {
-    const path = electricalOf(project).paths.find((one) => one.path.id === assessment.subject.id);
-    const wire = path?.states.find((state) => state.drop === assessment.value)?.worst[0];
+    const load = electricalOf(project).loads.find((one) => one.path.id === assessment.subject.id);
+    const wire = load?.states.find((state) => state.drop === assessment.value)?.worst[0];
     if (wire) yield* thickerGauges(wire.wire.gauge, wire.id);
   },
   examples: [

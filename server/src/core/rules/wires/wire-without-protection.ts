@@ -19,10 +19,10 @@ export const wireWithoutProtection = defineRule<{ wire: string; bus: string }>({
   }),
   *check(project): Iterable<Problem> {
     const { circuit } = electricalOf(project);
-    const buses = new Map(circuit.paths.flatMap((path) => path.feed.map((wire) => [wire, path.bus])));
-    for (const [wire, devices] of circuit.protecting) {
+    const buses = new Map(circuit.paths.flatMap((path) => path.feed.map((wire) => [wire, path.buses[0]])));
+    for (const wire of circuit.unguarded) {
       const bus = buses.get(wire);
-      if (devices.size > 0 || !wire.id || bus === undefined) continue;
+      if (!wire.id || bus === undefined) continue;
       yield {
         rule: "wire-without-protection",
         subject: { kind: "wire", id: wire.id.value },

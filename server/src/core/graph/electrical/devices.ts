@@ -1,0 +1,145 @@
+import type { Condition, Device, Protection, Wire } from "../../records/types";
+import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
+import { derive, derived, type Operand, sumOf, tabled, type Value, written } from "../value";
+import type { Inline } from "./circuit";
+import type { ElectricalBasis } from "./index";
+import type { LoadCurrents } from "./load-currents";
+import type { WireResult } from "./wires";
+
+/** A breaker or fuse in its place, or a contact. */
+export interface DeviceResult {
+  readonly inline: Inline;
+  readonly id: string;
+  /** The kit's device; undefined for a contact. */
+  readonly device: Device | undefined;
+  readonly rating: Value | undefined;
+  readonly currents: readonly { readonly condition: Condition; readonly current: Value }[];
+  /** The wires that it guards, each with what the wire chart gives for it. */
+  readonly wires: readonly { readonly result: WireResult; readonly chart: Value | undefined }[];
+  /** Components behind it. */
+  readonly components: readonly string[];
+}
+
+/** Ratings and currents of everything that current runs through, and the wires that each breaker or fuse guards. */
+export function deriveDevices(
+  basis: ElectricalBasis,
+  currents: LoadCurrents,
+  wires: ReadonlyMap<Wire, WireResult>,
+): DeviceResult[] {
+  const { circuit, project } = basis;
+  const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
+  const guarded = guardedWires(circuit.protecting, wires);
+  return [...circuit.inlines.values()].map((inline): DeviceResult => {
+    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
+    const paths = circuit.paths.filter(({ through }) => through.some(({ id }) => id === inline.id));
+    return {
+      inline,
+      id: inline.id,
+      device,
+      rating: ratingOf(inline, device, basis),
+      currents: basis.conditions.flatMap((condition) => {
+        const loads = paths.flatMap((path) => {
+          const current = currents.get(path.id)?.get(condition);
+          return current ? [derived(`current of ${path.id}`, current)] : [];
+        });
+        const isWhole = paths.every((path) => path.isSingle);
+        const current = currentThrough(inline, condition, loads, isWhole, basis);
+        return current ? [{ condition, current }] : [];
+      }),
+      wires:
+        inline.kind === "protection" && device
+          ? (guarded.get(inline.record) ?? []).map((result) => ({
+              result,
+              chart: chartRating(result, device, basis),
+            }))
+          : [],
+      components: paths.map((path) => path.id),
+    };
+  });
+}
+
+function guardedWires(
+  protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>,
+  wires: ReadonlyMap<Wire, WireResult>,
+): Map<Protection, WireResult[]> {
+  const guarded = new Map<Protection, WireResult[]>();
+  for (const [wire, devices] of protecting) {
+    const result = wires.get(wire);
+    if (!result) continue;
+    for (const device of devices) {
+      const known = guarded.get(device);
+      if (known) known.push(result);
+      else guarded.set(device, [result]);
+    }
+  }
+  return guarded;
+}
+
+function ratingOf(inline: Inline, device: Device | undefined, basis: ElectricalBasis): Value | undefined {
+  const [name, rating, place] =
+    inline.kind === "contact"
+      ? ["rating of the contact", inline.record.rating, undefined]
+      : [`rating of ${device?.id?.value}`, device?.rating, inline.record.device?.place];
+  const operand = written(name, rating, "A");
+  return basis.keep(
+    derive({
+      subject: { kind: inline.kind, id: inline.id },
+      quantity: "device-rating",
+      unit: "A",
+      formula: "I_rated",
+      operands: {
+        I_rated: operand && { ...operand, places: [...operand.places, ...(place ? [place] : [])] },
+      },
+      compute: ({ I_rated }) => I_rated,
+    }),
+  );
+}
+
+function currentThrough(
+  inline: Inline,
+  condition: Condition,
+  loads: readonly Operand[],
+  isWhole: boolean,
+  basis: ElectricalBasis,
+): Value | undefined {
+  if (loads.length === 0) return undefined;
+  const common = {
+    subject: { kind: inline.kind, id: inline.id },
+    quantity: "device-current",
+    condition: condition.id?.value,
+    unit: "A",
+  } as const;
+  const solved = basis.states.get(condition)?.currentThrough(inline.id);
+  if (isWhole) {
+    return basis.keep(
+      derive({ ...common, formula: "sum(I)", operands: { I: loads }, compute: ({ I }) => sumOf(I) }),
+    );
+  }
+  if (solved === undefined) return undefined;
+  return basis.keep(
+    derive({
+      ...common,
+      method: "solution of the whole network: the current has more than one way",
+      operands: { loads: { name: "loads behind it", value: loads.length, unit: "1", places: [], notes: [] } },
+      compute: () => Math.abs(solved),
+    }),
+  );
+}
+
+function chartRating({ wire, id }: WireResult, device: Device, basis: ElectricalBasis): Value | undefined {
+  if (!wire.gauge || !device.kind || wire.material?.value === "aluminium") return undefined;
+  const kind = device.kind.value;
+  const lookup = (kind === "fuse" ? wireChartFuse : wireChartBreaker)(wire.gauge.value.si);
+  basis.ratings.note(wire, `${kind} in the wire chart`, lookup);
+  return basis.keep(
+    derive({
+      subject: { kind: "wire", id },
+      quantity: "chart-rating",
+      unit: "A",
+      formula: "I_chart",
+      operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge.place]) },
+      compute: ({ I_chart }) => I_chart,
+      sources: [lookup.source],
+    }),
+  );
+}

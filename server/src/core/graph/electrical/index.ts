@@ -1,0 +1,92 @@
+/**
+ * Everything electrical that is derived from a project: the network solved in each condition, and the values
+ * of loads, wires, devices, bundles and sources that follow from it.
+ */
+import type { Project } from "../../project";
+import type { Condition, Wire } from "../../records/types";
+import type { Keep, Value } from "../value";
+import { type BundleResult, deriveBundles } from "./bundles";
+import { type Circuit, traceCircuit } from "./circuit";
+import { type DeviceResult, deriveDevices } from "./devices";
+import { deriveLoadCurrents } from "./load-currents";
+import { deriveLoads, type LoadResult } from "./loads";
+import { buildNetwork, type Network, type NetworkState } from "./network";
+import { deriveSources, SourceOutputs, type Sources } from "./sources";
+import { WireRatings } from "./wire-ratings";
+import { deriveWires, numbersOf, type WireResult } from "./wires";
+
+export interface Electrical {
+  readonly circuit: Circuit;
+  readonly network: Network;
+  readonly states: ReadonlyMap<Condition, NetworkState>;
+  readonly loads: readonly LoadResult[];
+  readonly wires: readonly WireResult[];
+  readonly devices: readonly DeviceResult[];
+  readonly bundles: readonly BundleResult[];
+  readonly sources: Sources;
+  readonly values: readonly Value[];
+}
+
+/** What each part of the derivation works from. */
+export interface ElectricalBasis {
+  readonly project: Project;
+  readonly conditions: readonly Condition[];
+  readonly circuit: Circuit;
+  readonly network: Network;
+  readonly states: ReadonlyMap<Condition, NetworkState>;
+  readonly ratings: WireRatings;
+  readonly keep: Keep;
+  allowed(wire: Wire, condition: Condition): Value | undefined;
+}
+
+/** Pure; what is missing in the record is left out of the result. */
+export function deriveElectrical(project: Project): Electrical {
+  const values: Value[] = [];
+  const keep: Keep = (value) => {
+    if (value) values.push(value);
+    return value;
+  };
+  const conditions = project.install.conditions ?? [];
+  const circuit = traceCircuit(project);
+  const network = buildNetwork(project);
+  const ratings = new WireRatings(project, keep);
+  const outputs = new SourceOutputs(project, keep);
+  const allowed = new Map<Condition, Map<Wire, Value | undefined>>();
+  const states = new Map<Condition, NetworkState>();
+  for (const condition of conditions) {
+    const ofWires = new Map<Wire, Value | undefined>();
+    for (const wire of project.install.wires ?? []) {
+      if (wire.id) ofWires.set(wire, ratings.allowedCurrent(wire, condition));
+    }
+    allowed.set(condition, ofWires);
+    const state = network.solve(
+      condition,
+      (wire) => numbersOf(wire, condition, ratings, ofWires.get(wire)?.value),
+      (source) => outputs.limitOf(source, condition),
+    );
+    states.set(condition, state);
+  }
+  const basis: ElectricalBasis = {
+    project,
+    conditions,
+    circuit,
+    network,
+    states,
+    ratings,
+    keep,
+    allowed: (wire, condition) => allowed.get(condition)?.get(wire),
+  };
+  const currents = deriveLoadCurrents(basis);
+  const wires = deriveWires(basis, currents);
+  return {
+    circuit,
+    network,
+    states,
+    loads: deriveLoads(basis, currents, wires),
+    wires: [...wires.values()],
+    devices: deriveDevices(basis, currents, wires),
+    bundles: deriveBundles(basis, wires),
+    sources: deriveSources(basis, currents, outputs),
+    values,
+  };
+}

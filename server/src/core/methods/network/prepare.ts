@@ -1,0 +1,34 @@
+import type { Condition, NetworkAnswer, Topology } from "./model";
+import { makePlan, type Plan } from "./plan";
+import { topologyProblems } from "./problems";
+import { solveCondition } from "./solve";
+
+/** A topology made ready, to be solved for many conditions. */
+export interface Network {
+  /** Never throws, unless `resistanceAt` does. */
+  solve(condition: Condition): NetworkAnswer;
+}
+
+/**
+ * Makes a topology ready: which unknown is eliminated when, and what that ties together, is planned once for
+ * each set of rigid branches (a contactor that opens changes it, a switched load doesn't) and kept.
+ */
+export function prepare(topology: Topology): Network {
+  const problems = topologyProblems(topology);
+  if (problems.length > 0)
+    return { solve: () => ({ kind: "no-solution", reason: "invalid-input", problems }) };
+
+  const kept: { readonly rigid: Uint8Array; readonly plan: Plan }[] = [];
+  const planFor = (rigid: Uint8Array): Plan => {
+    const known = kept.find((one) => one.rigid.every((value, branch) => value === rigid[branch]));
+    if (known) return known.plan;
+    const plan = makePlan(topology, rigid);
+    kept.push({ rigid, plan });
+    if (kept.length > plansKept) kept.shift();
+    return plan;
+  };
+  return { solve: (condition) => solveCondition(topology, condition, planFor) };
+}
+
+/** More than any aircraft has phases of flight with contactors of their own. */
+const plansKept = 32;

@@ -1,0 +1,67 @@
+import { type Carried, carry } from "./carry";
+import type { Circuit } from "./circuit";
+import type { Condition, InputProblem } from "./model";
+import { isResistance } from "./problems";
+
+export type ResistancesFound =
+  | { readonly kind: "found"; readonly residual: number }
+  | { readonly kind: "refused"; readonly carried: Carried; readonly residual: number }
+  | { readonly kind: "faulty"; readonly problems: readonly InputProblem[] };
+
+/**
+ * Finds the resistances that agree with their own currents: each is asked for at the current found with the
+ * ones before, until none changes by more than `ohmsTolerance` of itself. Where the changes grow, or the
+ * loads can't be carried on the way, the steps are halved.
+ *
+ * @param circuit solved with `ohms`
+ * @param ohms by branch; left as found
+ */
+export function findResistances(
+  circuit: Circuit,
+  resistanceAt: NonNullable<Condition["resistanceAt"]>,
+  ohms: Float64Array,
+): ResistancesFound {
+  const branches = [...ohms.keys()].filter((branch) => isResistance(ohms[branch]!));
+  const asked = ohms.slice();
+  let share = 1;
+  let last = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < mostRounds; round++) {
+    let residual = 0;
+    for (const branch of branches) {
+      const value = resistanceAt(branch, Math.abs(circuit.nodal.voltsAlong(branch)) / ohms[branch]!);
+      if (!isResistance(value)) return { kind: "faulty", problems: [faulty(branch, value)] };
+      asked[branch] = value;
+      residual = Math.max(residual, Math.abs(value / ohms[branch]! - 1));
+    }
+    if (residual <= ohmsTolerance) return { kind: "found", residual };
+    if (residual > last) share = Math.max(share / 2, leastShare);
+    last = residual;
+
+    for (;;) {
+      const next = ohms.slice();
+      for (const branch of branches) next[branch]! += share * (asked[branch]! - next[branch]!);
+      circuit.setBranches(next);
+      const carried = carry(circuit, true);
+      if (carried.kind === "carried") {
+        ohms.set(next);
+        break;
+      }
+      if (share <= leastShare) return { kind: "refused", carried, residual };
+      share /= 2;
+    }
+  }
+  return { kind: "refused", carried: { kind: "unsettled" }, residual: last };
+}
+
+const faulty = (index: number, value: number): InputProblem => ({
+  kind: "figure-impossible",
+  of: "branch",
+  index,
+  figure: "resistanceAt",
+  value,
+});
+
+/** Relative change at which a resistance counts as found: far below what any table of wires is good for. */
+const ohmsTolerance = 1e-8;
+const leastShare = 1 / 64;
+const mostRounds = 100;
