@@ -22,6 +22,8 @@ await Promise.all(
       format: "cjs",
       target: "node20",
       external: ["vscode"],
+      // The package's ES modules are bundled without what is not used; they start faster and are smaller.
+      alias: { yaml: join(root, "node_modules/yaml/browser/dist/index.js") },
       legalComments: "none",
       logLevel: "warning",
       ...(banner && { banner: { js: banner } }),

@@ -44,6 +44,8 @@ async function loadCore() {
 
 const areas = {
   wires: "Wires, bundles and protection",
+  protection: "Breakers, fuses, contacts and bonds",
+  sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
   record: "Shape of a record, quantities, links",

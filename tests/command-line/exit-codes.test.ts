@@ -76,6 +76,17 @@ describe("what can't be done gives 2, words on the error stream, and no report",
       args: ["check", "--severity", "key-unknown", demo.clean],
       says: "key-unknown",
     },
+    {
+      what: "a severity with more behind it",
+      args: ["check", "--severity", "key-unknown=off=error", demo.clean],
+      says: "key-unknown",
+    },
+    { what: "two rules to explain", args: ["explain", "key-unknown", "key-missing"], says: "explain" },
+    {
+      what: "an option of another command",
+      args: ["worksheet", "--fail-on", "warning", demo.clean],
+      says: "--fail-on",
+    },
     { what: "a command that is none", args: ["chek", demo.clean], says: "'check'" },
     { what: "a worksheet of nothing", args: ["worksheet"], says: "install record" },
     {
@@ -153,9 +164,13 @@ it.each([{ args: ["--help"] }, { args: ["-h"] }, { args: [] }, { args: ["check",
     for (const word of ["check", "worksheet", "explain", "--report", "--fail-on", "--severity", "--brief"]) {
       expect(stdout).toContain(word);
     }
-    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
   },
 );
+
+it("help fits a terminal", async () => {
+  const { stdout } = await tailcone(["--help"], demoWorkspace().folder);
+  expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+});
 
 it("--version prints the version of the package", async () => {
   const { version } = (await import("../../package.json")).default;

@@ -239,3 +239,14 @@ it("says the same in text as in JSON", async () => {
   const words = stdout.replace(/\s+/g, " ");
   for (const { message } of findings) expect(words).toContain(message);
 });
+
+it("says of a record the same whether it is checked alone or with others", async () => {
+  const { folder } = plantedWorkspace();
+  const blocksOf = (text: string) =>
+    text.split(/^(?=\S+:\d+:\d+ {2})/m).filter((block) => block.startsWith(planted));
+  const alone = blocksOf((await tailcone(["check", planted], folder)).stdout);
+  const together = blocksOf((await tailcone(["check", "."], folder)).stdout);
+  expect(alone.length).toBeGreaterThan(5);
+  // The last one alone has the summary behind it.
+  expect(alone.slice(0, -1)).toEqual(together.slice(0, alone.length - 1));
+});

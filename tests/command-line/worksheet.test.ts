@@ -45,7 +45,7 @@ describe("worksheet --report json", () => {
     expect(sheet.values.length).toBeGreaterThan(100);
     for (const value of sheet.values) {
       expect(value).toMatchObject({
-        subject: expect.stringMatching(/^[a-z-]+ \S/),
+        subject: expect.stringMatching(/^[a-z-]+( \S.*)?$/),
         quantity: expect.stringMatching(/^[a-z-]+$/),
         value: expect.any(Number),
         unit: expect.stringMatching(/^\S/),
@@ -80,15 +80,15 @@ describe("worksheet --report json", () => {
     const { values } = await worksheet(demo.clean, demoWorkspace().folder);
     const wire = values.find(
       ({ subject, quantity, condition }) =>
-        subject === "wire P102A8" && quantity === "wire-drop" && condition === "survey",
+        subject === "wire P101A10" && quantity === "wire-drop" && condition === "survey",
     )!;
     expect(wire.formula).toBe("I × R");
     const [current, resistance] = ["I", "R"].map(
-      (symbol) => wire.inputs.find((input) => input.symbol === symbol)!.value,
+      (symbol) => wire.inputs.find((one) => one.symbol === symbol)!,
     );
-    // The chiller takes 1100 W at 28 V.
-    expect(current).toBeCloseTo(1100 / 28, 12);
-    expect(wire.value).toBe(current! * resistance!);
+    // What the kit says that the rack draws while it surveys.
+    expect([current!.value, current!.unit]).toEqual([24, "A"]);
+    expect(wire.value).toBeCloseTo(24 * resistance!.value, 12);
     expect(wire.source.join()).toContain("AC 43.13-1B");
   });
 
@@ -120,15 +120,27 @@ describe("worksheet --report json", () => {
 
   it("changes with the record, and only where it must", async () => {
     const before = await worksheet(demo.clean, demoWorkspace().folder);
-    const text = replaceOnce(demoRecords()[demo.clean]!, "length: 14.5 ft", "length: 29 ft");
+    const text = replaceOnce(
+      demoRecords()[demo.clean]!,
+      "{ component: RACK, arm: 121.0 in }",
+      "{ component: RACK, arm: 122.0 in }",
+    );
     const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
+    expect(after.values.length).toBe(before.values.length);
     const moved = after.values.filter((value, index) => value.value !== before.values[index]!.value);
-    expect(new Set(moved.map(({ subject }) => subject))).toEqual(
-      new Set(["wire P102A8", "component CHILLER"]),
-    );
     expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
-      new Set(["wire-resistance", "wire-drop", "path-drop"]),
+      new Set([
+        "item-moment",
+        "empty-moment",
+        "empty-cg",
+        "cg-change",
+        "cg-change-mac",
+        "loading-moment",
+        "loading-cg",
+      ]),
     );
+    const rack = moved.filter(({ quantity }) => quantity === "item-moment");
+    expect(rack.map(({ subject, value }) => [subject, value])).toEqual([["component RACK", 31.2 * 122]]);
   });
 
   it("can be made of any record that a rule's example shows, faulty as it is", async () => {

@@ -20,7 +20,7 @@ const ohms = real(-3, -0.3).map((decade) => 10 ** decade);
 const loads = {
   current: real(0, 6).map((amps): Load => ({ kind: "current", amps })),
   resistance: real(3, 60).map((ohms): Load => ({ kind: "resistance", ohms })),
-  power: real(0, 120).map((watts): Load => ({ kind: "power", watts })),
+  power: real(0, 400).map((watts): Load => ({ kind: "power", watts })),
 };
 
 /** Holds its voltage in both directions and without limit. */

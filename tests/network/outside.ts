@@ -39,7 +39,7 @@ function linearSystem(
   };
   for (const { from, to, ohms } of branches) if (ohms > 0) resistor(from, to, 1 / ohms);
   loads.forEach(({ from, to, load }, index) => {
-    if (load?.kind === "resistance") return resistor(from, to, 1 / load.ohms);
+    if (load?.kind === "resistance") resistor(from, to, 1 / load.ohms);
     inject(from, -loadAmps[index]!);
     inject(to, loadAmps[index]!);
   });
@@ -95,16 +95,9 @@ function agrees(of: Network, states: readonly SourceState[], { potentials, sourc
     if (!source) return true;
     const amps = sourceAmps[index]!;
     const short = source.volts - source.ohms * amps - (node === ground ? 0 : potentials[node]!);
-    switch (states[index]!) {
-      case "holding":
-        return (
-          (!source.oneWay || amps > -slack) && amps < (source.mostAmps ?? Number.POSITIVE_INFINITY) + slack
-        );
-      case "at-limit":
-        return short > -slack;
-      case "off":
-        return short < slack;
-    }
+    if (states[index] === "at-limit") return short > -slack;
+    if (states[index] === "off") return short < slack;
+    return (!source.oneWay || amps > -slack) && amps < (source.mostAmps ?? Number.POSITIVE_INFINITY) + slack;
   });
 }
 

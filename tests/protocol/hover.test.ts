@@ -15,7 +15,7 @@ interface Numbers {
 
 interface Worksheet {
   readonly values: readonly (Numbers & {
-    readonly inputs: readonly (Numbers & { readonly symbol: string })[];
+    readonly inputs: readonly (Numbers & { readonly symbol: string; readonly name: string })[];
   })[];
   readonly margins: readonly (Numbers & {
     readonly rule: string;
@@ -37,7 +37,7 @@ beforeAll(async () => {
   await editor.diagnostics(install);
   const { stdout } = await tailcone(["worksheet", "--report", "json", demo.clean], workspace.folder);
   worksheet = JSON.parse(stdout) as Worksheet;
-});
+}, 30_000);
 
 /** Text of the hover one character into a text that stands in the document once; null without a hover. */
 async function hoverAt(uri: string, text: string, within = text): Promise<string | null> {
@@ -49,6 +49,12 @@ async function hoverAt(uri: string, text: string, within = text): Promise<string
 /** Markdown as it is read: without the signs that keep a character from being markup. */
 function plain(markdown: string): string {
   return markdown.replace(/\\([^\w\s])/g, "$1");
+}
+
+function worked(subject: string, quantity: string, condition: string): Worksheet["values"][number] {
+  return worksheet.values.find(
+    (one) => one.subject === subject && one.quantity === quantity && one.condition === condition,
+  )!;
 }
 
 /** Cells of each row of the table of results, the head and its rule left out. */
@@ -85,22 +91,18 @@ describe("on the gauge of a wire", () => {
 
   it("shows the formula, the numbers in it, the inputs and the published source", async () => {
     const shown = plain((await hoverAt(install, gauge, "8 AWG"))!);
-    const resistance = worksheet.values.find(
-      ({ subject, quantity, condition }) =>
-        subject === "wire P102A8" && quantity === "wire-resistance" && condition === "survey",
-    )!;
-    const [r20, length, t2] = ["R_20", "L", "T_2"].map((symbol) => {
-      const { value, unit } = resistance.inputs.find((input) => input.symbol === symbol)!;
-      return showMeasure(value, unit);
-    });
-    expect(length).toBe("14.5 ft");
-    expect(shown).toContain("= R_20 × L / 1000 × (234.5 + T_2) / 254.5\n");
-    expect(shown).toContain(`= ${r20} × ${length} / 1000 × (234.5 + ${t2}) / 254.5\n`);
-    expect(shown).toContain(`= ${showMeasure(resistance.value, resistance.unit)}\n`);
-    const line = editor.rangeOf(install, "14.5 ft").start.line + 1;
-    expect(shown).toMatch(new RegExp(`^ +L +14\\.5 ft +length of the run\\b.*\\b${line}\\b`, "m"));
-    expect(shown).toMatch(/^Sources?\b/m);
-    expect(shown).toContain("FAA AC 43.13-1B, 9/8/98, Change 1");
+    const drop = worked("component CHILLER", "path-drop", "survey");
+    const terms = drop.inputs.map(({ value, unit }) => showMeasure(value, unit));
+    expect(terms).toHaveLength(2);
+    expect(shown).toContain("\n  = Σ(V)\n");
+    expect(shown).toContain(`\n  = ${terms.join(" + ")}\n`);
+    expect(shown).toContain(`\n  = ${showMeasure(drop.value, drop.unit)}\n`);
+    for (const { symbol, name, value, unit } of worked("wire P102A8", "wire-drop", "survey").inputs) {
+      expect(shown).toMatch(new RegExp(`^ +${symbol} +${showMeasure(value, unit)} +${name}`, "m"));
+    }
+    for (const part of ["FAA AC 43.13-1B", "9/8/98, Change 1 of 9/27/01", "Table 11-9"]) {
+      expect(shown.split(/^Sources?\b/m)[1]).toContain(part);
+    }
   });
 
   it("marks the whole value and nothing else", async () => {
@@ -125,10 +127,13 @@ describe("on the gauge of a wire", () => {
   it("follows the text as it is typed", async () => {
     const draft = workspace.uri("draft.install.yaml");
     editor.open(draft, workspace.read(demo.clean));
-    editor.change(draft, ["length: 14.5 ft", "length: 15.5 ft"]);
-    expect(plain((await hoverAt(draft, "8 AWG\n    length: 15.5 ft", "8 AWG"))!)).toContain(
-      "× 15.5 ft / 1000 ×",
-    );
+    const arm = "{ component: RACK, arm: 121.0 in }";
+    const now = arm.replace("121.0", "125.0");
+    editor.change(draft, [arm, now]);
+    const shown = plain((await hoverAt(draft, now, "125.0 in"))!);
+    // The rack weighs 31.2 lb.
+    expect(shown).toContain("31.2 lb × 125 in");
+    expect(shown).toContain(showMeasure(31.2 * 125, "lb in"));
   });
 });
 
@@ -139,8 +144,14 @@ describe("in the kit", () => {
     await editor.diagnostics(kit);
     const shown = plain((await hoverAt(kit, "power: 1100 W", "1100 W"))!);
     expect(shown).toContain(`In ${demo.clean}:`);
-    expect(shown).toMatch(/\| wire current, P102A8, survey \| 39\.29 A \| ≤ /);
-    expect(shown).toContain("= 1100 W / 28 V\n");
+    const current = worked("wire P102A8", "wire-current", "survey");
+    expect(shown).toContain(
+      `| wire current, P102A8, survey | ${showMeasure(current.value, current.unit)} | ≤ `,
+    );
+    const voltage = worked("component CHILLER", "load-current", "survey").inputs.find(
+      ({ unit }) => unit === "V",
+    )!;
+    expect(shown).toContain(`= 1100 W / ${showMeasure(voltage.value, voltage.unit)}\n`);
   });
 
   it("shows nothing of an install record that is not open", async () => {

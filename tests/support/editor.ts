@@ -38,7 +38,7 @@ export interface EditorOptions {
 /** A text to be put in the place of another that stands in the document once. */
 export type Change = readonly [old: string, now: string];
 
-const timeLimit = 10_000;
+const timeLimit = 20_000;
 
 const running = new Set<Editor>();
 

@@ -1,4 +1,5 @@
-export const helpText = `Tailcone checks aircraft installation records with live engineering calculations.
+export const helpText = `Tailcone checks aircraft installation records with live engineering
+calculations.
 
   tailcone check [paths]         check records; folders are searched for them
   tailcone worksheet <record>    every value of an install record, worked out

@@ -7,6 +7,8 @@ export const limits = {
   recordLength: 4 * 1024 * 1024,
   /** Nesting of maps and lists. Deeper text can abort the process inside the parser, so it is never composed. */
   nestingDepth: 64,
+  /** Items that are read one by one. A text with more of them, which no person writes, is read as one item. */
+  separateItems: 20_000,
   /** Nodes that aliases may add to one record. */
   aliasNodes: 10_000,
   /** Findings shown for one file, and of one rule in one file. */

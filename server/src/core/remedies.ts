@@ -1,6 +1,7 @@
 /**
  * Remedies that were tried: the record is checked again with the change in it, and the change is offered only
- * when its finding is gone and no new one came.
+ * when its finding is gone and no new fault came. What only informs may come: a thicker wire's identification
+ * is out of date, and that is to be told, not to keep the wire thin.
  */
 import { type CheckOptions, check, type Judgement } from "./check";
 import { type Finding, isPlace } from "./findings/finding";
@@ -44,7 +45,8 @@ export function proveRemedy(
     const text = record.text.slice(0, edit.start) + edit.newText + record.text.slice(edit.end);
     const after = check(loadRecord(record.file, record.kind, text, record), source, options);
     const left = new Set(after.findings.map(keyOf));
-    if (left.has(keyOf(finding)) || [...left].some((key) => !before.has(key))) continue;
+    const faults = after.findings.filter(({ severity }) => severity !== "information");
+    if (left.has(keyOf(finding)) || faults.some((one) => !before.has(keyOf(one)))) continue;
     const others = judgement.findings.filter((one) => standsOn(one, node) && left.has(keyOf(one)));
     if (others.length === 0) return edit;
     second ??= edit;

@@ -22,6 +22,15 @@ import { sourcesOf } from "../core/views/calculation";
 import type { Hover } from "../core/views/hover";
 import type { OutlineSymbol } from "../core/views/symbols";
 
+const converters = new WeakMap<LoadedRecord, Converter>();
+
+/** The converter of a record as it stands; its lines are indexed once. */
+export function converterOf(record: LoadedRecord): Converter {
+  const known = converters.get(record) ?? new Converter(record);
+  converters.set(record, known);
+  return known;
+}
+
 /** Converts offsets of one record's text. */
 export class Converter {
   readonly lines: LineIndex;

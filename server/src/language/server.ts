@@ -16,7 +16,7 @@ import type { Place } from "../core/records/written";
 import { proveRemedy } from "../core/remedies";
 import { hoverOn } from "../core/views/hover";
 import { outlineOf } from "../core/views/symbols";
-import { Converter, countFindings, toDiagnostic, toDocumentSymbol, toHover, toQuickFix } from "./convert";
+import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover, toQuickFix } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
 import { Schedule } from "./schedule";
@@ -43,7 +43,7 @@ export function serve(connection: Connection): void {
     const document = documents.get(id);
     const judgement = document && desk.judge(id);
     if (!document || !judgement) return;
-    const converter = new Converter(judgement.record);
+    const converter = converterOf(judgement.record);
     const locate = showsRelated ? (place: Place) => locationOf(place, documents, desk) : undefined;
     const diagnostics = judgement.findings.map((finding) => toDiagnostic(finding, converter, locate));
     void connection.sendDiagnostics({ uri: document.uri, version: document.version, diagnostics });
@@ -137,7 +137,7 @@ export function serve(connection: Connection): void {
     const id = idOf(textDocument.uri);
     const record = documents.get(id) && desk.shelf.load(id);
     if (!record) return null;
-    const converter = new Converter(record);
+    const converter = converterOf(record);
     const node = nodeAt(record.reading, converter.lines.offsetAt(position)).at(-1)?.node;
     if (node?.kind !== "scalar") return null;
     const judgements = [id, ...desk.dependentsOf(id)]
@@ -156,7 +156,7 @@ export function serve(connection: Connection): void {
   connection.onDocumentSymbol(({ textDocument }) => {
     const record = desk.shelf.load(idOf(textDocument.uri));
     if (!record) return [];
-    const converter = new Converter(record);
+    const converter = converterOf(record);
     return outlineOf(record.reading).map((symbol) => toDocumentSymbol(symbol, converter));
   });
 
@@ -165,7 +165,7 @@ export function serve(connection: Connection): void {
     const document = documents.get(id);
     const judgement = document && desk.judge(id);
     if (!document || !judgement) return [];
-    const converter = new Converter(judgement.record);
+    const converter = converterOf(judgement.record);
     return judgement.findings.flatMap((finding) => {
       const squiggle = converter.squiggle(finding);
       if (!touches(squiggle, range)) return [];
@@ -191,7 +191,7 @@ function locationOf(
 ): { uri: string; range: Range } | undefined {
   const record = desk.shelf.load(file);
   return (
-    record && { uri: documents.uriOf(file), range: new Converter(record).range(record.reading.spanOf(node)) }
+    record && { uri: documents.uriOf(file), range: converterOf(record).range(record.reading.spanOf(node)) }
   );
 }
 

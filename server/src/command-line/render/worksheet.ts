@@ -53,9 +53,10 @@ export function renderWorksheet(
     section("Loads, bus to ground", sheet.table("component", ["load-current", "path-drop", "drop-limit"])),
     section("Breakers and fuses", sheet.table("protection", ["device-rating", "device-current"])),
     section("Bundles", sheet.table("bundle", ["bundle-loading"])),
+    section("Weight of the wires", sheet.table(["wire", "harness"], ["wire-weight", "harness-weight"])),
     section(
       "Weight and balance: items",
-      sheet.table(["component", "added-item", "equipment"], ["item-moment"]),
+      sheet.table(["component", "added-item", "harness", "equipment"], ["item-moment"]),
     ),
     section("Weight and balance: aircraft", sheet.list("aircraft")),
     section(

@@ -6,14 +6,23 @@ import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveOpenings, type Openings } from "./openings";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
+import { deriveWiring, type Wiring } from "./wiring";
 
 export const electricalOf: (project: Project) => Electrical = once(deriveElectrical);
-export const weightsOf: (project: Project) => Weights = once(deriveWeights);
+export const wiringOf: (project: Project) => Wiring = once(deriveWiring);
+export const weightsOf: (project: Project) => Weights = once((project) =>
+  deriveWeights(project, wiringOf(project)),
+);
 export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
-  return [...electricalOf(project).values, ...weightsOf(project).values, ...openingsOf(project).values];
+  return [
+    ...electricalOf(project).values,
+    ...wiringOf(project).values,
+    ...weightsOf(project).values,
+    ...openingsOf(project).values,
+  ];
 }
 
 function once<T>(compute: (project: Project) => T): (project: Project) => T {

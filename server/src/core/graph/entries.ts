@@ -22,3 +22,9 @@ export function isWholeList(owner: Owner, key: string, typed: readonly unknown[]
   if (value.kind === "list") return value.entries.length === (typed?.length ?? 0);
   return value.kind === "scalar" && value.style === "empty";
 }
+
+/** Whether what stands behind a key could be typed. A key that is not there, or has no value yet, is whole. */
+export function isWholeEntry(owner: Owner, key: string, typed: unknown): boolean {
+  const value = entryOf(owner, key)?.value;
+  return typed !== undefined || value === undefined || (value.kind === "scalar" && value.style === "empty");
+}

@@ -19,7 +19,9 @@ import type { Cutout, Figure, Panel, Point as PointRecord } from "../records/typ
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
 import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
-import { derive, type Operand, tabled, type Value, type ValueUnit, written } from "./value";
+import { groupBy } from "./group-by";
+import { Memory } from "./remember";
+import { derive, type Keep, type Operand, tabled, type Value, type ValueUnit, written } from "./value";
 
 export interface Openings {
   readonly cutouts: readonly CutoutResult[];
@@ -42,8 +44,9 @@ export interface CutoutResult {
   readonly radius: Distance;
   /** How it lies in its panel; the distance is set only when it lies inside. */
   readonly edge: { readonly kind: "inside" | "crossing" | "outside" } & Partial<Distance>;
-  /** One entry for each fastener near enough to matter, the worst first. */
-  readonly fasteners: readonly FastenerResult[];
+  /** The fastener with the least room. */
+  readonly fastener: FastenerResult | undefined;
+  /** The nearest of the openings recorded before it in the same panel, and all that are too near. */
   readonly neighbours: readonly NeighbourResult[];
 }
 
@@ -56,8 +59,6 @@ export interface Distance {
 export interface FastenerResult extends Distance {
   readonly place: Place;
   readonly at: { readonly x: number; readonly y: number };
-  /** True when the fastener's centre lies in the opening. */
-  readonly isInside: boolean;
 }
 
 export interface NeighbourResult extends Distance {
@@ -119,8 +120,31 @@ class OpeningsDerivation {
       const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening);
       if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
     }
-    const cutouts = placed.map((one) => this.cutout(one, panels.get(one.panel.id!.value)!.placed, placed));
+    const cutouts: CutoutResult[] = [];
+    for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
+      const outline = panels.get(panel.id!.value)!.placed;
+      const fasteners = fastenersOf(panel);
+      for (const [index, one] of inPanel.entries()) {
+        cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
+      }
+    }
     return { cutouts, faulty: this.faulty, values: this.values };
+  }
+
+  private measure(
+    one: PlacedCutout,
+    outline: Placed | undefined,
+    fasteners: readonly Fastener[],
+    before: readonly PlacedCutout[],
+  ): CutoutResult {
+    const rests = before.map(({ cutout }) => cutout);
+    const keepValue: Keep = (value) => {
+      if (value) this.values.push(value);
+      return value;
+    };
+    return measured.recall(one.cutout, one.panel, rests, keepValue, (keep) =>
+      new CutoutMeasures(keep).cutout(one, outline, fasteners, before),
+    );
   }
 
   private place(owner: FaultyFigure["owner"], figure: Figure | undefined): Placed | undefined {
@@ -132,8 +156,20 @@ class OpeningsDerivation {
     const at = figure.at ? pointOf(figure.at) : { x: 0, y: 0 };
     return at && { shape, at, angle: figure.angle?.value.si ?? 0 };
   }
+}
 
-  private cutout(one: PlacedCutout, panel: Placed | undefined, all: readonly PlacedCutout[]): CutoutResult {
+const measured = new Memory<Cutout, Panel, CutoutResult>();
+
+/** What is measured on one opening. */
+class CutoutMeasures {
+  constructor(private readonly keep: Keep) {}
+
+  cutout(
+    one: PlacedCutout,
+    panel: Placed | undefined,
+    fasteners: readonly Fastener[],
+    before: readonly PlacedCutout[],
+  ): CutoutResult {
     const { cutout, id, placed } = one;
     const figure = figureOperands(cutout.opening!);
     const minimums = one.panel.minimums;
@@ -165,10 +201,8 @@ class OpeningsDerivation {
         least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data),
       },
       edge: panel ? this.edge(one, panel, figure) : { kind: "inside" },
-      fasteners: this.fasteners(one, figure),
-      neighbours: all
-        .filter((other) => other !== one && other.panel === one.panel)
-        .flatMap((other) => this.neighbour(one, other, figure)),
+      fastener: this.fastener(one, fasteners, figure),
+      neighbours: this.neighbours(one, before, figure),
     };
   }
 
@@ -190,14 +224,25 @@ class OpeningsDerivation {
     return { kind: "inside", value, least: this.least(one.id, "edge", minimums?.edge, minimums?.data) };
   }
 
-  private fasteners(one: PlacedCutout, figure: Operands): FastenerResult[] {
-    const results: FastenerResult[] = [];
-    for (const fastener of fastenersOf(one.panel)) {
+  private fastener(
+    one: PlacedCutout,
+    fasteners: readonly Fastener[],
+    figure: Operands,
+  ): FastenerResult | undefined {
+    let worst: { fastener: Fastener; distance: number; room: number } | undefined;
+    for (const fastener of fasteners) {
       const found = pointClearance(fastener, one.placed);
-      const factor = fastenerEdgeDistance(fastener.head);
       const distance = found.kind === "outside" ? found.distance : -found.depth;
-      const least = derive({
-        subject: { kind: "cutout", id: one.id },
+      const room = distance - fastenerEdgeDistance(fastener.head).value * inches(fastener.diameter);
+      if (!worst || room < worst.room) worst = { fastener, distance, room };
+    }
+    if (!worst) return undefined;
+    const { fastener, distance } = worst;
+    const factor = fastenerEdgeDistance(fastener.head);
+    const subject = { kind: "cutout", id: one.id } as const;
+    const least = this.keep(
+      derive({
+        subject,
         quantity: "least-distance",
         unit,
         formula: "k * D",
@@ -207,9 +252,11 @@ class OpeningsDerivation {
         },
         compute: ({ k, D }) => k * D,
         sources: [factor.source],
-      });
-      const value = derive({
-        subject: { kind: "cutout", id: one.id },
+      }),
+    );
+    const value = this.keep(
+      derive({
+        subject,
         quantity: "fastener-distance",
         unit,
         method:
@@ -217,37 +264,42 @@ class OpeningsDerivation {
         operands: { ...figure, ...fastenerOperand(fastener) },
         compute: () => distance,
         sources: [geometrySource],
-      });
-      results.push({ place: fastener.place, at: fastener, isInside: found.kind === "inside", value, least });
-    }
-    results.sort((a, b) => slack(a) - slack(b));
-    for (const { value, least } of results.slice(0, 1)) {
-      this.keep(least);
-      this.keep(value);
-    }
-    return results;
+      }),
+    );
+    return { place: fastener.place, at: fastener, value, least };
   }
 
-  private neighbour(one: PlacedCutout, other: PlacedCutout, figure: Operands): NeighbourResult[] {
-    const found = relation(one.placed, other.placed);
+  private neighbours(
+    one: PlacedCutout,
+    before: readonly PlacedCutout[],
+    figure: Operands,
+  ): NeighbourResult[] {
     const minimums = one.panel.minimums;
-    const value =
-      found.kind === "clear"
-        ? this.keep(
-            derive({
-              subject: { kind: "cutout", id: one.id },
-              quantity: "cutout-distance",
-              unit,
-              method: `least distance to the outline of ${other.id}`,
-              operands: { ...figure, ...figureOperands(other.cutout.opening!, `${other.id} `) },
-              compute: () => found.distance,
-              sources: [geometrySource],
-            }),
-          )
-        : undefined;
-    const least = this.least(one.id, "between", minimums?.between, minimums?.data);
-    const place = other.cutout.opening!.place;
-    return [{ other: other.id, place, isOverlapping: found.kind === "overlapping", value, least }];
+    const asked = minimums?.between ? inches(minimums.between) : 0;
+    const found = before.map((other) => ({ other, relation: relation(one.placed, other.placed) }));
+    const distances = found.map((pair) => (pair.relation.kind === "clear" ? pair.relation.distance : -1));
+    const nearest = Math.min(...distances);
+    return found
+      .filter((_, index) => distances[index]! < asked || distances[index] === nearest)
+      .map(({ other, relation: { kind, ...rest } }): NeighbourResult => {
+        const place = other.cutout.opening!.place;
+        if (!("distance" in rest)) {
+          return { other: other.id, place, isOverlapping: true, value: undefined, least: undefined };
+        }
+        const value = this.keep(
+          derive({
+            subject: { kind: "cutout", id: one.id },
+            quantity: "cutout-distance",
+            unit,
+            method: `least distance to the outline of ${other.id}`,
+            operands: { ...figure, ...figureOperands(other.cutout.opening!, `${other.id} `) },
+            compute: () => rest.distance,
+            sources: [geometrySource],
+          }),
+        );
+        const least = this.least(one.id, "between", minimums?.between, minimums?.data);
+        return { other: other.id, place, isOverlapping: false, value, least };
+      });
   }
 
   /** A least distance that the panel's own data give. */
@@ -266,11 +318,6 @@ class OpeningsDerivation {
       compute: ({ least }) => least,
       sources: data ? [{ document: data.value, standing: "record" }] : [],
     });
-  }
-
-  private keep(value: Value | undefined): Value | undefined {
-    if (value) this.values.push(value);
-    return value;
   }
 }
 
@@ -379,8 +426,4 @@ function fastenersOf(panel: Panel): Fastener[] {
     });
   });
   return [...single, ...rows];
-}
-
-function slack({ value, least }: Distance): number {
-  return (value?.value ?? Infinity) - (least?.value ?? 0);
 }

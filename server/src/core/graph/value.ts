@@ -20,17 +20,17 @@ export function showMeasure(value: number, unit: ValueUnit, significantDigits?: 
     : formatMeasure(value, unit, significantDigits);
 }
 
-/** The thing that a value belongs to. `aircraft` stands for the whole aircraft. */
+/** The thing that a value belongs to: the whole aircraft, all of its new wires together, or what has an id. */
 export interface Subject {
-  readonly kind: IdKind | "aircraft";
+  readonly kind: IdKind | "aircraft" | "harness";
   readonly id: string;
 }
 
 export interface Value {
   readonly subject: Subject;
   readonly quantity: QuantityName;
-  /** Id of the condition that it holds in; left out when it holds in all. */
-  readonly condition?: string;
+  /** Id of the condition that it holds in; undefined when it holds in all. */
+  readonly condition: string | undefined;
   /** The number, in `unit`, never rounded. */
   readonly value: number;
   readonly unit: ValueUnit;
@@ -65,12 +65,16 @@ export type Operand = Omit<Input, "symbol"> | undefined;
 
 /** A quantity as written in a record, taken in `unit`. */
 export function written(name: string, quantity: Written<Quantity> | undefined, unit: UnitSymbol): Operand {
-  return quantity && { name, value: inUnit(quantity.value, unit), unit, places: [quantity.place], notes: [] };
+  return (
+    quantity && { name, value: inUnit(quantity.value, unit), unit, places: [quantity.place], notes: none }
+  );
 }
 
 /** Another value of the graph. */
 export function derived(name: string, value: Value | undefined): Operand {
-  return value && { name, value: value.value, unit: value.unit, places: [], derivedFrom: value, notes: [] };
+  return (
+    value && { name, value: value.value, unit: value.unit, places: none, derivedFrom: value, notes: none }
+  );
 }
 
 /** A number out of a published table; `keys` are the places that decided which. */
@@ -120,34 +124,86 @@ interface Derivation<O extends Operands> {
 
 /** Computes one value; undefined while any operand is not known, or when the result is no number. */
 export function derive<const O extends Operands>(derivation: Derivation<O>): Value | undefined {
-  const inputs: Input[] = [];
+  const operands: Operands = derivation.operands;
   const numbers: Record<string, number | readonly number[]> = {};
-  for (const [symbol, operand] of Object.entries<Operand | readonly Operand[]>(derivation.operands)) {
+  for (const symbol in operands) {
+    const operand = operands[symbol];
+    if (operand === undefined) return undefined;
     if (isList(operand)) {
-      if (operand.some((one) => one === undefined)) return undefined;
-      for (const one of operand) inputs.push({ symbol, ...one! });
-      numbers[symbol] = operand.map((one) => one!.value);
+      const list: number[] = [];
+      for (const one of operand) {
+        if (one === undefined) return undefined;
+        list.push(one.value);
+      }
+      numbers[symbol] = list;
     } else {
-      if (operand === undefined) return undefined;
-      inputs.push({ symbol, ...operand });
       numbers[symbol] = operand.value;
     }
   }
   const value = derivation.compute(numbers as Numbers<O>);
-  if (!Number.isFinite(value)) return undefined;
-  return {
-    subject: derivation.subject,
-    quantity: derivation.quantity,
-    ...(derivation.condition === undefined ? {} : { condition: derivation.condition }),
-    value,
-    unit: derivation.unit,
-    formula: derivation.formula ?? derivation.method ?? "",
-    isMethod: derivation.formula === undefined,
-    inputs,
-    sources: derivation.sources ?? [],
-    notes: derivation.notes ?? [],
-  };
+  return Number.isFinite(value) ? new DerivedValue(derivation, value) : undefined;
 }
+
+/** What a value shows of its derivation. */
+interface Shown extends Omit<Derivation<Operands>, "compute" | "operands"> {
+  readonly operands: Operands | (() => Operands);
+}
+
+/** What `derive` takes, where the number is known already. */
+interface Known extends Shown {
+  /** Undefined, or no number, where it could not be had. */
+  readonly value: number | undefined;
+  readonly operands: () => Operands;
+}
+
+/**
+ * A value whose number was computed already, for what is derived by the thousand: its operands are listed when
+ * somebody looks at them. That formula and operands give the number is for a test to show.
+ */
+export function known(derivation: Known): Value | undefined {
+  const { value } = derivation;
+  return value !== undefined && Number.isFinite(value) ? new DerivedValue(derivation, value) : undefined;
+}
+
+/** Far more values are judged than shown, so the list of inputs is made when somebody looks at it. */
+class DerivedValue implements Value {
+  readonly subject: Subject;
+  readonly quantity: QuantityName;
+  readonly condition: string | undefined;
+  readonly value: number;
+  readonly unit: ValueUnit;
+  readonly formula: string;
+  readonly isMethod: boolean;
+  readonly sources: readonly Source[];
+  readonly notes: readonly string[];
+  private readonly operands: Operands | (() => Operands);
+  private listed: readonly Input[] | undefined;
+
+  constructor(derivation: Shown, value: number) {
+    this.subject = derivation.subject;
+    this.quantity = derivation.quantity;
+    this.condition = derivation.condition;
+    this.value = value;
+    this.unit = derivation.unit;
+    this.formula = derivation.formula ?? derivation.method ?? "";
+    this.isMethod = derivation.formula === undefined;
+    this.sources = derivation.sources ?? none;
+    this.notes = derivation.notes ?? none;
+    this.operands = derivation.operands;
+    this.listed = undefined;
+  }
+
+  get inputs(): readonly Input[] {
+    if (this.listed) return this.listed;
+    const operands = typeof this.operands === "function" ? this.operands() : this.operands;
+    this.listed = Object.entries(operands).flatMap(([symbol, operand]) =>
+      (isList(operand) ? operand : [operand]).flatMap((one) => (one ? [{ symbol, ...one }] : [])),
+    );
+    return this.listed;
+  }
+}
+
+const none: readonly never[] = [];
 
 function isList(operand: Operand | readonly Operand[]): operand is readonly Operand[] {
   return Array.isArray(operand);

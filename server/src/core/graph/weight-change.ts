@@ -7,9 +7,10 @@ import type { Quantity } from "../quantities";
 import type { Component, Placement } from "../records/types";
 import type { Place, Written } from "../records/written";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
+import { isWholeEntry, isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
+import { harnessSubject } from "./wiring";
 
 export interface WeightChange {
   readonly items: readonly ChangedItem[];
@@ -38,11 +39,19 @@ export interface ChangedItem {
   readonly moment: Value | undefined;
 }
 
-/** The change of one project. Pure; its values go to `keep` in the order in which a reader needs them. */
-export function deriveWeightChange(project: Project, units: BalanceUnits, keep: Keep): WeightChange {
+/**
+ * The change of one project, with its wires where they are counted by their computed weight, which is in the
+ * same units. Pure; its values go to `keep` in the order in which a reader needs them.
+ */
+export function deriveWeightChange(
+  project: Project,
+  units: BalanceUnits,
+  harnessWeight: Value | undefined,
+  keep: Keep,
+): WeightChange {
   const { airframe } = project;
   const aircraft = aircraftOf(project);
-  const { items, isWhole } = changedItems(project, units, keep);
+  const { items, isWhole } = changedItems(project, units, harnessWeight, keep);
   const unknown: readonly Operand[] = isWhole ? [] : [undefined];
   const weightsOf = (sense: ChangedItem["sense"]) =>
     items.filter((item) => item.sense === sense).map((item) => item.weight);
@@ -163,12 +172,22 @@ interface ChangedItems {
   readonly isWhole: boolean;
 }
 
-function changedItems(project: Project, units: BalanceUnits, keep: Keep): ChangedItems {
+function changedItems(
+  project: Project,
+  units: BalanceUnits,
+  harnessWeight: Value | undefined,
+  keep: Keep,
+): ChangedItems {
   const make = (item: Omit<ChangedItem, "moment">): ChangedItem => ({
     ...item,
     moment: keep(itemMoment(item, units)),
   });
-  const found = [components(project, units), added(project, units), removed(project, units)];
+  const found = [
+    components(project, units),
+    added(project, units),
+    harness(project, units, harnessWeight),
+    removed(project, units),
+  ];
   return {
     items: found.flatMap(({ items }) => items.map(make)),
     isWhole: found.every(({ isWhole }) => isWhole),
@@ -223,6 +242,24 @@ function added({ install }: Project, units: BalanceUnits): Found {
     } as const;
   });
   return { items, isWhole: isWholeList(install, "added", install.added) };
+}
+
+/** The wires as one item, where the record has them counted by their computed weight. */
+function harness({ install }: Project, units: BalanceUnits, weight: Value | undefined): Found {
+  const { harness, wires = [] } = install;
+  const isKnown =
+    isWholeEntry(install, "harness", harness) &&
+    (harness === undefined || isWholeEntry(harness, "counted", harness.counted));
+  if (harness?.counted?.value !== "computed") return { items: [], isWhole: isKnown };
+  const item = {
+    subject: harnessSubject,
+    sense: "added",
+    place: harness.counted.place,
+    ownArm: harness.arm,
+    weight: derived("weight of the harness", weight),
+    arm: written("arm of the harness", harness.arm, units.arm),
+  } as const;
+  return { items: wires.length > 0 ? [item] : [], isWhole: isWholeList(install, "wires", install.wires) };
 }
 
 /** Equipment that is named twice can still be removed only once. */

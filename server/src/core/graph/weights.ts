@@ -8,6 +8,7 @@ import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derive, derived, type Keep, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
+import type { Wiring } from "./wiring";
 
 export interface Weights {
   /** Units of every value here, those of the airframe's own empty weight statement. */
@@ -22,14 +23,14 @@ export interface Weights {
 }
 
 /** All weight-and-balance values of a project. Pure; what can't be computed from the whole record is left out. */
-export function deriveWeights(project: Project): Weights {
+export function deriveWeights(project: Project, { harnessWeight }: Wiring): Weights {
   const values: Value[] = [];
   const keep: Keep = (value) => {
     if (value) values.push(value);
     return value;
   };
   const units = balanceUnits(project.airframe?.empty);
-  const change = deriveWeightChange(project, units, keep);
+  const change = deriveWeightChange(project, units, harnessWeight, keep);
   const loads = deriveUsefulLoad(project, units, change, keep);
   return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
 }

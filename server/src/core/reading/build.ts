@@ -14,11 +14,20 @@ export interface BuildContext {
   report(problem: ItemProblem): void;
 }
 
+/** What an alias can stand for: a node, how many nodes it has, and how many maps and lists deep it is. */
+interface Target {
+  readonly node: Node;
+  readonly size: number;
+  readonly height: number;
+}
+
 /** Turns the contents of one document into our own nodes. */
 export class TreeBuilder {
   readonly #context: BuildContext;
   /** What each anchor stands for; `open` while its own node is still being built. */
-  readonly #anchors = new Map<string, { readonly node: Node; readonly size: number } | "open">();
+  readonly #anchors = new Map<string, Target | "open">();
+  /** Maps and lists that are open. The root map is the first. */
+  #depth = 1;
   #nodes = 0;
   #aliasNodes = 0;
 
@@ -42,7 +51,7 @@ export class TreeBuilder {
     this.#anchors.set(anchor, "open");
     const before = this.#nodes;
     const built = this.#bare(node);
-    this.#anchors.set(anchor, { node: built, size: this.#nodes - before });
+    this.#anchors.set(anchor, { node: built, size: this.#nodes - before, height: heightOf(built) });
     return built;
   }
 
@@ -55,7 +64,9 @@ export class TreeBuilder {
   }
 
   #map(map: YAMLMap): MapNode {
+    this.#depth++;
     const entries = this.entries(map);
+    this.#depth--;
     reportDuplicates(entries, this.#context.report);
     const last = entries.at(-1);
     const span = this.#collectionSpan(map, last && Math.max(last.key.end, last.value.end));
@@ -63,7 +74,9 @@ export class TreeBuilder {
   }
 
   #list(list: { items: unknown[] } & YamlNode): ListNode {
+    this.#depth++;
     const entries = list.items.map((entry) => this.node(entry as YamlNode));
+    this.#depth--;
     return {
       kind: "list",
       item: this.#context.item,
@@ -110,12 +123,7 @@ export class TreeBuilder {
   /** The library takes the last character for the closing quote, even if it is none. */
   #quoted({ range }: Scalar, text: string): string {
     const written = this.#context.source.slice(range?.[0], range?.[1]);
-    return isClosedQuote(written)
-      ? text
-      : written
-          .slice(1)
-          .replace(/\s*\n\s*/g, " ")
-          .trimEnd();
+    return isClosedQuote(written) ? text : written.slice(1).replace(/\n[ \t\r\n]*/g, " ");
   }
 
   #empty(at: number): ScalarNode {
@@ -144,6 +152,10 @@ export class TreeBuilder {
     if (this.#aliasNodes + target.size > limits.aliasNodes) {
       const facts = { name, limit: limits.aliasNodes };
       this.#context.report({ rule: "text-alias-limit", ...span, facts });
+      return this.#unresolved(span);
+    }
+    if (this.#depth + target.height > limits.nestingDepth) {
+      this.#context.report({ rule: "text-too-deep", ...span, facts: { limit: limits.nestingDepth } });
       return this.#unresolved(span);
     }
     this.#aliasNodes += target.size;
@@ -195,6 +207,13 @@ export function reportDuplicates(entries: readonly Entry[], report: (problem: It
     const { start, end } = key;
     report({ rule: "key-duplicate", start, end, node: key, first, facts: { key: key.text } });
   }
+}
+
+function heightOf(node: Node): number {
+  if (node.kind === "scalar") return 0;
+  let height = 0;
+  for (const entry of node.entries) height = Math.max(height, heightOf("key" in entry ? entry.value : entry));
+  return height + 1;
 }
 
 function copyTo(span: Span, node: Node): Node {

@@ -59,7 +59,7 @@ export function tabsInBlocks(
     const inside = tabs.slice(first, next);
     if (inside.length === 0) continue;
     const indent = writtenIndent(source, body, inside);
-    if (indent > 0) content.push(...inside.filter((tab) => tab.start - tab.lineStart >= indent));
+    for (const tab of inside) if (indent > 0 && tab.start - tab.lineStart >= indent) content.push(tab);
   }
   return content;
 }

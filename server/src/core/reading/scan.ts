@@ -40,7 +40,7 @@ export function scan(source: string, report: ScanReport): Scan {
 }
 
 /** The part of the tree that is left out as a whole when it nests too deep. */
-interface Unit {
+interface DeepPart {
   /** It ends before the first line that is not indented more than this. */
   readonly indent: number;
   remove(): void;
@@ -55,7 +55,7 @@ class Scanner {
   readonly #stream: CST.Token[] = [];
   readonly #comments: Span[] = [];
   readonly #blockBodies: Span[] = [];
-  readonly #deep: Unit[] = [];
+  readonly #deep: DeepPart[] = [];
 
   #offset = 0;
   /** The next lexeme is the text of a plain scalar or the body of a block scalar, whatever it looks like. */
@@ -69,8 +69,8 @@ class Scanner {
   /** Offsets of brackets still open, and what they are. */
   #open: { readonly at: number; readonly bracket: string }[] = [];
 
-  /** Set while the rest of a too deep unit is skipped. */
-  #skipping: Unit | undefined;
+  /** Set while the rest of a too deep part is skipped. */
+  #skipping: DeepPart | undefined;
   #atLineStart = true;
   #lineIndent = 0;
   /** The next lexeme has been passed already. */
@@ -105,7 +105,7 @@ class Scanner {
   finish(): Scan {
     this.#reportOpen();
     for (const token of this.#parser.end()) this.#stream.push(token);
-    for (const unit of this.#deep) unit.remove();
+    for (const part of this.#deep) part.remove();
     return {
       stream: this.#stream,
       comments: this.#comments,
@@ -251,7 +251,7 @@ class Scanner {
     const collections = stack.length - 1 - (CST.isCollection(stack.at(-1)) ? 0 : 1);
     if (collections <= limits.nestingDepth) return;
     this.#report.tooDeep(at);
-    this.#skipping = unitOf(stack);
+    this.#skipping = deepPartOf(stack);
     this.#deep.push(this.#skipping);
     this.#open = [];
   }
@@ -277,7 +277,7 @@ class Scanner {
 }
 
 /** A top-level entry, or one entry of a top-level list; the whole document if it is neither. */
-function unitOf(stack: readonly CST.Token[]): Unit {
+function deepPartOf(stack: readonly CST.Token[]): DeepPart {
   const [document, root, below] = stack;
   if (root?.type !== "block-map") {
     return {

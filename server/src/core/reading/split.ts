@@ -1,3 +1,4 @@
+import { limits } from "../limits";
 import { hasConflictMarker } from "./prepare";
 
 /** A stretch of text that is worth trying to read alone. Pieces follow each other without gaps. */
@@ -28,7 +29,8 @@ const colon = 0x3a;
  *
  * Comments and blank lines belong to the piece before them. This only looks at how lines begin: it proposes
  * pieces, and reading each one in its frame shows whether it can stand alone. Undefined when the text as a
- * whole needs a different reading (document markers, conflict markers), or when a cut would not be safe.
+ * whole needs a different reading (document markers, conflict markers), when a cut would not be safe, and when
+ * there are more pieces than it pays to read one by one.
  */
 export function split(text: string): Piece[] | undefined {
   if (readsBare(text) || hasConflictMarker(text)) return undefined;
@@ -37,7 +39,7 @@ export function split(text: string): Piece[] | undefined {
   const lines = text.includes("\r") ? text.replace(/\r(?!\n)/g, "\n") : text;
   let lineStart = text.startsWith("\uFEFF") ? 1 : 0;
   while (lineStart < lines.length) {
-    if (!cutter.line(lines, lineStart)) return undefined;
+    if (!cutter.line(lines, lineStart) || cutter.count > limits.separateItems) return undefined;
     const next = lines.indexOf("\n", lineStart);
     if (next === -1) break;
     lineStart = next + 1;
@@ -81,6 +83,10 @@ class Cutter {
 
   constructor(text: string) {
     this.#text = text;
+  }
+
+  get count(): number {
+    return this.#pieces.length + this.#entryStarts.length;
   }
 
   /** False when the text can't be cut safely. */

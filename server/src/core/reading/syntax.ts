@@ -64,18 +64,12 @@ export function lineSpan(text: string, start: number, end: number): Span {
 }
 
 /** Characters that a text can't have: control characters, halves of pairs, a byte order mark inside. */
-export function controlCharacters(text: string): ItemProblem[] {
-  const problems: ItemProblem[] = [];
+export function* controlCharacters(text: string): Generator<ItemProblem> {
   for (const { 0: found, index } of text.matchAll(notPrintable)) {
     const number = found.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
-    problems.push({
-      rule: "text-not-yaml",
-      start: index,
-      end: index + found.length,
-      facts: { code: "CONTROL_CHARACTER", detail: `the character U+${number}` },
-    });
+    const facts = { code: "CONTROL_CHARACTER", detail: `the character U+${number}` };
+    yield { rule: "text-not-yaml", start: index, end: index + found.length, facts };
   }
-  return problems;
 }
 
 const notPrintable = /(?![\t\n\r\x85])[\p{Cc}\p{Cs}]|(?<!^)\uFEFF/gu;

@@ -67,7 +67,7 @@ function quantityProblem(
   const facts = {
     ...locate(node),
     ...said,
-    example: typing.schemas.get(node)?.examples?.[0] ?? problem.example,
+    example: typing.schemaOf(node)?.examples?.[0] ?? problem.example,
     text,
     wrong: text.slice(at.start, at.end),
   };

@@ -41,7 +41,9 @@ export interface Aircraft {
   /** Decides which published rules apply. */
   readonly kind?: Written<"aeroplane" | "rotorcraft">;
   /** Basis of certification, from the type certificate data sheet. */
-  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
+  readonly certificationBasis?: Written<
+    "CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64"
+  >;
 }
 
 /** Empty weight statement. */
@@ -476,6 +478,8 @@ export interface InstallRecord {
   readonly removed?: readonly Removed[];
   /** Other things added: harness, brackets, doublers, ballast. */
   readonly added?: readonly Added[];
+  /** How the weight of the wires is counted. Left out: the added items have it. */
+  readonly harness?: Harness;
   /** Bundles that wires run in; a wire outside any bundle runs alone in free air. */
   readonly bundles?: readonly Bundle[];
   /** Breakers and fuses, and where each sits in the circuit. */
@@ -515,7 +519,9 @@ export interface Condition {
   /** Name of this condition. */
   readonly id?: Written<string>;
   /** Phase that it belongs to: decides which existing loads run. */
-  readonly phase?: Written<"ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed">;
+  readonly phase?: Written<
+    "ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed"
+  >;
   /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. */
   readonly duration?: Written<Quantity<"time">>;
   /** Pressure altitude, for the derating of wires. */
@@ -557,6 +563,15 @@ export interface Added {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the item, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Harness. */
+export interface Harness {
+  readonly place: Place;
+  /** Arm of the wires' common centre of gravity, from the airframe's datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** `computed`: the weights of the wires in this record, summed, are added at this arm; `recorded`: an added item stands for them. Left out: recorded. */
+  readonly counted?: Written<"computed" | "recorded">;
 }
 
 /** Bundle. */
@@ -644,6 +659,8 @@ export interface Wire {
   readonly supportSpacing?: Written<Quantity<"length">>;
   /** Distance between its identification marks. */
   readonly markingInterval?: Written<Quantity<"length">>;
+  /** Whether the marks are on the wire itself or on sleeves around it. Left out: direct by AC 43.13-1B, sleeve by MIL-W-5088L. */
+  readonly marking?: Written<"direct" | "sleeve">;
   /** Number of splices in the run. */
   readonly splices?: Written<number>;
   /** Where it runs, for the rules of aluminium wire. Left out: cabin. */
@@ -658,7 +675,9 @@ export interface Wire {
 export interface Pass {
   readonly place: Place;
   /** What it passes. */
-  readonly by?: Written<"fuel-line" | "oxygen-line" | "hydraulic-line" | "control-cable" | "movable-control" | "structure">;
+  readonly by?: Written<
+    "fuel-line" | "oxygen-line" | "hydraulic-line" | "control-cable" | "movable-control" | "structure"
+  >;
   /** Least distance to it. */
   readonly distance?: Written<Quantity<"length">>;
   /** True when it is clamped closely or supported rigidly, so that contact is impossible with a broken wire and one tie missing. */

@@ -14,8 +14,8 @@ export interface Typing {
   readonly typed: TypedRecord;
   /** The same data as plain values, as the schema's validators take them. */
   readonly plain: unknown;
-  /** Schema of every node that the schemas know. */
-  readonly schemas: ReadonlyMap<Node, Schema>;
+  /** Schema of a node, where the schemas know it. */
+  schemaOf(node: Node): Schema | undefined;
   readonly declarations: readonly Declaration[];
   readonly references: readonly Reference[];
   readonly quantityProblems: readonly { readonly place: Place; readonly problem: QuantityProblem }[];
@@ -42,11 +42,29 @@ export function typeRecord(file: string, reading: Reading, kind: RecordKind): Ty
   return {
     typed: { kind, record: typed } as unknown as TypedRecord,
     plain,
-    schemas: walker.schemas,
+    schemaOf: (node) => schemaOfNode.get(node),
     declarations: walker.declarations,
     references: walker.references,
     quantityProblems: walker.quantityProblems,
   };
+}
+
+/** Nodes live as long as their text does, and so does what is known of them. */
+const schemaOfNode = new WeakMap<Node, Schema>();
+const typedEntries = new WeakMap<MapNode, TypedEntry>();
+
+/** What a walk made of one entry of a list: the same for as long as its text is. */
+interface TypedEntry extends Found {
+  readonly file: string;
+  readonly schema: Schema;
+  readonly outcome: Outcome;
+}
+
+/** What a walk comes across. */
+interface Found {
+  readonly declarations: readonly Declaration[];
+  readonly references: readonly Reference[];
+  readonly quantityProblems: Typing["quantityProblems"];
 }
 
 /** What became of a node: `typed` is undefined where the node can't be used. */
@@ -56,8 +74,7 @@ interface Outcome {
 }
 
 /** One walk over tree and schema together. */
-class Walker {
-  readonly schemas = new Map<Node, Schema>();
+class Walker implements Found {
   readonly declarations: Declaration[] = [];
   readonly references: Reference[] = [];
   readonly quantityProblems: { place: Place; problem: QuantityProblem }[] = [];
@@ -65,7 +82,7 @@ class Walker {
   constructor(private readonly file: string) {}
 
   map(node: MapNode, schema: Schema): Outcome {
-    this.schemas.set(node, schema);
+    schemaOfNode.set(node, schema);
     const typed: Record<string, unknown> = { place: this.place(node) };
     const plain: Record<string, unknown> = Object.create(null);
     for (const { key, value } of node.entries) {
@@ -79,12 +96,12 @@ class Walker {
   }
 
   private node(node: Node, schema: Schema, parent: MapNode): Outcome {
-    this.schemas.set(node, schema);
+    schemaOfNode.set(node, schema);
     if (schema["x-record"]) return this.link(node, schema, parent);
     if (node.kind === "scalar") return this.scalar(node, schema, parent);
     if (node.kind === "list") {
       if (!schema.items) return { typed: undefined, plain: loose(node) };
-      const outcomes = node.entries.map((entry) => this.node(entry, schema.items!, parent));
+      const outcomes = node.entries.map((entry) => this.entry(entry, schema.items!, parent));
       return {
         typed: outcomes.map((one) => one.typed).filter((one) => one !== undefined),
         plain: outcomes.map((one) => one.plain),
@@ -93,6 +110,26 @@ class Walker {
     if (schema.properties) return this.map(node, schema);
     if (schema["x-key-reference"]) return this.pairs(node, schema, schema["x-key-reference"]);
     return { typed: undefined, plain: loose(node) };
+  }
+
+  /** An entry of a list; one that was typed before keeps its typed objects, and so all that rests on them. */
+  private entry(node: Node, schema: Schema, parent: MapNode): Outcome {
+    if (node.kind !== "map" || !schema.properties) return this.node(node, schema, parent);
+    const before = typedEntries.get(node);
+    if (before?.file === this.file && before.schema === schema) {
+      this.declarations.push(...before.declarations);
+      this.references.push(...before.references);
+      this.quantityProblems.push(...before.quantityProblems);
+      return before.outcome;
+    }
+    const walker = new Walker(this.file);
+    const outcome = walker.node(node, schema, parent);
+    const { declarations, references, quantityProblems } = walker;
+    typedEntries.set(node, { file: this.file, schema, outcome, declarations, references, quantityProblems });
+    this.declarations.push(...declarations);
+    this.references.push(...references);
+    this.quantityProblems.push(...quantityProblems);
+    return outcome;
   }
 
   private link(node: Node, schema: Schema, parent: MapNode): Outcome {

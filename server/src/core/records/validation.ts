@@ -221,7 +221,7 @@ class Describer {
   }
 
   private schema(node: Node): Conditional | undefined {
-    return this.shape.typing.schemas.get(node);
+    return this.shape.typing.schemaOf(node);
   }
 
   private place(node: Node) {

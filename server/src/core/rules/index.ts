@@ -1,6 +1,8 @@
 import { cutoutRules } from "./cutouts";
+import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
+import { sourceRules } from "./sources";
 import { textRules } from "./text";
 import { weightRules } from "./weights";
 import { wireRules } from "./wires";
@@ -10,6 +12,8 @@ export const rules: readonly Rule[] = [
   ...textRules,
   ...recordRules,
   ...wireRules,
+  ...protectionRules,
+  ...sourceRules,
   ...weightRules,
   ...cutoutRules,
 ];

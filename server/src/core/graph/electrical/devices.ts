@@ -1,7 +1,8 @@
 import type { Condition, Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
-import { derive, derived, type Operand, sumOf, tabled, type Value, written } from "../value";
-import type { Inline } from "./circuit";
+import { Memory } from "../remember";
+import { derive, derived, sumOf, tabled, type Value, written } from "../value";
+import type { Inline, LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
 import type { WireResult } from "./wires";
@@ -29,9 +30,17 @@ export function deriveDevices(
   const { circuit, project } = basis;
   const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
   const guarded = guardedWires(circuit.protecting, wires);
+  const behind = new Map<string, LoadPath[]>();
+  for (const path of circuit.paths) {
+    for (const { id } of path.through) {
+      const known = behind.get(id);
+      if (known) known.push(path);
+      else behind.set(id, [path]);
+    }
+  }
   return [...circuit.inlines.values()].map((inline): DeviceResult => {
     const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
-    const paths = circuit.paths.filter(({ through }) => through.some(({ id }) => id === inline.id));
+    const paths = behind.get(inline.id) ?? [];
     return {
       inline,
       id: inline.id,
@@ -40,10 +49,13 @@ export function deriveDevices(
       currents: basis.conditions.flatMap((condition) => {
         const loads = paths.flatMap((path) => {
           const current = currents.get(path.id)?.get(condition);
-          return current ? [derived(`current of ${path.id}`, current)] : [];
+          return current ? [current] : [];
         });
         const isWhole = paths.every((path) => path.isSingle);
-        const current = currentThrough(inline, condition, loads, isWhole, basis);
+        const rests = [isWhole || basis.states.get(condition)?.currentThrough(inline.id), ...loads];
+        const current = currentsThrough.recall(inline.record, condition, rests, basis.keep, (keep) =>
+          keep(currentThrough(inline, condition, loads, isWhole, basis)),
+        );
         return current ? [{ condition, current }] : [];
       }),
       wires:
@@ -57,6 +69,9 @@ export function deriveDevices(
     };
   });
 }
+
+const currentsThrough = new Memory<Inline["record"], Condition, Value | undefined>();
+const chartRatings = new Memory<Wire, Device, Value | undefined>();
 
 function guardedWires(
   protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>,
@@ -98,7 +113,7 @@ function ratingOf(inline: Inline, device: Device | undefined, basis: ElectricalB
 function currentThrough(
   inline: Inline,
   condition: Condition,
-  loads: readonly Operand[],
+  loads: readonly Value[],
   isWhole: boolean,
   basis: ElectricalBasis,
 ): Value | undefined {
@@ -111,19 +126,20 @@ function currentThrough(
   } as const;
   const solved = basis.states.get(condition)?.currentThrough(inline.id);
   if (isWhole) {
-    return basis.keep(
-      derive({ ...common, formula: "sum(I)", operands: { I: loads }, compute: ({ I }) => sumOf(I) }),
-    );
+    return derive({
+      ...common,
+      formula: "sum(I)",
+      operands: { I: loads.map((load) => derived(`current of ${load.subject.id}`, load)) },
+      compute: ({ I }) => sumOf(I),
+    });
   }
   if (solved === undefined) return undefined;
-  return basis.keep(
-    derive({
-      ...common,
-      method: "solution of the whole network: the current has more than one way",
-      operands: { loads: { name: "loads behind it", value: loads.length, unit: "1", places: [], notes: [] } },
-      compute: () => Math.abs(solved),
-    }),
-  );
+  return derive({
+    ...common,
+    method: "solution of the whole network: the current has more than one way",
+    operands: { loads: { name: "loads behind it", value: loads.length, unit: "1", places: [], notes: [] } },
+    compute: () => Math.abs(solved),
+  });
 }
 
 function chartRating({ wire, id }: WireResult, device: Device, basis: ElectricalBasis): Value | undefined {
@@ -131,15 +147,17 @@ function chartRating({ wire, id }: WireResult, device: Device, basis: Electrical
   const kind = device.kind.value;
   const lookup = (kind === "fuse" ? wireChartFuse : wireChartBreaker)(wire.gauge.value.si);
   basis.ratings.note(wire, `${kind} in the wire chart`, lookup);
-  return basis.keep(
-    derive({
-      subject: { kind: "wire", id },
-      quantity: "chart-rating",
-      unit: "A",
-      formula: "I_chart",
-      operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge.place]) },
-      compute: ({ I_chart }) => I_chart,
-      sources: [lookup.source],
-    }),
+  return chartRatings.recall(wire, device, [], basis.keep, (keep) =>
+    keep(
+      derive({
+        subject: { kind: "wire", id },
+        quantity: "chart-rating",
+        unit: "A",
+        formula: "I_chart",
+        operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge?.place]) },
+        compute: ({ I_chart }) => I_chart,
+        sources: [lookup.source],
+      }),
+    ),
   );
 }

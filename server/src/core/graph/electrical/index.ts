@@ -8,9 +8,10 @@ import type { Keep, Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
 import { type Circuit, traceCircuit } from "./circuit";
 import { type DeviceResult, deriveDevices } from "./devices";
-import { deriveLoadCurrents } from "./load-currents";
+import { deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads, type LoadResult } from "./loads";
 import { buildNetwork, type Network, type NetworkState } from "./network";
+import { deriveProtection, type ProtectionResults } from "./protection";
 import { deriveSources, SourceOutputs, type Sources } from "./sources";
 import { WireRatings } from "./wire-ratings";
 import { deriveWires, numbersOf, type WireResult } from "./wires";
@@ -22,6 +23,7 @@ export interface Electrical {
   readonly loads: readonly LoadResult[];
   readonly wires: readonly WireResult[];
   readonly devices: readonly DeviceResult[];
+  readonly protection: ProtectionResults;
   readonly bundles: readonly BundleResult[];
   readonly sources: Sources;
   readonly values: readonly Value[];
@@ -76,15 +78,18 @@ export function deriveElectrical(project: Project): Electrical {
     keep,
     allowed: (wire, condition) => allowed.get(condition)?.get(wire),
   };
-  const currents = deriveLoadCurrents(basis);
+  const voltages = deriveLoadVoltages(basis);
+  const currents = deriveLoadCurrents(basis, voltages);
   const wires = deriveWires(basis, currents);
+  const devices = deriveDevices(basis, currents, wires);
   return {
     circuit,
     network,
     states,
-    loads: deriveLoads(basis, currents, wires),
+    loads: deriveLoads(basis, currents, voltages, wires),
     wires: [...wires.values()],
-    devices: deriveDevices(basis, currents, wires),
+    devices,
+    protection: deriveProtection(basis, currents, devices),
     bundles: deriveBundles(basis, wires),
     sources: deriveSources(basis, currents, outputs),
     values,

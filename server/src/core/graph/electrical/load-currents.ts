@@ -1,5 +1,6 @@
 import type { Component, Condition } from "../../records/types";
-import { derive, derived, type Input, type Operand, type Value, written } from "../value";
+import { Memory } from "../remember";
+import { derive, derived, type Input, known, type Operand, type Value, written } from "../value";
 import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
 import { drawIn } from "./network";
@@ -7,30 +8,54 @@ import { drawIn } from "./network";
 /** Current of each component in each condition in which it runs, by component id. */
 export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 
+/** Voltage at each component in each condition in which it runs, by component id. */
+export type LoadVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+
+const voltages = new Memory<Component, Condition, Value | undefined>();
+const currents = new Memory<Component, Condition, Value | undefined>();
+
+/** Voltage between each component's two ends, by the solved network. */
+export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
+  return byLoad(basis, (path, condition) => {
+    const volts = basis.states.get(condition)?.voltageAt(path.id);
+    const rests = [volts, ...path.feed, ...path.returns];
+    return voltages.recall(path.component, condition, rests, basis.keep, (keep) =>
+      keep(loadVoltage(path, condition, volts, basis)),
+    );
+  });
+}
+
 /**
  * What each component draws. A constant current is as written; a power or a resistance takes the voltage that
  * the solved network leaves at the component.
  */
-export function deriveLoadCurrents(basis: ElectricalBasis): LoadCurrents {
-  const currents = new Map<string, Map<Condition, Value>>();
-  for (const path of basis.circuit.paths) {
-    const byCondition = new Map<Condition, Value>();
-    for (const condition of basis.conditions) {
-      const current = loadCurrent(path.component, path, condition, basis);
-      if (current) byCondition.set(condition, current);
-    }
-    currents.set(path.id, byCondition);
-  }
-  return currents;
+export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
+  return byLoad(basis, (path, condition) => {
+    const voltage = atLoads.get(path.id)?.get(condition);
+    return currents.recall(path.component, condition, [voltage], basis.keep, (keep) =>
+      keep(loadCurrent(path, condition, voltage)),
+    );
+  });
 }
 
-function loadCurrent(
-  component: Component,
-  path: LoadPath,
-  condition: Condition,
-  basis: ElectricalBasis,
-): Value | undefined {
-  const draw = drawIn(component, condition);
+function byLoad(
+  { circuit, conditions }: ElectricalBasis,
+  make: (path: LoadPath, condition: Condition) => Value | undefined,
+): Map<string, Map<Condition, Value>> {
+  return new Map(
+    circuit.paths.map((path) => {
+      const running = conditions.filter((condition) => drawIn(path.component, condition));
+      const values = running.flatMap((condition): [Condition, Value][] => {
+        const value = make(path, condition);
+        return value ? [[condition, value]] : [];
+      });
+      return [path.id, new Map(values)];
+    }),
+  );
+}
+
+function loadCurrent(path: LoadPath, condition: Condition, voltage: Value | undefined): Value | undefined {
+  const draw = drawIn(path.component, condition);
   if (!draw) return undefined;
   const common = {
     subject: { kind: "component", id: path.id },
@@ -39,52 +64,48 @@ function loadCurrent(
     unit: "A",
   } as const;
   if (draw.current) {
-    return basis.keep(
-      derive({
-        ...common,
-        formula: "I",
-        operands: { I: written(`current in mode ${draw.mode?.value}`, draw.current, "A") },
-        compute: ({ I }) => I,
-      }),
-    );
+    return derive({
+      ...common,
+      formula: "I",
+      operands: { I: written(`current in mode ${draw.mode?.value}`, draw.current, "A") },
+      compute: ({ I }) => I,
+    });
   }
-  const V = derived("voltage at the load", loadVoltage(path, condition, basis));
-  return basis.keep(
-    draw.power
-      ? derive({
-          ...common,
-          formula: "P / V",
-          operands: { P: written(`power in mode ${draw.mode?.value}`, draw.power, "W"), V },
-          compute: (numbers) => numbers.P / numbers.V,
-        })
-      : derive({
-          ...common,
-          formula: "V / R",
-          operands: { V, R: written(`resistance in mode ${draw.mode?.value}`, draw.resistance, "ohm") },
-          compute: (numbers) => numbers.V / numbers.R,
-        }),
-  );
+  const V = derived("voltage at the load", voltage);
+  if (draw.power) {
+    return derive({
+      ...common,
+      formula: "P / V",
+      operands: { P: written(`power in mode ${draw.mode?.value}`, draw.power, "W"), V },
+      compute: (numbers) => numbers.P / numbers.V,
+    });
+  }
+  return derive({
+    ...common,
+    formula: "V / R",
+    operands: { V, R: written(`resistance in mode ${draw.mode?.value}`, draw.resistance, "ohm") },
+    compute: (numbers) => numbers.V / numbers.R,
+  });
 }
 
-/** Voltage between a component's two ends, by the solved network. */
-export function loadVoltage(path: LoadPath, condition: Condition, basis: ElectricalBasis): Value | undefined {
-  const state = basis.states.get(condition);
-  const volts = state?.voltageAt(path.id);
-  if (volts === undefined) return undefined;
-  return basis.keep(
-    derive({
-      subject: { kind: "component", id: path.id },
-      quantity: "load-voltage",
-      condition: condition.id?.value,
-      unit: "V",
-      method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
-      operands: {
-        nominal: written("nominal voltage", basis.project.airframe?.electrical?.nominal, "V"),
-        ...runOperands(path, condition, basis),
-      },
-      compute: () => volts,
+function loadVoltage(
+  path: LoadPath,
+  condition: Condition,
+  volts: number | undefined,
+  basis: ElectricalBasis,
+): Value | undefined {
+  return known({
+    subject: { kind: "component", id: path.id },
+    quantity: "load-voltage",
+    condition: condition.id?.value,
+    unit: "V",
+    method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
+    value: volts,
+    operands: () => ({
+      nominal: written("nominal voltage", basis.project.airframe?.electrical?.nominal, "V"),
+      ...runOperands(path, condition, basis),
     }),
-  );
+  });
 }
 
 /** Resistances of the wires on a path as the solution left them, with the places that decide them. */

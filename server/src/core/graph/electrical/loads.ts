@@ -1,10 +1,11 @@
 import { wireMethods } from "../../methods/wires";
-import type { Condition, Wire } from "../../records/types";
+import type { Component, Condition, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
+import { Memory } from "../remember";
 import { derive, derived, type Operand, sumOf, tabled, type Value } from "../value";
 import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
-import { type LoadCurrents, loadVoltage } from "./load-currents";
+import type { LoadCurrents, LoadVoltages } from "./load-currents";
 import type { WireResult } from "./wires";
 
 export interface LoadResult {
@@ -30,12 +31,13 @@ const intermittentUpToSeconds = 120;
 export function deriveLoads(
   basis: ElectricalBasis,
   currents: LoadCurrents,
+  voltages: LoadVoltages,
   wires: ReadonlyMap<Wire, WireResult>,
 ): LoadResult[] {
   return basis.circuit.paths.map((path) => ({
     path,
     states: [...(currents.get(path.id) ?? [])].map(([condition, current]) =>
-      loadState(path, condition, current, basis, wires),
+      loadState(path, condition, current, voltages.get(path.id)?.get(condition), basis, wires),
     ),
   }));
 }
@@ -44,29 +46,35 @@ function loadState(
   path: LoadPath,
   condition: Condition,
   current: Value,
+  voltage: Value | undefined,
   basis: ElectricalBasis,
   wires: ReadonlyMap<Wire, WireResult>,
 ): LoadState {
+  const index = basis.conditions.indexOf(condition);
   const drops = [...path.feed, ...path.returns].flatMap((wire) => {
     const result = wires.get(wire);
-    return result
-      ? [{ result, drop: result.states.find((state) => state.condition === condition)?.drop }]
-      : [];
+    return result ? [{ result, drop: result.states[index]?.drop }] : [];
   });
   const worst = drops
     .toSorted((a, b) => (b.drop?.value ?? 0) - (a.drop?.value ?? 0))
     .map(({ result }) => result);
-  return {
-    condition,
-    current,
-    voltage: loadVoltage(path, condition, basis),
+  const inDevices = dropsInDevices(path, condition, basis);
+  const rests = [
+    basis.project.airframe?.electrical?.nominal,
+    voltage,
+    ...drops.map(({ drop }) => drop),
+    ...inDevices.map((drop) => drop?.value),
+  ];
+  const { drop, limit } = remembered.recall(path.component, condition, rests, basis.keep, (keep) => ({
     drop: path.isSingle
-      ? sumOfDrops(path, condition, drops, basis)
-      : differenceOfVoltages(path, condition, basis),
-    limit: dropLimit(path, condition, basis),
-    worst,
-  };
+      ? keep(sumOfDrops(path, condition, drops, inDevices))
+      : keep(differenceOfVoltages(path, condition, voltage, basis)),
+    limit: keep(dropLimit(path, condition, basis)),
+  }));
+  return { condition, current, voltage, drop, limit, worst };
 }
+
+const remembered = new Memory<Component, Condition, Pick<LoadState, "drop" | "limit">>();
 
 const throughStructure =
   "Returns through the structure: its drop counts as none where the bond is 0.005 ohm or less (AC 43.13-1B par. 11-66).";
@@ -76,23 +84,20 @@ function sumOfDrops(
   path: LoadPath,
   condition: Condition,
   drops: readonly { readonly result: WireResult; readonly drop: Value | undefined }[],
-  basis: ElectricalBasis,
+  inDevices: readonly Operand[],
 ): Value | undefined {
   const inWires = drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop));
-  const inDevices = dropsInDevices(path, condition, basis);
   if (inWires.length + inDevices.length === 0) return undefined;
-  return basis.keep(
-    derive({
-      ...about(path, condition),
-      quantity: "path-drop",
-      unit: "V",
-      formula: "sum(V)",
-      operands: { V: [...inWires, ...inDevices] },
-      compute: ({ V }) => sumOf(V),
-      sources: [wireMethods.voltageDrop.source],
-      notes: path.returns.length > 0 ? [] : [throughStructure],
-    }),
-  );
+  return derive({
+    ...about(path, condition),
+    quantity: "path-drop",
+    unit: "V",
+    formula: "sum(V)",
+    operands: { V: [...inWires, ...inDevices] },
+    compute: ({ V }) => sumOf(V),
+    sources: [wireMethods.voltageDrop.source],
+    notes: path.returns.length > 0 ? [] : [throughStructure],
+  });
 }
 
 function dropsInDevices(path: LoadPath, condition: Condition, basis: ElectricalBasis): Operand[] {
@@ -110,31 +115,30 @@ function dropsInDevices(path: LoadPath, condition: Condition, basis: ElectricalB
 function differenceOfVoltages(
   path: LoadPath,
   condition: Condition,
+  voltage: Value | undefined,
   basis: ElectricalBasis,
 ): Value | undefined {
   const state = basis.states.get(condition);
   const potentials = path.buses.map((bus) => state?.potentialOf(bus)).filter((volts) => volts !== undefined);
   if (potentials.length === 0) return undefined;
-  return basis.keep(
-    derive({
-      ...about(path, condition),
-      quantity: "path-drop",
-      unit: "V",
-      formula: "V_bus - V_load",
-      operands: {
-        V_bus: {
-          name: "highest voltage of its buses, by the network's solution",
-          value: Math.max(...potentials),
-          unit: "V",
-          places: [],
-          notes: [],
-        },
-        V_load: derived("voltage at the load", loadVoltage(path, condition, basis)),
+  return derive({
+    ...about(path, condition),
+    quantity: "path-drop",
+    unit: "V",
+    formula: "V_bus - V_load",
+    operands: {
+      V_bus: {
+        name: "highest voltage of its buses, by the network's solution",
+        value: Math.max(...potentials),
+        unit: "V",
+        places: [],
+        notes: [],
       },
-      compute: ({ V_bus, V_load }) => V_bus - V_load,
-      sources: [wireMethods.voltageDrop.source],
-    }),
-  );
+      V_load: derived("voltage at the load", voltage),
+    },
+    compute: ({ V_bus, V_load }) => V_bus - V_load,
+    sources: [wireMethods.voltageDrop.source],
+  });
 }
 
 function dropLimit(path: LoadPath, condition: Condition, basis: ElectricalBasis): Value | undefined {
@@ -142,22 +146,20 @@ function dropLimit(path: LoadPath, condition: Condition, basis: ElectricalBasis)
   if (!nominal) return undefined;
   const isShort = condition.duration !== undefined && condition.duration.value.si <= intermittentUpToSeconds;
   const lookup = voltageDropLimit(nominal.value.si, isShort ? "intermittent" : "continuous");
-  return basis.keep(
-    derive({
-      ...about(path, condition),
-      quantity: "drop-limit",
-      unit: "V",
-      formula: "V_allowed",
-      operands: {
-        V_allowed: tabled(isShort ? "allowed, intermittent" : "allowed, continuous", lookup, "V", [
-          nominal.place,
-          condition.duration?.place,
-        ]),
-      },
-      compute: ({ V_allowed }) => V_allowed,
-      sources: [lookup.source],
-    }),
-  );
+  return derive({
+    ...about(path, condition),
+    quantity: "drop-limit",
+    unit: "V",
+    formula: "V_allowed",
+    operands: {
+      V_allowed: tabled(isShort ? "allowed, intermittent" : "allowed, continuous", lookup, "V", [
+        nominal.place,
+        condition.duration?.place,
+      ]),
+    },
+    compute: ({ V_allowed }) => V_allowed,
+    sources: [lookup.source],
+  });
 }
 
 function about(path: LoadPath, condition: Condition) {

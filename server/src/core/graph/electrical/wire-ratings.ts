@@ -8,9 +8,10 @@ import type { Bundle, Condition, Wire } from "../../records/types";
 import type { Source } from "../../source";
 import { altitudeFactor } from "../../tables/altitude-derating";
 import { bundleFactor } from "../../tables/bundle-derating";
-import { freeAirFit } from "../../tables/free-air";
+import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
-import { assumed, derive, derived, type Keep, type Operand, tabled, type Value, written } from "../value";
+import { Memory } from "../remember";
+import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
 
 /** A table asked for something that it does not hold. */
 export interface Gap {
@@ -18,13 +19,6 @@ export interface Gap {
   readonly reason: CoverageGap;
   readonly source: Source;
 }
-
-/** Aluminium against copper of the same size, under the same conditions. */
-const aluminiumFactor = covered(0.8, {
-  document: "SAE AS50881",
-  standing: "memory",
-  note: "each entry of AC 43.13-1B Table 11-10 is 0.79 to 0.80 of the copper entry",
-});
 
 /** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
 export class WireRatings {
@@ -42,103 +36,170 @@ export class WireRatings {
 
   /** Air temperature around a wire: that along its bundle, else that of the condition. */
   ambient(wire: Wire, condition: Condition): Operand {
+    return ambientOf(this.bundleOf(wire), condition);
+  }
+
+  /** The same as a number, in degC. */
+  ambientCelsius(wire: Wire, condition: Condition): number | undefined {
+    return celsiusOf(this.bundleOf(wire), condition);
+  }
+
+  /** Current that a wire may carry in a condition; undefined where the record or the tables don't tell. */
+  allowedCurrent(wire: Wire, condition: Condition): Value | undefined {
     const bundle = this.bundleOf(wire);
-    return bundle?.ambient
-      ? written("ambient along the bundle", bundle.ambient, "degC")
-      : written("ambient of the condition", condition.ambient, "degC");
+    const { allowed, gaps } = rated.recall(wire, condition, [bundle], this.keep, (keep) =>
+      rate(wire, condition, bundle, keep),
+    );
+    for (const gap of gaps) this.add(wire, gap);
+    return allowed;
   }
 
-  /** Why some numbers of a wire can't be had from the tables; each told once. */
-  gapsOf(wire: Wire): readonly Gap[] {
-    return this.gaps.get(wire) ?? [];
-  }
-
+  /** Passes a look-up on, and notes where it has no answer. */
   note<T>(wire: Wire, wanted: string, lookup: Lookup<T>): Lookup<T> {
-    if (!lookup.covered) {
-      const known = this.gaps.get(wire) ?? [];
-      if (!known.some((gap) => gap.wanted === wanted)) {
-        known.push({ wanted, reason: lookup.reason, source: lookup.source });
-        this.gaps.set(wire, known);
-      }
-    }
+    const gap = gapOf(wanted, lookup);
+    if (gap) this.add(wire, gap);
     return lookup;
   }
 
-  allowedCurrent(wire: Wire, condition: Condition): Value | undefined {
-    const isAluminium = wire.material?.value === "aluminium";
-    const altitude =
-      condition.altitude &&
-      this.note(wire, "altitude factor", altitudeFactor(inUnit(condition.altitude.value, "ft")));
-    return this.keep(
-      derive({
-        ...this.about(wire, condition),
-        quantity: "allowed-current",
-        unit: "A",
-        formula: isAluminium ? "I_free * f_bundle * f_altitude * f_Al" : "I_free * f_bundle * f_altitude",
-        operands: {
-          I_free: derived("free-air current", this.freeAirCurrent(wire, condition)),
-          f_bundle: this.bundleFactor(wire),
-          f_altitude: tabled("altitude factor", altitude, "1", [condition.altitude?.place]),
-          ...(isAluminium && {
-            f_Al: tabled("aluminium against copper", aluminiumFactor, "1", [wire.material?.place]),
-          }),
-        },
-        compute: ({ I_free, f_bundle, f_altitude, f_Al = 1 }) =>
-          f_Al * allowedCurrent({ freeAirAmps: I_free, bundleFactor: f_bundle, altitudeFactor: f_altitude }),
-        sources: [wireMethods.allowedCurrent.source],
-      }),
-    );
+  /** Why some numbers of a wire can't be had from the tables, each told once; grows while values are derived. */
+  gapsOf(wire: Wire): readonly Gap[] {
+    return this.listOf(wire);
   }
 
-  private freeAirCurrent(wire: Wire, condition: Condition): Value | undefined {
-    const about = this.about(wire, condition);
-    const rise = this.keep(
-      derive({
-        ...about,
-        quantity: "temperature-rise",
-        unit: "K",
-        formula: "T_R - T_1",
-        operands: { T_R: written("wire rating", wire.rating, "degC"), T_1: this.ambient(wire, condition) },
-        compute: ({ T_R, T_1 }) => T_R - T_1,
-      }),
-    );
-    if (!rise || !wire.gauge) return undefined;
-    const fit = this.note(wire, "free-air current", freeAirFit(wire.gauge.value.si, rise.value));
-    const part = (pick: "coefficientAmps" | "exponent") =>
-      fit.covered ? covered(fit.value[pick], fit.source, fit.notes) : undefined;
-    return this.keep(
-      derive({
-        ...about,
-        quantity: "free-air-current",
-        unit: "A",
-        formula: "b * dT ^ m",
-        operands: {
-          b: tabled("line of this gauge", part("coefficientAmps"), "A", [wire.gauge.place]),
-          dT: derived("temperature rise", rise),
-          m: tabled("slope of the line", part("exponent"), "1", [wire.gauge.place]),
-        },
-        compute: ({ b, dT, m }) => freeAirCurrent({ coefficientAmps: b, riseKelvin: dT, exponent: m }),
-        sources: [wireMethods.freeAirCurrent.source],
-      }),
-    );
+  private add(wire: Wire, gap: Gap): void {
+    const gaps = this.listOf(wire);
+    if (!gaps.some(({ wanted }) => wanted === gap.wanted)) gaps.push(gap);
   }
 
-  private bundleFactor(wire: Wire): Operand {
-    if (!wire.bundle) {
-      return assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.");
-    }
-    const bundle = this.bundleOf(wire);
-    if (!bundle?.wires || !bundle.loading) return undefined;
-    const factor = bundleFactor(bundle.wires.value, inUnit(bundle.loading.value, "%"));
-    const keys = [bundle.wires.place, bundle.loading.place];
-    return tabled("bundle factor", this.note(wire, "bundle factor", factor), "1", keys);
+  private listOf(wire: Wire): Gap[] {
+    const gaps = this.gaps.get(wire) ?? [];
+    this.gaps.set(wire, gaps);
+    return gaps;
   }
 
   private bundleOf(wire: Wire): Bundle | undefined {
     return wire.bundle && this.bundles.get(wire.bundle.value);
   }
+}
 
-  private about(wire: Wire, condition: Condition) {
-    return { subject: { kind: "wire", id: wire.id!.value }, condition: condition.id?.value } as const;
-  }
+interface Rated {
+  readonly allowed: Value | undefined;
+  readonly gaps: readonly Gap[];
+}
+
+const rated = new Memory<Wire, Condition, Rated>();
+
+/** Aluminium against copper of the same size, under the same conditions. */
+const aluminiumFactor = covered(0.8, {
+  document: "SAE AS50881",
+  standing: "memory",
+  note: "each entry of AC 43.13-1B Table 11-10 is 0.79 to 0.80 of the copper entry",
+});
+
+const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.");
+
+function rate(wire: Wire, condition: Condition, bundle: Bundle | undefined, keep: Keep): Rated {
+  const inBundle = bundleLookup(wire, bundle);
+  const altitude = condition.altitude && altitudeFactor(inUnit(condition.altitude.value, "ft"));
+  const { value: inFreeAir, fit } = freeAir(wire, condition, bundle, keep);
+  const gaps = [
+    gapOf("free-air current", fit),
+    gapOf("bundle factor", inBundle),
+    gapOf("altitude factor", altitude),
+  ].filter((gap) => gap !== undefined);
+  const f_bundle = wire.bundle
+    ? tabled("bundle factor", inBundle, "1", [bundle?.wires?.place, bundle?.loading?.place])
+    : alone;
+  if (!inFreeAir || !f_bundle || !altitude?.covered) return { allowed: undefined, gaps };
+
+  const amps = allowedCurrent({
+    freeAirAmps: inFreeAir.value,
+    bundleFactor: f_bundle.value,
+    altitudeFactor: altitude.value,
+  });
+  const isAluminium = wire.material?.value === "aluminium";
+  const allowed = keep(
+    known({
+      ...about(wire, condition),
+      quantity: "allowed-current",
+      unit: "A",
+      formula: isAluminium ? "I_free * f_bundle * f_altitude * f_Al" : "I_free * f_bundle * f_altitude",
+      value: isAluminium ? amps * aluminiumFactor.value : amps,
+      operands: () => ({
+        I_free: derived("free-air current", inFreeAir),
+        f_bundle,
+        f_altitude: tabled("altitude factor", altitude, "1", [condition.altitude?.place]),
+        ...(isAluminium && {
+          f_Al: tabled("aluminium against copper", aluminiumFactor, "1", [wire.material?.place]),
+        }),
+      }),
+      sources: [wireMethods.allowedCurrent.source],
+    }),
+  );
+  return { allowed, gaps };
+}
+
+function freeAir(
+  wire: Wire,
+  condition: Condition,
+  bundle: Bundle | undefined,
+  keep: Keep,
+): { readonly value?: Value | undefined; readonly fit?: Lookup<FreeAirFit> } {
+  const ambient = celsiusOf(bundle, condition);
+  const { gauge, rating } = wire;
+  if (!gauge || !rating || ambient === undefined) return {};
+  const rise = keep(
+    known({
+      ...about(wire, condition),
+      quantity: "temperature-rise",
+      unit: "K",
+      formula: "T_R - T_1",
+      value: inUnit(rating.value, "degC") - ambient,
+      operands: () => ({ T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) }),
+    }),
+  );
+  if (!rise) return {};
+  const fit = freeAirFit(gauge.value.si, rise.value);
+  if (!fit.covered) return { fit };
+  const part = (pick: keyof FreeAirFit) => covered(fit.value[pick], fit.source, fit.notes);
+  const value = keep(
+    known({
+      ...about(wire, condition),
+      quantity: "free-air-current",
+      unit: "A",
+      formula: "b * dT ^ m",
+      value: freeAirCurrent({ ...fit.value, riseKelvin: rise.value }),
+      operands: () => ({
+        b: tabled("line of this gauge", part("coefficientAmps"), "A", [gauge.place]),
+        dT: derived("temperature rise", rise),
+        m: tabled("slope of the line", part("exponent"), "1", [gauge.place]),
+      }),
+      sources: [wireMethods.freeAirCurrent.source],
+    }),
+  );
+  return { value, fit };
+}
+
+function bundleLookup(wire: Wire, bundle: Bundle | undefined): Lookup<number> | undefined {
+  if (!wire.bundle || !bundle?.wires || !bundle.loading) return undefined;
+  return bundleFactor(bundle.wires.value, inUnit(bundle.loading.value, "%"));
+}
+
+function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
+  return bundle?.ambient
+    ? written("ambient along the bundle", bundle.ambient, "degC")
+    : written("ambient of the condition", condition.ambient, "degC");
+}
+
+function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
+  const ambient = bundle?.ambient ?? condition.ambient;
+  return ambient && inUnit(ambient.value, "degC");
+}
+
+function gapOf<T>(wanted: string, lookup: Lookup<T> | undefined): Gap | undefined {
+  return lookup && !lookup.covered ? { wanted, reason: lookup.reason, source: lookup.source } : undefined;
+}
+
+function about(wire: Wire, condition: Condition) {
+  return { subject: { kind: "wire", id: wire.id!.value }, condition: condition.id?.value } as const;
 }

@@ -4,7 +4,8 @@ import type { Condition, Wire } from "../../records/types";
 import { aluminiumResistance } from "../../tables/aluminium-wire";
 import { copperConductor } from "../../tables/copper-wire";
 import { covered, type Lookup } from "../../tables/lookup";
-import { derive, derived, type Operand, sumOf, tabled, type Value, written } from "../value";
+import { Memory } from "../remember";
+import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
 import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
 import type { WireNumbers } from "./network";
@@ -57,8 +58,8 @@ export function numbersOf(
   allowedAmps: number | undefined,
 ): WireNumbers | undefined {
   const material = wire.material?.value ?? "copper";
-  const ambient = ratings.ambient(wire, condition);
-  if (!wire.gauge || !wire.length || !wire.rating || !ambient) return undefined;
+  const ambientCelsius = ratings.ambientCelsius(wire, condition);
+  if (!wire.gauge || !wire.length || !wire.rating || ambientCelsius === undefined) return undefined;
   const resistance = ratings.note(
     wire,
     "wire resistance",
@@ -69,7 +70,7 @@ export function numbersOf(
     material,
     ohmsPer1000FeetAt20: resistance.value,
     lengthFeet: inUnit(wire.length.value, "ft"),
-    ambientCelsius: ambient.value,
+    ambientCelsius,
     ratingCelsius: inUnit(wire.rating.value, "degC"),
     allowedAmps,
   };
@@ -77,7 +78,7 @@ export function numbersOf(
 
 /** Loads that a wire carries in each condition; `isWhole` where no other way exists for any of them. */
 interface Carried {
-  readonly loads: Operand[];
+  readonly loads: Value[];
   isWhole: boolean;
 }
 
@@ -88,59 +89,64 @@ function loadsBehind(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, 
       for (const wire of [...path.feed, ...path.returns]) {
         const byCondition = carried.get(wire) ?? new Map<Condition, Carried>();
         carried.set(wire, byCondition);
-        const known = byCondition.get(condition) ?? { loads: [], isWhole: true };
-        byCondition.set(condition, known);
-        known.loads.push(derived(`current of ${path.id}`, current));
-        known.isWhole &&= path.isSingle;
+        const before = byCondition.get(condition) ?? { loads: [], isWhole: true };
+        byCondition.set(condition, before);
+        before.loads.push(current);
+        before.isWhole &&= path.isSingle;
       }
     }
   }
   return carried;
 }
 
+const remembered = new Memory<Wire, Condition, WireState>();
+
 function wireState(
   wire: Wire,
   condition: Condition,
   carried: Carried | undefined,
-  basis: ElectricalBasis,
+  { ratings, states, ...basis }: ElectricalBasis,
 ): WireState {
   const allowed = basis.allowed(wire, condition);
-  const current = carried && wireCurrent(wire, condition, carried, basis);
-  if (!current) return { condition, allowed };
-  const temperature = wireTemperature(wire, condition, current, allowed, basis);
-  const drop = wireDrop(wire, condition, current, temperature, basis);
-  return { condition, current, allowed, temperature, drop };
+  const solved = carried && states.get(condition)?.currentIn(wire);
+  if (!carried || solved === undefined) return { condition, allowed };
+  const ambient = ratings.ambient(wire, condition);
+  const { isWhole, loads } = carried;
+  const rests = [allowed, ambient?.places[0], isWhole ? undefined : solved, ...loads];
+  return remembered.recall(wire, condition, rests, basis.keep, (keep) => {
+    const current = keep(
+      isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, solved),
+    );
+    if (!current) return { condition, allowed };
+    const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
+    const drop = wireDrop(wire, condition, current, temperature, keep);
+    return { condition, current, allowed, temperature, drop };
+  });
 }
 
-function wireCurrent(
-  wire: Wire,
-  condition: Condition,
-  carried: Carried,
-  basis: ElectricalBasis,
-): Value | undefined {
-  const common = {
+function sumOfLoads(wire: Wire, condition: Condition, loads: readonly Value[]): Value | undefined {
+  return known({
     ...about(wire, condition),
     quantity: "wire-current",
     unit: "A",
-  } as const;
-  const solved = basis.states.get(condition)?.currentIn(wire);
-  if (solved === undefined) return undefined;
-  if (carried.isWhole) {
-    return basis.keep(
-      derive({ ...common, formula: "sum(I)", operands: { I: carried.loads }, compute: ({ I }) => sumOf(I) }),
-    );
-  }
-  return basis.keep(
-    derive({
-      ...common,
-      method: "solution of the whole network: the current has more than one way",
-      operands: {
-        gauge: written("gauge", wire.gauge, "AWG"),
-        length: written("length of the run", wire.length, "ft"),
-      },
-      compute: () => Math.abs(solved),
+    formula: "sum(I)",
+    value: sumOf(loads.map((load) => load.value)),
+    operands: () => ({ I: loads.map((load) => derived(`current of ${load.subject.id}`, load)) }),
+  });
+}
+
+function solvedCurrent(wire: Wire, condition: Condition, amps: number): Value | undefined {
+  return known({
+    ...about(wire, condition),
+    quantity: "wire-current",
+    unit: "A",
+    method: "solution of the whole network: the current has more than one way",
+    value: Math.abs(amps),
+    operands: () => ({
+      gauge: written("gauge", wire.gauge, "AWG"),
+      length: written("length of the run", wire.length, "ft"),
     }),
-  );
+  });
 }
 
 function wireTemperature(
@@ -148,38 +154,40 @@ function wireTemperature(
   condition: Condition,
   current: Value,
   allowed: Value | undefined,
-  basis: ElectricalBasis,
+  ambient: Operand,
+  keep: Keep,
 ): Value | undefined {
+  if (!wire.rating || !ambient) return undefined;
+  const ratingCelsius = inUnit(wire.rating.value, "degC");
   const common = { ...about(wire, condition), quantity: "conductor-temperature", unit: "degC" } as const;
-  const T_R = written("wire rating", wire.rating, "degC");
+  const T_R = () => written("wire rating", wire.rating, "degC");
   if (!allowed) {
-    return basis.keep(
-      derive({
+    return keep(
+      known({
         ...common,
         formula: "T_R",
-        operands: { T_R },
-        compute: (numbers) => numbers.T_R,
+        value: ratingCelsius,
+        operands: () => ({ T_R: T_R() }),
         notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
       }),
     );
   }
-  return basis.keep(
-    derive({
+  return keep(
+    known({
       ...common,
       formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
-      operands: {
-        T_1: basis.ratings.ambient(wire, condition),
-        T_R,
+      value: conductorTemperature({
+        ambientCelsius: ambient.value,
+        ratingCelsius,
+        amps: current.value,
+        allowedAmps: allowed.value,
+      }),
+      operands: () => ({
+        T_1: ambient,
+        T_R: T_R(),
         I: derived("current", current),
         I_max: derived("allowed current", allowed),
-      },
-      compute: (numbers) =>
-        conductorTemperature({
-          ambientCelsius: numbers.T_1,
-          ratingCelsius: numbers.T_R,
-          amps: numbers.I,
-          allowedAmps: numbers.I_max,
-        }),
+      }),
       sources: [wireMethods.conductorTemperature.source],
     }),
   );
@@ -190,13 +198,19 @@ function wireDrop(
   condition: Condition,
   current: Value,
   temperature: Value | undefined,
-  basis: ElectricalBasis,
+  keep: Keep,
 ): Value | undefined {
-  if (!wire.gauge) return undefined;
+  if (!wire.gauge || !wire.length || !temperature) return undefined;
   const material = wire.material?.value ?? "copper";
   const per1000Feet = resistancePer1000Feet(wire.gauge.value.si, material);
-  const resistance = basis.keep(
-    derive({
+  if (!per1000Feet.covered) return undefined;
+  const conductor = {
+    material,
+    resistanceAt20Celsius: per1000Feet.value,
+    conductorCelsius: temperature.value,
+  };
+  const resistance = keep(
+    known({
       ...about(wire, condition),
       quantity: "wire-resistance",
       unit: "ohm",
@@ -204,33 +218,36 @@ function wireDrop(
         material === "copper"
           ? "R_20 * L / 1000 * (234.5 + T_2) / 254.5"
           : "R_20 * L / 1000 * (238.1 + T_2) / 258.1",
-      operands: {
+      value: (resistanceAt(conductor) * inUnit(wire.length.value, "ft")) / 1000,
+      operands: () => ({
         R_20: tabled("resistance at 20 degC", per1000Feet, "ohm/1000 ft", [
-          wire.gauge.place,
+          wire.gauge?.place,
           wire.material?.place,
         ]),
         L: written("length of the run", wire.length, "ft"),
         T_2: derived("conductor temperature", temperature),
-      },
-      compute: ({ R_20, L, T_2 }) =>
-        (resistanceAt({ material, resistanceAt20Celsius: R_20, conductorCelsius: T_2 }) * L) / 1000,
+      }),
       sources: [wireMethods.resistanceAt.source],
     }),
   );
-  return basis.keep(
-    derive({
-      ...about(wire, condition),
-      quantity: "wire-drop",
-      unit: "V",
-      formula: "I * R",
-      operands: { I: derived("current", current), R: derived("resistance of the run", resistance) },
-      compute: ({ I, R }) => I * R,
-      sources: [wireMethods.voltageDrop.source],
-    }),
+  return (
+    resistance &&
+    keep(
+      known({
+        ...about(wire, condition),
+        quantity: "wire-drop",
+        unit: "V",
+        formula: "I * R",
+        value: current.value * resistance.value,
+        operands: () => ({ I: derived("current", current), R: derived("resistance of the run", resistance) }),
+        sources: [wireMethods.voltageDrop.source],
+      }),
+    )
   );
 }
 
-function resistancePer1000Feet(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
+/** Largest resistance of a conductor at 20 degC, in ohm per 1000 ft, by its gauge. */
+export function resistancePer1000Feet(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
   if (material === "aluminium") return aluminiumResistance(gauge);
   const conductor = copperConductor(gauge);
   return conductor.covered

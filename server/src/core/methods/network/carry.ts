@@ -129,7 +129,7 @@ function refusal(circuit: Circuit): Carried {
   if (circuit.settle() === "unsettled") return { kind: "unsettled" };
   const ratios = drawing.map((load, index) => {
     const open = circuit.voltsAlong(load);
-    return open > 0 ? Math.max(0, asked[index]! / open) : 0;
+    return open > 0 && asked[index]! > 0 ? asked[index]! / open : 0;
   });
   const ratio = ratios.reduce((least, one) => Math.min(least, one));
   const worst = drawing[ratios.indexOf(ratio)]!;

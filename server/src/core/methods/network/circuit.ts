@@ -2,7 +2,7 @@ import type { Condition, Topology } from "./model";
 import { Nodal, type Pivots } from "./nodal";
 import type { Plan } from "./plan";
 import type { Reach } from "./reach";
-import { startPosition, stepOf, type Tie } from "./ties";
+import { startPositions, stepOf, type Tie } from "./ties";
 
 /** A load that can draw a current which does not follow from a resistance. */
 export interface Drawing {
@@ -21,7 +21,7 @@ export class Circuit {
   readonly positions: Int32Array;
   readonly drawing: readonly Drawing[];
   readonly power: readonly Drawing[];
-  private readonly noiseVolts: number;
+  private readonly mostVolts: number;
 
   constructor(
     topology: Topology,
@@ -31,7 +31,7 @@ export class Circuit {
     readonly reach: Reach,
   ) {
     this.nodal = new Nodal(plan, reach.floating);
-    this.positions = Int32Array.from(ties, startPosition);
+    this.positions = startPositions(ties);
     const drawing: Drawing[] = [];
     condition.loads.forEach((load, index) => {
       const element = topology.branches.length + index;
@@ -42,7 +42,7 @@ export class Circuit {
     });
     this.drawing = drawing.filter(({ amps, watts }) => amps > 0 || watts > 0);
     this.power = this.drawing.filter(({ watts }) => watts > 0);
-    this.noiseVolts = rounding * ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
+    this.mostVolts = ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
   }
 
   setBranches(ohms: ArrayLike<number>): void {
@@ -53,9 +53,7 @@ export class Circuit {
   }
 
   restart(): void {
-    this.ties.forEach((tie, index) => {
-      this.positions[index] = startPosition(tie);
-    });
+    this.positions.set(startPositions(this.ties));
   }
 
   /** Makes a load draw `amps` + `siemens` × its volts. */
@@ -73,11 +71,11 @@ export class Circuit {
     const { amps, noise } = this.nodal.tieAmps(this.ties, this.positions);
     return Int8Array.from(this.ties, (tie, index) => {
       const found = { volts: this.nodal.voltsAt(tie.at), amps: amps[index]! };
-      const noiseAmps = rounding * Math.abs(found.amps) + noise[index]!;
-      const inside = tie.ohms > 0 ? this.noiseVolts / tie.ohms : 0;
+      const noiseVolts = rounding * Math.max(this.mostVolts, Math.abs(found.volts));
+      const noiseInside = tie.ohms > 0 ? noiseVolts / tie.ohms : noise[index]!;
       return stepOf(tie, this.positions[index]!, found, {
-        volts: this.noiseVolts,
-        amps: noiseAmps + inside,
+        volts: noiseVolts,
+        amps: rounding * Math.abs(found.amps) + noiseInside,
       });
     });
   }

@@ -26,4 +26,4 @@ export {
   type Topology,
 } from "./model";
 export { type Network, prepare } from "./prepare";
-export { leastOhms } from "./problems";
+export { leastOhms, mostNodes } from "./problems";

@@ -107,7 +107,7 @@ export type NoSolution = { readonly kind: "no-solution" } & (
   | { readonly reason: "voltage-collapse"; readonly load: number; readonly ratio: number }
   /** Loads ask for more than these sources give at their limits, and no other source reaches them. */
   | { readonly reason: "overloaded"; readonly sources: readonly number[] }
-  /** `residual` as it was left. */
+  /** `residual` as it was left; not always a finite number. */
   | { readonly reason: "did-not-converge"; readonly iterations: number; readonly residual: Residual }
 );
 

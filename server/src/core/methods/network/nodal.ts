@@ -210,7 +210,9 @@ export class Nodal {
     for (let step = size - 1; step >= 0; step--) {
       if (known[step]) continue;
       const pivot = pivots[step]!;
-      let sum = pivot === 0 ? Math.sign(injected[step]!) * runawayVolts : injected[step]! / pivot;
+      let sum = injected[step]! / pivot;
+      // Without anything to hold it and without current a part waits for a source, as if it lacked current.
+      if (pivot === 0) sum = injected[step]! > 0 ? runawayVolts : -runawayVolts;
       for (let pair = start[step]!; pair < start[step + 1]!; pair++)
         sum += shares[pair]! * volts[later[pair]!]!;
       volts[step] = sum;

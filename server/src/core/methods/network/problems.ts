@@ -9,7 +9,7 @@ import {
 } from "./model";
 
 /** Least resistance that is not a rigid connection. Below it a current is lost in the noise of the voltages. */
-export const leastOhms = 1e-9;
+export const leastOhms = 1e-7;
 
 /** Most nodes of a network, far beyond any aircraft. */
 export const mostNodes = 100_000;

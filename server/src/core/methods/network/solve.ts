@@ -66,10 +66,10 @@ function isBalanced({ branchAmps, loadAmps, residual }: Solved): boolean {
     (most, amps) => Math.max(most, Math.abs(amps ?? 0)),
     leastAmps,
   );
-  return residual.amps <= mostImbalance * largest;
+  return Number.isFinite(largest) && residual.amps <= mostImbalance * largest;
 }
 
 /** Of the largest current. */
 const mostImbalance = 1e-6;
-/** Where nothing but noise flows, noise is no imbalance. */
-const leastAmps = 1e-3;
+/** Where next to nothing flows, a microampere of noise is no imbalance. */
+const leastAmps = 1;

@@ -93,9 +93,18 @@ function makeTie(at: number, ohms: number, levels: readonly Level[]): Tie {
   return { at, ohms, levels, amounts, firstPosition: absorbing < 0 ? 0 : 2 * absorbing + 1, lastPosition };
 }
 
-/** Where the search starts: the first level that can hold does. */
-export const startPosition = (tie: Tie): number =>
-  Math.min(tie.firstPosition + (tie.firstPosition % 2 === 0 ? 1 : 0), tie.lastPosition);
+/**
+ * Where the search starts, from above: what can't but hold does, and those of the highest voltage. So of the
+ * voltages that are possible when a source stands exactly at its limit, the one that it regulates is found.
+ */
+export function startPositions(ties: readonly Tie[]): Int32Array {
+  const highest = ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
+  return Int32Array.from(ties, ({ levels, firstPosition, lastPosition }) =>
+    firstPosition % 2 === 0 && firstPosition < lastPosition && levels[0]!.volts === highest
+      ? firstPosition + 1
+      : firstPosition,
+  );
+}
 
 /** The level that holds at a position; undefined where the tie gives a fixed current. */
 export const holdingLevel = (tie: Tie, position: number): Level | undefined =>

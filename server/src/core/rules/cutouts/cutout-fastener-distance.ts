@@ -30,8 +30,7 @@ export const cutoutFastenerDistance = defineRule<{
     todo: "Move the opening away from the fastener or make it smaller.",
   }),
   *check(project) {
-    for (const { cutout, id, panel, fasteners } of openingsOf(project).cutouts) {
-      const worst = fasteners[0];
+    for (const { cutout, id, panel, fastener: worst } of openingsOf(project).cutouts) {
       if (!worst?.value || !worst.least) continue;
       yield {
         rule: "cutout-fastener-distance",

@@ -15,19 +15,17 @@ export const cutoutOverlap = defineRule<{ cutout: string; other: string }>({
     todo: "Move them apart, or record the one opening that they make as a polygon.",
   }),
   *check(project): Iterable<Problem> {
-    const seen = new Set<string>();
     for (const { cutout, id, neighbours } of openingsOf(project).cutouts) {
       for (const { other, place, isOverlapping } of neighbours) {
-        if (!isOverlapping || seen.has(other)) continue;
+        if (!isOverlapping) continue;
         yield {
           rule: "cutout-overlap",
           subject: { kind: "cutout", id },
           place: (cutout.opening?.at ?? cutout.opening ?? cutout).place,
-          facts: { cutout: id, other },
+          facts: { cutout: other, other: id },
           related: [{ place, words: `opening of ${other}` }],
         };
       }
-      seen.add(id);
     }
   },
   examples: [

@@ -21,10 +21,9 @@ export const cutoutSpacing = defineRule<{ cutout: string; other: string; distanc
     todo: "Move one of them away, or make one opening of the two.",
   }),
   *check(project) {
-    const seen = new Set<string>();
     for (const { cutout, id, neighbours } of openingsOf(project).cutouts) {
       for (const { other, place, value, least } of neighbours) {
-        if (!value || !least || seen.has(other)) continue;
+        if (!value || !least) continue;
         yield {
           rule: "cutout-spacing",
           subject: { kind: "cutout", id },
@@ -33,11 +32,10 @@ export const cutoutSpacing = defineRule<{ cutout: string; other: string; distanc
           limit: least,
           sense: "at-least",
           holds: holds(value.value, "at-least", least.value),
-          facts: { cutout: id, other, distance: value.value, least: least.value },
+          facts: { cutout: other, other: id, distance: value.value, least: least.value },
           related: [{ place, words: `opening of ${other}` }],
         };
       }
-      seen.add(id);
     }
   },
   examples: [

@@ -12,6 +12,12 @@ interface CircuitParts {
   readonly altitude?: string;
   readonly ambient?: string;
   readonly loads?: string;
+  /** Further keys of the feeder, as in a flow map. */
+  readonly keys?: string;
+  /** Components in place of the one. */
+  readonly components?: readonly string[];
+  /** Top-level keys that follow, each with all that belongs to it. */
+  readonly sections?: readonly string[];
   /** A bundle B1 that the feeder runs in, as a flow map. */
   readonly bundle?: string;
   /** Protection entries in place of the one breaker on the bus. */
@@ -32,9 +38,13 @@ export function circuitExample(parts: CircuitParts = {}): string {
     altitude = "10000 ft",
     ambient = "40 degC",
     loads = "{ RACK: survey }",
+    components = [`{ id: RACK, weight: 31.2 lb, draws: [{ mode: survey, current: ${current} }] }`],
     protection = ["{ id: CB-RACK, device: CB-20, mounted-on: MAIN }"],
   } = parts;
-  const more = (parts.material ? `, material: ${parts.material}` : "") + (parts.bundle ? ", bundle: B1" : "");
+  const more =
+    (parts.material ? `, material: ${parts.material}` : "") +
+    (parts.bundle ? ", bundle: B1" : "") +
+    (parts.keys ? `, ${parts.keys}` : "");
   const wires = parts.wires ?? [
     `{ id: P1, from: CB-RACK, to: RACK, gauge: ${gauge}, length: ${length}, rating: ${rating}${more} }`,
     `{ id: P2N, from: RACK, to: GND-AFT, gauge: ${gauge}, length: 2 ft, rating: ${rating} }`,
@@ -54,7 +64,7 @@ export function circuitExample(parts: CircuitParts = {}): string {
     "    grounds: [{ id: GND-AFT }]",
     "kit:",
     "  kit: { number: QSR-60, revision: C }",
-    `  components: [{ id: RACK, weight: 31.2 lb, draws: [{ mode: survey, current: ${current} }] }]`,
+    `  components: [${components.join(", ")}]`,
     `  devices: [${device}]`,
     "conditions:",
     `  - { id: cruise, ${duration}altitude: ${altitude}, ambient: ${ambient}, loads: ${loads} }`,
@@ -64,6 +74,7 @@ export function circuitExample(parts: CircuitParts = {}): string {
     ...(protection.length > 0 ? ["protection:", ...protection.map((one) => `  - ${one}`)] : []),
     "wires:",
     ...wires.map((one) => `  - ${one}`),
+    ...(parts.sections ?? []),
     "",
   ].join("\n");
 }

@@ -1,29 +1,63 @@
 import type { Rule } from "../rule";
+import { aluminiumRunTooShort } from "./aluminium-run-too-short";
+import { aluminiumTooThin } from "./aluminium-too-thin";
+import { aluminiumZone } from "./aluminium-zone";
 import { bundleCountTooSmall } from "./bundle-count-too-small";
 import { bundleLoadingUnderstated } from "./bundle-loading-understated";
+import { bundleTooLarge } from "./bundle-too-large";
 import { circuitLoop } from "./circuit-loop";
 import { loadModeUnknown } from "./load-mode-unknown";
 import { loadNotConnected } from "./load-not-connected";
 import { protectionAboveChart } from "./protection-above-chart";
 import { protectionAboveWire } from "./protection-above-wire";
 import { protectionBelowLoad } from "./protection-below-load";
+import { returnShared } from "./return-shared";
+import { returnThroughComposite } from "./return-through-composite";
+import { terminalsPerStud } from "./terminals-per-stud";
+import { wireBendTooTight } from "./wire-bend-too-tight";
+import { wireGaugeTooThin } from "./wire-gauge-too-thin";
+import { wireIdentificationMismatch } from "./wire-identification-mismatch";
+import { wireMarkingInterval } from "./wire-marking-interval";
 import { wireNotCovered } from "./wire-not-covered";
 import { wireOverAmpacity } from "./wire-over-ampacity";
+import { wireSegmentLetter } from "./wire-segment-letter";
+import { wireSplicesTooMany } from "./wire-splices-too-many";
+import { wireStrandsTooFew } from "./wire-strands-too-few";
+import { wireSupportSpacing } from "./wire-support-spacing";
+import { wireTooNear } from "./wire-too-near";
 import { wireVoltageDrop } from "./wire-voltage-drop";
+import { wireWeightUnknown } from "./wire-weight-unknown";
 import { wireWithoutProtection } from "./wire-without-protection";
 
 /** Rules of wires, bundles and their protection, by id. */
 export const wireRules: readonly Rule[] = [
+  aluminiumRunTooShort,
+  aluminiumTooThin,
+  aluminiumZone,
   bundleCountTooSmall,
   bundleLoadingUnderstated,
+  bundleTooLarge,
   circuitLoop,
   loadModeUnknown,
   loadNotConnected,
   protectionAboveChart,
   protectionAboveWire,
   protectionBelowLoad,
+  returnShared,
+  returnThroughComposite,
+  terminalsPerStud,
+  wireBendTooTight,
+  wireGaugeTooThin,
+  wireIdentificationMismatch,
+  wireMarkingInterval,
   wireNotCovered,
   wireOverAmpacity,
+  wireSegmentLetter,
+  wireSplicesTooMany,
+  wireStrandsTooFew,
+  wireSupportSpacing,
+  wireTooNear,
   wireVoltageDrop,
+  wireWeightUnknown,
   wireWithoutProtection,
 ];

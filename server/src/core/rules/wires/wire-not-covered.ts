@@ -1,8 +1,11 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import type { Source } from "../../source";
 import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
+import { markingOf } from "./marking";
+import { wiresOf } from "./recorded";
 
 export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: string; table: string }>({
   id: "wire-not-covered",
@@ -29,10 +32,25 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
             wire: id,
             wanted,
             gap: coverageWords(reason),
-            table: [source.document, source.at].join(", "),
+            table: tableOf(source),
           },
         };
       }
+    }
+    for (const { wire, subject } of wiresOf(project)) {
+      const marking = markingOf(wire, project);
+      if (!marking || marking.covered) continue;
+      yield {
+        rule: "wire-not-covered",
+        subject,
+        place: wire.markingInterval!.place,
+        facts: {
+          wire: subject.id,
+          wanted: "marking interval",
+          gap: coverageWords(marking.reason),
+          table: tableOf(marking.source),
+        },
+      };
     }
   },
   examples: [
@@ -42,9 +60,21 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
       finds: ["bundle factor not covered"],
     },
     {
+      title: "The document gives no interval of marks on the wire itself",
+      text: circuitExample({ keys: "marking-interval: 15 in, marking: direct" }).replace(
+        "status: draft",
+        "status: draft, wire-marking: MIL-W-5088L",
+      ),
+      finds: ["P1: marking interval not covered: marking method direct, the table holds sleeve"],
+    },
+    {
       title: "A bundle inside the figure",
       text: circuitExample({ bundle: "{ id: B1, wires: 6, loading: 40 % }" }),
       finds: [],
     },
   ],
 });
+
+function tableOf({ document, at }: Source): string {
+  return [document, at].filter((part) => part !== undefined).join(", ");
+}

@@ -1,0 +1,311 @@
+import { conductorArea, faultFactor, faultHeatMethods, withstandSeconds } from "../../../methods/fault-heat";
+import { resistanceAt, wireMethods } from "../../../methods/wires";
+import { inUnit } from "../../../quantities";
+import type { Wire } from "../../../records/types";
+import { copperConductor } from "../../../tables/copper-wire";
+import { faultTemperature } from "../../../tables/fault-temperatures";
+import { covered } from "../../../tables/lookup";
+import { derive, derived, type Operand, type Subject, sumOf, tabled, type Value, written } from "../../value";
+import type { Inline } from "../circuit";
+import type { DeviceResult } from "../devices";
+import type { ElectricalBasis } from "../index";
+import { resistancePer1000Feet, type WireResult } from "../wires";
+import { type BandLookup, bandOf, openingValue } from "./opening";
+import { type Supply, supplyOf, type Way, type Ways } from "./ways";
+
+/** A dead short at the far end of a wire, and whether its guard opens in time. */
+export interface FaultResult {
+  readonly wire: WireResult;
+  readonly guard: DeviceResult;
+  readonly band: BandLookup;
+  /** Wires at their rating, the weakest source alone: the smallest current. */
+  readonly smallest: FaultState;
+  /** Wires at 20 degC, all sources: the largest current. */
+  readonly largest: FaultState;
+}
+
+export interface FaultState {
+  readonly current: Value | undefined;
+  /** Latest time in s after which the guard has opened; undefined while its points don't tell. */
+  readonly opening: Value | undefined;
+  /** Time in s that the wire stands the current. */
+  readonly withstand: Value | undefined;
+}
+
+/** Which of the two currents a value belongs to. */
+type Extreme = "smallest" | "largest";
+
+const names = {
+  smallest: {
+    run: "hot-resistance",
+    loop: "loop-resistance",
+    current: "fault-current",
+    opening: "opening-time",
+    withstand: "withstand-time",
+  },
+  largest: {
+    run: "cold-resistance",
+    loop: "least-loop-resistance",
+    current: "largest-fault-current",
+    opening: "largest-fault-opening-time",
+    withstand: "largest-fault-withstand-time",
+  },
+} as const satisfies Record<Extreme, object>;
+
+const leftOutAhead =
+  "What lies ahead of the bus is left out: the record gives no resistance of its sources and feeders.";
+
+const throughStructure = "The way back through the structure is left out.";
+
+const largestOfTable =
+  "The table gives the largest resistance of a conductor: a real one may pass somewhat more.";
+
+/** Faults at the ends of runs, and behind devices. Values are kept once. */
+export class Faults {
+  private readonly runs = new Map<string, Value | undefined>();
+  private readonly supplies = new Map<string, Supply>();
+  private readonly heats = new Map<Wire, Heat>();
+
+  constructor(
+    private readonly basis: ElectricalBasis,
+    private readonly ways: Ways,
+  ) {}
+
+  /** One for each wire that a guard with a known rating protects, and that has one way to a bus. */
+  ofWires(devices: readonly DeviceResult[]): FaultResult[] {
+    return devices.flatMap((guard) =>
+      guard.inline.kind === "protection" && guard.rating
+        ? guard.wires.flatMap(({ result }) => this.ofWire(result, guard))
+        : [],
+    );
+  }
+
+  /** Largest current in A of a fault right behind a device. */
+  behind(id: string): Value | undefined {
+    const way = this.ways.to(id);
+    return way && this.currentOf({ kind: "protection", id }, way, [], "largest");
+  }
+
+  private ofWire(wire: WireResult, guard: DeviceResult): FaultResult[] {
+    const loop = this.loopTo(wire.wire);
+    if (!loop) return [];
+    const band = bandOf(guard);
+    const state = (extreme: Extreme): FaultState => {
+      const subject = { kind: "wire", id: wire.id } as const;
+      const current = this.currentOf(subject, loop.way, loop.returns, extreme);
+      if (!current || band.kind !== "band") return { current, opening: undefined, withstand: undefined };
+      return {
+        current,
+        opening: this.basis.keep(
+          openingValue(band.band, "latest", derived("fault current", current), {
+            subject,
+            quantity: names[extreme].opening,
+          }),
+        ),
+        withstand: this.withstand(wire.wire, current, extreme),
+      };
+    };
+    return [{ wire, guard, band, smallest: state("smallest"), largest: state("largest") }];
+  }
+
+  /** The way to the far end of a wire; at a load, and on its way to ground, the whole loop. */
+  private loopTo(wire: Wire): { way: Way; returns: readonly Wire[] } | undefined {
+    const path =
+      this.basis.circuit.paths.find(({ returns }) => returns.includes(wire)) ??
+      this.basis.circuit.paths.find(({ id }) => id === wire.to?.value);
+    if (path) {
+      const way = path.isSingle ? this.ways.to(path.id) : undefined;
+      return way && { way, returns: path.returns };
+    }
+    const way = wire.from && this.ways.to(wire.from.value);
+    return way && { way: { ...way, wires: [...way.wires, wire] }, returns: [] };
+  }
+
+  private currentOf(
+    subject: Subject,
+    way: Way,
+    returns: readonly Wire[],
+    extreme: Extreme,
+  ): Value | undefined {
+    const loop = this.loop(subject, way, returns, extreme);
+    return this.basis.keep(
+      derive({
+        subject,
+        quantity: names[extreme].current,
+        unit: "A",
+        formula: "V / R",
+        operands: {
+          V: written("nominal voltage", this.basis.project.airframe?.electrical?.nominal, "V"),
+          R: derived("resistance of the loop", loop),
+        },
+        compute: ({ V, R }) => V / R,
+      }),
+    );
+  }
+
+  private loop(subject: Subject, way: Way, returns: readonly Wire[], extreme: Extreme): Value | undefined {
+    const { keep } = this.basis;
+    const supply = this.supply(way.bus)[extreme === "largest" ? "least" : "weakest"];
+    const parts: Operand[] = [
+      ...(supply ? [derived(`ahead of ${way.bus}`, supply)] : []),
+      ...way.inlines.flatMap((inline) => this.inlineOhms(inline)),
+      ...[...way.wires, ...returns].map((wire) => derived(`run ${wire.id?.value}`, this.run(wire, extreme))),
+    ];
+    if (parts.length === 0) return undefined;
+    return keep(
+      derive({
+        subject,
+        quantity: names[extreme].loop,
+        unit: "ohm",
+        formula: "sum(R)",
+        operands: { R: parts },
+        compute: ({ R }) => sumOf(R),
+        notes: [
+          ...(supply ? [] : [leftOutAhead]),
+          ...(returns.length > 0 ? [] : [throughStructure]),
+          ...(extreme === "largest" ? [largestOfTable] : []),
+        ],
+      }),
+    );
+  }
+
+  private inlineOhms(inline: Inline): Operand[] {
+    const { kit } = this.basis.project;
+    const holder =
+      inline.kind === "contact"
+        ? inline.record
+        : kit?.devices?.find((device) => device.id?.value === inline.record.device?.value);
+    return holder?.resistance && holder.resistance.value.si > 0
+      ? [written(`resistance of ${inline.id}`, holder.resistance, "ohm")]
+      : [];
+  }
+
+  private supply(bus: string): Supply {
+    const known = this.supplies.get(bus) ?? supplyOf(bus, this.basis.project, this.basis.keep);
+    this.supplies.set(bus, known);
+    return known;
+  }
+
+  /** Resistance of a run in ohm: at 20 degC for the largest current, at its rating for the smallest. */
+  private run(wire: Wire, extreme: Extreme): Value | undefined {
+    const key = `${extreme} ${wire.id?.value}`;
+    if (!this.runs.has(key)) this.runs.set(key, this.basis.keep(runResistance(wire, extreme)));
+    return this.runs.get(key);
+  }
+
+  private withstand(wire: Wire, current: Value, extreme: Extreme): Value | undefined {
+    const heat = this.heats.get(wire) ?? heatOf(wire, this.basis);
+    this.heats.set(wire, heat);
+    const heating = heatingOf(wire);
+    if (!heating || heat.finalSource === undefined) return undefined;
+    return this.basis.keep(
+      derive({
+        subject: { kind: "wire", id: wire.id!.value },
+        quantity: names[extreme].withstand,
+        unit: "s",
+        formula: "(k * S / I) ^ 2",
+        operands: {
+          k: derived("heat that the conductor may take", heat.factor),
+          S: heat.area,
+          I: derived("fault current", current),
+        },
+        compute: ({ S, I }) => withstandSeconds({ ...heating, areaMm2: S, amps: I }),
+        sources: [faultHeatMethods.withstandTime.source, heat.finalSource],
+        notes: [
+          "All heat is taken to stay in the metal: the safe way for any time, near the truth for a few seconds.",
+        ],
+      }),
+    );
+  }
+}
+
+function runResistance(wire: Wire, extreme: Extreme): Value | undefined {
+  if (!wire.gauge || !wire.id) return undefined;
+  const material = wire.material?.value ?? "copper";
+  const common = {
+    subject: { kind: "wire", id: wire.id.value },
+    quantity: names[extreme].run,
+    unit: "ohm",
+  } as const;
+  const R_20 = tabled(
+    "resistance at 20 degC",
+    resistancePer1000Feet(wire.gauge.value.si, material),
+    "ohm/1000 ft",
+    [wire.gauge.place, wire.material?.place],
+  );
+  const L = written("length of the run", wire.length, "ft");
+  if (extreme === "largest") {
+    return derive({
+      ...common,
+      formula: "R_20 * L / 1000",
+      operands: { R_20, L },
+      compute: (numbers) => (numbers.R_20 * numbers.L) / 1000,
+    });
+  }
+  return derive({
+    ...common,
+    formula:
+      material === "copper"
+        ? "R_20 * L / 1000 * (234.5 + T_R) / 254.5"
+        : "R_20 * L / 1000 * (238.1 + T_R) / 258.1",
+    operands: { R_20, L, T_R: written("wire rating", wire.rating, "degC") },
+    compute: (numbers) =>
+      (resistanceAt({ material, resistanceAt20Celsius: numbers.R_20, conductorCelsius: numbers.T_R }) *
+        numbers.L) /
+      1000,
+    sources: [wireMethods.resistanceAt.source],
+  });
+}
+
+/** What decides how long a conductor stands a fault. */
+interface Heat {
+  readonly factor: Value | undefined;
+  readonly area: Operand;
+  readonly finalSource: ReturnType<typeof faultTemperature>["source"] | undefined;
+}
+
+/** From its rating, where a loaded wire may already be, to what its insulation stands for a moment. */
+function heatingOf(wire: Wire) {
+  if (!wire.rating) return undefined;
+  const initialCelsius = inUnit(wire.rating.value, "degC");
+  const final = faultTemperature(initialCelsius);
+  if (!final.covered) return undefined;
+  const material = wire.material?.value ?? "copper";
+  return { material, initialCelsius, finalCelsius: final.value };
+}
+
+function heatOf(wire: Wire, { keep }: ElectricalBasis): Heat {
+  const heating = heatingOf(wire);
+  // The table of aluminium conductors gives no area.
+  if (!heating || !wire.gauge || heating.material !== "copper") {
+    return { factor: undefined, area: undefined, finalSource: undefined };
+  }
+  const final = faultTemperature(heating.initialCelsius);
+  const conductor = copperConductor(wire.gauge.value.si);
+  const area = conductor.covered
+    ? covered(conductorArea(conductor.value.circularMils), conductor.source, [
+        `${conductor.value.circularMils} circular mils.`,
+      ])
+    : conductor;
+  return {
+    area: tabled("area of the conductor", area, "mm2", [wire.gauge.place]),
+    finalSource: final.source,
+    factor: keep(
+      derive({
+        subject: { kind: "wire", id: wire.id!.value },
+        quantity: "fault-factor",
+        unit: "1",
+        method: "226 times the root of ln((T_f + 234.5) / (T_i + 234.5)), for copper, in A, s and mm2",
+        operands: {
+          T_i: written("wire rating, taken as the temperature when the fault begins", wire.rating, "degC"),
+          T_f: tabled("temperature that its insulation stands in a fault", final, "degC", [
+            wire.rating?.place,
+          ]),
+        },
+        compute: ({ T_i, T_f }) =>
+          faultFactor({ material: "copper", initialCelsius: T_i, finalCelsius: T_f }),
+        sources: [faultHeatMethods.factor.source],
+      }),
+    ),
+  };
+}

@@ -1,0 +1,119 @@
+import {
+  type Coordination,
+  coordination,
+  type OpeningDevice,
+  openingMethods,
+  openingTime,
+} from "../../../methods/opening-time";
+import type { Operand, Value } from "../../value";
+import type { DeviceResult } from "../devices";
+import type { ElectricalBasis } from "../index";
+import type { Faults } from "./faults";
+import { type BandedDevice, type BandLookup, bandOf, drawnOn, openingValue } from "./opening";
+import type { Ways } from "./ways";
+
+/** Two breakers or fuses in series, none between them. */
+export interface OrderResult {
+  readonly upstream: DeviceResult;
+  readonly downstream: DeviceResult;
+  readonly bands: { readonly upstream: BandLookup; readonly downstream: BandLookup };
+  /** Largest current of a fault behind the downstream device; undefined where no resistance bounds it. */
+  readonly largest: Value | undefined;
+  /** Undefined without points of both, or where no fault passes more than both ratings. */
+  readonly compared: ComparedOrder | undefined;
+}
+
+export interface ComparedOrder {
+  readonly coordination: Coordination;
+  /** Where the downstream device takes the largest share of the upstream one's time. */
+  readonly worst: { readonly amps: number; readonly latest: Value; readonly earliest: Value } | undefined;
+}
+
+/** Compares every pair over the currents that a fault behind the downstream device can draw. */
+export function deriveOrders(
+  basis: ElectricalBasis,
+  devices: readonly DeviceResult[],
+  ways: Ways,
+  faults: Faults,
+): OrderResult[] {
+  const byId = new Map(devices.map((device) => [device.id, device]));
+  return devices.flatMap((downstream) => {
+    if (downstream.inline.kind !== "protection") return [];
+    return ways.guardsAhead(downstream.id).flatMap((id): OrderResult[] => {
+      const upstream = byId.get(id);
+      if (!upstream?.device || !downstream.device) return [];
+      const bands = { upstream: bandOf(upstream), downstream: bandOf(downstream) };
+      const largest = faults.behind(downstream.id);
+      const compared =
+        bands.upstream.kind === "band" && bands.downstream.kind === "band"
+          ? compare(bands.upstream.band, bands.downstream.band, largest, basis)
+          : undefined;
+      return [{ upstream, downstream, bands, largest, compared }];
+    });
+  });
+}
+
+function compare(
+  upstream: BandedDevice,
+  downstream: BandedDevice,
+  largest: Value | undefined,
+  { keep }: ElectricalBasis,
+): ComparedOrder | undefined {
+  // Up to its own rating the upstream device holds, whatever the other does.
+  const fromAmps = Math.max(upstream.rating.value, downstream.rating.value);
+  const toAmps = largest?.value ?? upstream.points.at(-1)!.multiple * upstream.rating.value;
+  if (!(toAmps > fromAmps)) return undefined;
+  const above = deviceOf(upstream, drawnOn(upstream, "earliest", fromAmps / upstream.rating.value));
+  const below = deviceOf(downstream, drawnOn(downstream, "latest", toAmps / downstream.rating.value));
+  const result = coordination(above, below, { fromAmps, toAmps });
+  const amps = result.clashes[0]?.worst.amps ?? nearest(above, below, result);
+  if (amps === undefined) return { coordination: result, worst: undefined };
+
+  const current: Operand = {
+    name: "current at which the two come nearest",
+    value: amps,
+    unit: "A",
+    places: [],
+    notes: [
+      "Compared at the same current in both: what else the upstream device carries is not counted. " +
+        openingMethods.coordination.source.note,
+    ],
+  };
+  const subject = { kind: "protection", id: downstream.id } as const;
+  const latest = keep(
+    openingValue(downstream, "latest", current, { subject, quantity: "latest-opening-time" }),
+  );
+  const earliest = keep(
+    openingValue(upstream, "earliest", current, {
+      subject: { kind: "protection", id: upstream.id },
+      quantity: "earliest-opening-time",
+    }),
+  );
+  return { coordination: result, worst: latest && earliest && { amps, latest, earliest } };
+}
+
+function deviceOf(band: BandedDevice, points: OpeningDevice["points"]): OpeningDevice {
+  return { ratingAmps: band.rating.value, points };
+}
+
+/**
+ * Where no clash is found, the current with the least time between: both times are straight lines on log-log
+ * paper between points, so it is at a point or at an end.
+ */
+function nearest(above: OpeningDevice, below: OpeningDevice, { compared }: Coordination): number | undefined {
+  if (!compared) return undefined;
+  const knots = [above, below].flatMap(({ points, ratingAmps }) =>
+    points.map(({ multiple }) => multiple * ratingAmps),
+  );
+  const { fromAmps, toAmps } = compared;
+  let worst: { amps: number; lag: number } | undefined;
+  for (const amps of [fromAmps, ...knots.filter((at) => at > fromAmps && at < toAmps), toAmps]) {
+    const source = openingMethods.openingTime.source;
+    const up = openingTime(above.points, amps / above.ratingAmps, source);
+    const down = openingTime(below.points, amps / below.ratingAmps, source);
+    if (!up.covered || !down.covered) continue;
+    const lag = down.value.latestSeconds / up.value.earliestSeconds;
+    if (!worst || lag > worst.lag) worst = { amps, lag };
+  }
+  return worst?.amps;
+}

@@ -1,0 +1,127 @@
+import { alternatorOutput, type OutputPoint } from "../../methods/sources";
+import type { Project } from "../../project";
+import { inUnit } from "../../quantities";
+import type { Condition, Source } from "../../records/types";
+import type { Source as Citation } from "../../source";
+import { derive, type Keep, type Operand, tabled, type Value, written } from "../value";
+
+/** A condition in which an alternator's output could not be had, and why. */
+export interface UnknownOutput {
+  readonly source: Source;
+  readonly condition: Condition;
+  readonly why: "no-points" | "no-drive-ratio" | "no-engine-speed" | "outside-points";
+}
+
+/** Outputs of the sources by condition, as far as the record gives them. */
+export class SourceOutputs {
+  readonly unknown: UnknownOutput[] = [];
+  private readonly outputs = new Map<Source, Map<Condition, Value | undefined>>();
+
+  constructor(
+    private readonly project: Project,
+    private readonly keep: Keep,
+  ) {}
+
+  get sources(): readonly Source[] {
+    return (this.project.airframe?.electrical?.sources ?? []).filter(({ id, voltage }) => id && voltage);
+  }
+
+  isOn(source: Source, condition: Condition): boolean {
+    if (condition.failed?.some((failed) => failed.value === source.id?.value)) return false;
+    switch (source.kind?.value) {
+      case "ground-power":
+        return condition.phase?.value === "ground-power";
+      case "alternator":
+        return condition.phase?.value !== "ground-power" && condition.phase?.value !== "start";
+      default:
+        return true;
+    }
+  }
+
+  /** Sources that run in a condition, in the order of the record. */
+  running(condition: Condition): readonly Source[] {
+    return this.sources.filter((source) => this.isOn(source, condition));
+  }
+
+  /** Most that a source gives; undefined while it is off, and without a number where none is recorded. */
+  limitOf(source: Source, condition: Condition): { readonly amps: number | undefined } | undefined {
+    if (!this.isOn(source, condition)) return undefined;
+    if (source.kind?.value !== "alternator") return { amps: source.rating?.value.si };
+    return { amps: this.outputOf(source, condition)?.value ?? source.rating?.value.si };
+  }
+
+  /** Output of an alternator that runs, never above its rating; undefined where the record does not tell it. */
+  outputOf(source: Source, condition: Condition): Value | undefined {
+    const known = this.outputs.get(source) ?? new Map<Condition, Value | undefined>();
+    this.outputs.set(source, known);
+    if (!known.has(condition)) known.set(condition, this.computeOutput(source, condition));
+    return known.get(condition);
+  }
+
+  private computeOutput(source: Source, condition: Condition): Value | undefined {
+    const unknown = (why: UnknownOutput["why"]): undefined => {
+      this.unknown.push({ source, condition, why });
+    };
+    const speed = condition.engineSpeed;
+    const ratio = source.driveRatio;
+    if (!source.output || source.output.length === 0) return unknown("no-points");
+    if (!ratio) return unknown("no-drive-ratio");
+    if (!speed) return unknown("no-engine-speed");
+    const subject = { kind: "source", id: source.id!.value } as const;
+    const n = this.keep(
+      derive({
+        subject,
+        quantity: "source-speed",
+        condition: condition.id?.value,
+        unit: "rpm",
+        formula: "n_engine * r",
+        operands: {
+          n_engine: written("engine speed", speed, "rpm"),
+          r: { name: "drive ratio", value: ratio.value, unit: "1", places: [ratio.place], notes: [] },
+        },
+        compute: ({ n_engine, r }) => n_engine * r,
+      }),
+    );
+    const lookup = n && alternatorOutput(outputPoints(source), n.value, citationOf(source));
+    if (!lookup?.covered) return unknown("outside-points");
+    return this.keep(
+      derive({
+        subject,
+        quantity: "source-output",
+        condition: condition.id?.value,
+        unit: "A",
+        ...(source.rating ? { formula: "min(I_n, I_rated)" } : { formula: "I_n" }),
+        operands: {
+          I_n: withInput(tabled("output at this speed", lookup, "A", placesOf(source)), n),
+          ...(source.rating && { I_rated: written("rated output", source.rating, "A") }),
+        },
+        compute: ({ I_n, I_rated = Number.POSITIVE_INFINITY }) => Math.min(I_n, I_rated),
+        sources: [lookup.source],
+      }),
+    );
+  }
+}
+
+/** The points of an alternator's curve that are complete, in rpm of its own shaft and A. */
+export function outputPoints(source: Source): OutputPoint[] {
+  return (source.output ?? []).flatMap(({ speed, current }) =>
+    speed && current ? [{ rpm: inUnit(speed.value, "rpm"), amps: inUnit(current.value, "A") }] : [],
+  );
+}
+
+/** Whose figures an alternator's points are. */
+export function citationOf(source: Source): Citation {
+  return {
+    document: source.data?.value ?? `source ${source.id?.value} of the airframe record`,
+    standing: "record",
+  };
+}
+
+function placesOf(source: Source) {
+  return (source.output ?? []).map(({ place }) => place);
+}
+
+/** A looked-up number that itself depends on a derived one. */
+function withInput(operand: Operand, from: Value | undefined): Operand {
+  return operand && from && { ...operand, derivedFrom: from };
+}

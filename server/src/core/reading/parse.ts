@@ -1,0 +1,91 @@
+import type { CST } from "yaml";
+import { limits } from "../limits";
+import type { Frame } from "./frame";
+import { partHalfTypedKeys } from "./half-typed";
+import { type PreparedText, prepare, restoreTabs, tabsInBlocks } from "./prepare";
+import { ProblemCollector } from "./problems";
+import { type Scan, type ScanReport, scan } from "./scan";
+import { lineSpan } from "./syntax";
+import type { Span } from "./tree";
+
+/** The concrete syntax of a text, safe to compose. */
+export interface Parsed {
+  /** The framed document, or all that is in the stream when there is no frame. */
+  readonly stream: readonly CST.Token[];
+  readonly scan: Scan;
+  /** What was parsed. */
+  readonly source: string;
+  /** Added to an offset in `source` to get one in the item. */
+  readonly shift: number;
+  readonly problems: ProblemCollector;
+}
+
+/** Parses a text in a frame, if one is given. Undefined when the text breaks out of its frame. */
+export function parse(text: string): Parsed;
+export function parse(text: string, frame: Frame): Parsed | undefined;
+export function parse(text: string, frame?: Frame): Parsed | undefined {
+  const prepared = prepare(text);
+  const parsed = parseSource(text, prepared, prepared.source, frame);
+  if (!parsed || prepared.tabs.length === 0) return parsed;
+
+  // Only parsing shows which tabs are content; with those put back, it is done again.
+  const toPrepared = parsed.shift - prepared.skipped;
+  const bodies = parsed.scan.blockBodies.map((body) => moved(body, toPrepared));
+  const content = new Set(tabsInBlocks(prepared.source, prepared.tabs, bodies));
+  const again =
+    content.size === 0
+      ? parsed
+      : parseSource(text, prepared, restoreTabs(prepared.source, [...content]), frame);
+  for (const tab of prepared.tabs) {
+    if (!tab.beforeContent || content.has(tab)) continue;
+    const facts = { tabs: tab.written.split("\t").length - 1 };
+    again?.problems.add({ rule: "text-tab-indent", ...moved(tab, prepared.skipped), facts });
+  }
+  return again;
+}
+
+function parseSource(
+  text: string,
+  prepared: PreparedText,
+  inner: string,
+  frame: Frame | undefined,
+): Parsed | undefined {
+  const opening = frame?.opening ?? "";
+  const lines = opening + inner + (inner === "" || inner.endsWith("\n") ? "" : "\n");
+  // Without a frame, a comment with both kinds of quote ends an unclosed quote at its own line.
+  const source = lines + (frame?.closing ?? `#'"`);
+  const shift = prepared.skipped - opening.length;
+
+  const problems = new ProblemCollector();
+  for (const conflict of prepared.conflicts) {
+    const span = moved(conflict, prepared.skipped);
+    const facts = { marker: text.slice(span.start, span.start + 7) };
+    problems.add({ rule: "text-merge-conflict", ...span, facts });
+  }
+  const scanned = scan(source, scanReport(text, shift, problems));
+  if (scanned.folded) partHalfTypedKeys(scanned.stream, source);
+  if (!frame) return { stream: scanned.stream, scan: scanned, source, shift, problems };
+  const document = scanned.isOpen ? undefined : frame.strip(scanned.stream, lines.length);
+  return document && { stream: [document], scan: scanned, source, shift, problems };
+}
+
+function scanReport(text: string, shift: number, problems: ProblemCollector): ScanReport {
+  return {
+    syntax(start, end, code, detail) {
+      const span = lineSpan(text, start + shift, end + shift);
+      problems.add({ rule: "text-not-yaml", ...span, facts: { code, detail } });
+    },
+    feature(start, end, feature) {
+      const span = lineSpan(text, start + shift, end + shift);
+      problems.add({ rule: "text-feature-not-used", ...span, facts: { feature } });
+    },
+    tooDeep(start) {
+      const span = lineSpan(text, start + shift, start + shift + 1);
+      problems.add({ rule: "text-too-deep", ...span, facts: { limit: limits.nestingDepth } });
+    },
+  };
+}
+
+function moved({ start, end }: Span, by: number): Span {
+  return { start: start + by, end: end + by };
+}

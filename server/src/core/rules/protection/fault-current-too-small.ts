@@ -1,0 +1,131 @@
+import { type Assessment, holds } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import type { FaultResult } from "../../graph/electrical/protection/faults";
+import type { Value } from "../../graph/value";
+import { faultHeatMethods } from "../../methods/fault-heat";
+import { formatMeasure } from "../../quantities";
+import { faultTemperatureSource } from "../../tables/fault-temperatures";
+import { defineRule } from "../rule";
+import { governing, guardsOf, smallerDevices, thickerGauges } from "../wires/governing";
+import { breakerPoints, protectionExample } from "./protection-example";
+
+export const faultCurrentTooSmall = defineRule<{
+  wire: string;
+  protection: string;
+  current: number;
+  rating: number;
+  opening: number;
+  withstand: number;
+}>({
+  id: "fault-current-too-small",
+  severity: "error",
+  area: "protection",
+  title: "A dead short at the end of a run does not open its device before the wire is harmed",
+  why:
+    "The resistance of a long or thin run keeps the current of a short small. If it is not large enough, the device " +
+    "takes longer to open than the wire stands the heat, or does not open at all. What lies ahead of the bus counts " +
+    "only where the airframe's record gives its resistance, so a real current may be smaller still.",
+  sources: [faultHeatMethods.withstandTime.source, faultTemperatureSource],
+  say: ({ wire, protection, current, rating, opening, withstand }) => ({
+    what:
+      opening === undefined
+        ? `A short at the end of wire ${wire} draws ${formatMeasure(current, "A", 3)}: ${protection} of ` +
+          `${formatMeasure(rating, "A")} never opens.`
+        : `A short at the end of wire ${wire} draws ${formatMeasure(current, "A", 3)}: ${protection} may take ` +
+          `${formatMeasure(opening, "s", 3)}, the wire stands ${formatMeasure(withstand, "s", 3)}.`,
+    todo: "Take a thicker gauge or a shorter run, or a device that opens sooner.",
+  }),
+  *check(project) {
+    for (const fault of electricalOf(project).protection.faults) {
+      const assessment = assess(fault);
+      if (assessment) yield assessment;
+    }
+  },
+  *remedies(assessment, project) {
+    const fault = electricalOf(project).protection.faults.find(
+      ({ wire }) => wire.id === assessment.subject.id,
+    );
+    yield* thickerGauges(fault?.wire.wire.gauge, assessment.subject.id);
+    const guard = guardsOf(project).find(({ id }) => id === fault?.guard.id);
+    if (guard) yield* smallerDevices(guard, project);
+  },
+  examples: [
+    {
+      title: "24 AWG behind a 20 A breaker (points made up)",
+      text: protectionExample({
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+        wires: ["{ id: P1, from: CB-RACK, to: RACK, gauge: 24 AWG, length: 8 ft, rating: 150 degC }"],
+      }),
+      finds: ["short at the end of wire P1 draws .* A: CB-RACK may take .* s, the wire stands .* s"],
+    },
+    {
+      title: "So long a run that the breaker holds its short (points made up)",
+      text: protectionExample({
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+        wires: ["{ id: P1, from: CB-RACK, to: RACK, gauge: 24 AWG, length: 50 ft, rating: 150 degC }"],
+      }),
+      finds: ["CB-RACK of 20 A never opens"],
+    },
+    {
+      title: "10 AWG behind the same breaker, sources and feeder known (points made up)",
+      text: protectionExample({
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+        system: [
+          "sources:",
+          "  - { id: ALT, kind: alternator, bus: MAIN, voltage: 28 V, rating: 100 A, resistance: 20 mohm }",
+          "  - { id: BAT, kind: battery, voltage: 25 V, capacity: 24 Ah, resistance: 10 mohm }",
+          "feeders: [{ id: W-BAT, from: BAT, to: MAIN, resistance: 3 mohm }]",
+        ],
+      }),
+      finds: [],
+    },
+  ],
+});
+
+function assess({ wire, guard, band, smallest, largest }: FaultResult): Assessment | undefined {
+  const gauge = wire.wire.gauge;
+  const rating = guard.rating;
+  if (band.kind !== "band" || !gauge || !rating || !smallest.current) return undefined;
+  const facts = { wire: wire.id, protection: guard.id, rating: rating.value };
+  const common = {
+    rule: "fault-current-too-small",
+    subject: { kind: "wire", id: wire.id },
+    place: gauge.place,
+    related:
+      guard.inline.kind === "protection" && guard.inline.record.device
+        ? [{ place: guard.inline.record.device.place, words: `${guard.id} is chosen here` }]
+        : [],
+  } as const;
+  if (smallest.current.value <= rating.value) {
+    const value: Value = smallest.current;
+    return {
+      ...common,
+      value,
+      limit: rating,
+      sense: "at-least",
+      holds: false,
+      facts: { ...facts, current: value.value },
+    };
+  }
+  const worst = governing(
+    [smallest, largest].flatMap(({ current, opening, withstand }) =>
+      current && opening && withstand ? [{ current, value: opening, limit: withstand }] : [],
+    ),
+    "at-most",
+  );
+  return (
+    worst && {
+      ...common,
+      value: worst.value,
+      limit: worst.limit,
+      sense: "at-most",
+      holds: holds(worst.value.value, "at-most", worst.limit.value),
+      facts: {
+        ...facts,
+        current: worst.current.value,
+        opening: worst.value.value,
+        withstand: worst.limit.value,
+      },
+    }
+  );
+}

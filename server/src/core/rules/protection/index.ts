@@ -1,0 +1,29 @@
+import type { Rule } from "../rule";
+import { bondFastening } from "./bond-fastening";
+import { bondOnto } from "./bond-onto";
+import { bondResistance } from "./bond-resistance";
+import { breakerResetsItself } from "./breaker-resets-itself";
+import { contactBelowLoad } from "./contact-below-load";
+import { essentialCircuitShared } from "./essential-circuit-shared";
+import { faultCurrentTooSmall } from "./fault-current-too-small";
+import { fuseSparesTooFew } from "./fuse-spares-too-few";
+import { openingTimeNotCovered } from "./opening-time-not-covered";
+import { protectionOpensAtInrush } from "./protection-opens-at-inrush";
+import { protectionOrder } from "./protection-order";
+import { resetOutOfReach } from "./reset-out-of-reach";
+
+/** Rules of breakers, fuses, contacts and bonds, by id. */
+export const protectionRules: readonly Rule[] = [
+  bondFastening,
+  bondOnto,
+  bondResistance,
+  breakerResetsItself,
+  contactBelowLoad,
+  essentialCircuitShared,
+  faultCurrentTooSmall,
+  fuseSparesTooFew,
+  openingTimeNotCovered,
+  protectionOpensAtInrush,
+  protectionOrder,
+  resetOutOfReach,
+];

@@ -1,0 +1,165 @@
+import type { Problem } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import type { DeviceResult } from "../../graph/electrical/devices";
+import type { FaultResult } from "../../graph/electrical/protection/faults";
+import type { InrushResult } from "../../graph/electrical/protection/inrushes";
+import type { OrderResult } from "../../graph/electrical/protection/order";
+import { formatMeasure } from "../../quantities";
+import type { Place } from "../../records/written";
+import { defineRule } from "../rule";
+import { listWords } from "../wording";
+import { breakerPoints, inSeries, protectionExample, slowPoints } from "./protection-example";
+
+interface Facts {
+  readonly [fact: string]: string | number | readonly string[] | undefined;
+  /** What is not shown. */
+  readonly question: string;
+  /** What keeps it from being shown. */
+  readonly reason: string;
+  readonly todo: string;
+}
+
+export const openingTimeNotCovered = defineRule<Facts>({
+  id: "opening-time-not-covered",
+  severity: "information",
+  area: "protection",
+  title: "Opening times that a check needs are not recorded",
+  why:
+    "When a breaker or fuse opens is its maker's data: no published table was found, and none is assumed. Outside " +
+    "the points that the record gives nothing is known, so the record is not shown to be wrong here, and not shown " +
+    "to be right.",
+  sources: [],
+  say: ({ question, reason, todo }) => ({ what: `${question}: ${reason}.`, todo }),
+  *check(project): Iterable<Problem> {
+    const { orders, inrushes, faults } = electricalOf(project).protection;
+    for (const order of orders) yield* ofOrder(order);
+    for (const inrush of inrushes) yield* ofInrush(inrush);
+    const told = new Set<string>();
+    for (const fault of faults) {
+      if (told.has(fault.guard.id)) continue;
+      for (const problem of ofFault(fault)) {
+        told.add(fault.guard.id);
+        yield problem;
+      }
+    }
+  },
+  examples: [
+    {
+      title: "A fuse ahead of a breaker, both without points",
+      text: protectionExample({
+        devices: ["{ id: F-UP, kind: fuse, rating: 30 A }", "{ id: CB-20, kind: breaker, rating: 20 A }"],
+        ...inSeries,
+      }),
+      finds: [
+        "^Whether CB-RACK opens before F-MAIN is not known: no opening times of F-MAIN and CB-RACK\\.$",
+      ],
+    },
+    {
+      title: "An inrush beyond the highest point",
+      text: protectionExample({
+        components: [
+          "{ id: RACK, weight: 31.2 lb, draws: [{ mode: run, current: 5 A, inrush: 300 A, inrush-time: 50 ms }] }",
+        ],
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+      }),
+      finds: ["inrush of RACK is not known: 300 A lies outside the points"],
+    },
+    {
+      title: "Points for every current that a fault can draw",
+      text: protectionExample({
+        devices: [
+          `{ id: F-UP, kind: fuse, rating: 30 A, ${slowPoints.replace("1000 %", "5000 %")} }`,
+          `{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`,
+        ],
+        ...inSeries,
+      }),
+      finds: [],
+    },
+  ],
+});
+
+const addPoints =
+  "Add the maker's points to the kit's device, as in opening: [{ at: 200 %, earliest: 8 s, latest: 40 s }].";
+
+function* ofOrder({ upstream, downstream, bands, largest, compared }: OrderResult): Iterable<Problem> {
+  const question = `Whether ${downstream.id} opens before ${upstream.id} is not known`;
+  const unusable = unusableWords([
+    [upstream, bands.upstream.kind],
+    [downstream, bands.downstream.kind],
+  ]);
+  if (unusable) return yield* problem(upstream, question, unusable, addPoints);
+  if (!largest) {
+    yield* problem(
+      upstream,
+      question,
+      "no resistance ahead of a fault bounds its current",
+      "Add the resistance of the devices, or of the sources and feeders ahead of the bus, in the airframe's record.",
+    );
+  }
+  const open = compared?.coordination.notCovered ?? [];
+  if (open.length > 0) {
+    const ranges = open.map(
+      ({ fromAmps, toAmps }) => `${formatMeasure(fromAmps, "A", 3)} to ${formatMeasure(toAmps, "A", 3)}`,
+    );
+    yield* problem(upstream, question, `no points cover ${listWords(ranges, "and")}`, addPoints);
+  }
+}
+
+function* ofInrush({ component, device, band, states }: InrushResult): Iterable<Problem> {
+  const state = states.find(({ earliest }) => !earliest);
+  if (!state) return;
+  const question = `Whether ${device.id} holds the inrush of ${component} is not known`;
+  const reason =
+    unusableWords([[device, band.kind]]) ??
+    `${formatMeasure(state.current.value, "A")} lies outside the points of its device`;
+  yield* problem(device, question, reason, addPoints);
+}
+
+/** Only where there are points: without them nothing is asked of every device of a record. */
+function* ofFault({ wire, guard, band, smallest, largest }: FaultResult): Iterable<Problem> {
+  if (band.kind === "no-points") return;
+  const question = `Whether ${guard.id} opens in time at a short of wire ${wire.id} is not known`;
+  const unusable = unusableWords([[guard, band.kind]]);
+  if (unusable) return yield* problem(guard, question, unusable, addPoints);
+  const open = [smallest, largest].find(
+    ({ current, opening }) => current && !opening && current.value > guard.rating!.value,
+  );
+  if (open?.current) {
+    const reason = `${formatMeasure(open.current.value, "A", 3)} lies outside the points of its device`;
+    yield* problem(guard, question, reason, addPoints);
+  } else if (smallest.opening && !smallest.withstand) {
+    yield* problem(
+      guard,
+      question,
+      "no table gives how long the wire stands it",
+      "Show by the wire maker's data that the wire stands the fault until the device has opened.",
+    );
+  }
+}
+
+function unusableWords(
+  devices: readonly (readonly [DeviceResult, "band" | "no-points" | "faulty-points"])[],
+): string | undefined {
+  const without = devices.filter(([, kind]) => kind === "no-points").map(([{ id }]) => id);
+  const faulty = devices.filter(([, kind]) => kind === "faulty-points").map(([{ id }]) => id);
+  const words = [
+    without.length > 0 ? `no opening times of ${listWords(without, "and")}` : undefined,
+    faulty.length > 0 ? `the opening points of ${listWords(faulty, "and")} contradict themselves` : undefined,
+  ].filter((one) => one !== undefined);
+  return words.length > 0 ? words.join("; ") : undefined;
+}
+
+function* problem(device: DeviceResult, question: string, reason: string, todo: string): Iterable<Problem> {
+  const place = placeOf(device);
+  if (!place) return;
+  yield {
+    rule: "opening-time-not-covered",
+    subject: { kind: "protection", id: device.id },
+    place,
+    facts: { question, reason, todo } satisfies Facts,
+  };
+}
+
+function placeOf({ inline }: DeviceResult): Place | undefined {
+  return inline.kind === "protection" ? inline.record.device?.place : undefined;
+}

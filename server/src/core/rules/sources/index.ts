@@ -1,0 +1,27 @@
+import type { Rule } from "../rule";
+import { batteryCapacityMissing } from "./battery-capacity-missing";
+import { batteryEnduranceShort } from "./battery-endurance-short";
+import { feederVoltageDrop } from "./feeder-voltage-drop";
+import { idleSpeedTooLow } from "./idle-speed-too-low";
+import { inrushAboveSource } from "./inrush-above-source";
+import { loadVoltageLow } from "./load-voltage-low";
+import { networkIsland } from "./network-island";
+import { networkUnsolved } from "./network-unsolved";
+import { sourceAboveShare } from "./source-above-share";
+import { sourceOutputUnknown } from "./source-output-unknown";
+import { sourceOverloaded } from "./source-overloaded";
+
+/** Rules of sources, their loads and the network as a whole, by id. */
+export const sourceRules: readonly Rule[] = [
+  batteryCapacityMissing,
+  batteryEnduranceShort,
+  feederVoltageDrop,
+  idleSpeedTooLow,
+  inrushAboveSource,
+  loadVoltageLow,
+  networkIsland,
+  networkUnsolved,
+  sourceAboveShare,
+  sourceOutputUnknown,
+  sourceOverloaded,
+];

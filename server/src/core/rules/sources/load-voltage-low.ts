@@ -1,0 +1,88 @@
+import { holds } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { formatMeasure } from "../../quantities";
+import { defineRule } from "../rule";
+import { governing, thickerGauges } from "../wires/governing";
+import { conditionName, runPlace } from "./places";
+import { runningIn, sourceExample } from "./source-example";
+
+export const loadVoltageLow = defineRule<{
+  component: string;
+  voltage: number;
+  least: number;
+  condition: string;
+}>({
+  id: "load-voltage-low",
+  severity: "error",
+  area: "sources",
+  title: "A component gets less than the lowest voltage at which it works",
+  why:
+    "Below that voltage its maker does not say that it works. The voltage is that of the whole network: the sources " +
+    "that run in the condition, less all that is dropped on the way there and back.",
+  sources: [
+    {
+      document: "Lowest voltage of the component, from its maker's data",
+      standing: "record",
+    },
+  ],
+  say: ({ component, voltage, least, condition }) => ({
+    what:
+      `${component} gets ${formatMeasure(voltage, "V")} in ${condition}, below the ${formatMeasure(least, "V")} ` +
+      "at which it still works.",
+    todo: "Keep it off in this condition, take less from its sources, or fit thicker or shorter wires.",
+  }),
+  *check(project) {
+    const { loads, sources } = electricalOf(project);
+    for (const { path, states } of loads) {
+      const limit = sources.leastVoltages.get(path.id);
+      if (!limit) continue;
+      const worst = governing(
+        states.flatMap(({ condition, voltage, worst: wires }) =>
+          voltage ? [{ condition, value: voltage, limit, wires }] : [],
+        ),
+        "at-least",
+      );
+      if (!worst) continue;
+      const gauge = worst.wires[0]?.wire.gauge;
+      yield {
+        rule: "load-voltage-low",
+        subject: { kind: "component", id: path.id },
+        place: runPlace(worst.condition, path.id),
+        value: worst.value,
+        limit,
+        sense: "at-least",
+        holds: holds(worst.value.value, "at-least", limit.value),
+        facts: {
+          component: path.id,
+          voltage: worst.value.value,
+          least: limit.value,
+          condition: conditionName(worst.condition),
+        },
+        related: gauge ? [{ place: gauge.place, words: "the wire that drops most on the way" }] : [],
+      };
+    }
+  },
+  *remedies({ subject, value }, project) {
+    const load = electricalOf(project).loads.find(({ path }) => path.id === subject.id);
+    const wire = load?.states.find(({ condition }) => condition.id?.value === value.condition)?.worst[0];
+    if (wire) yield* thickerGauges(wire.wire.gauge, wire.id);
+  },
+  examples: [
+    {
+      title: "On a battery of 25 V behind 20 mohm, of a component that needs 24.5 V",
+      text: sourceExample({
+        component: "least-voltage: 24.5 V",
+        conditions: [runningIn("cruise"), runningIn("source-failed", "failed: [ALT]")],
+      }),
+      finds: ["RACK gets 24.\\d+ V in source-failed, below the 24.5 V"],
+    },
+    {
+      title: "One that works from 22 V",
+      text: sourceExample({
+        component: "least-voltage: 22 V",
+        conditions: [runningIn("cruise"), runningIn("source-failed", "failed: [ALT]")],
+      }),
+      finds: [],
+    },
+  ],
+});

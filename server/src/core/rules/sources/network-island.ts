@@ -1,0 +1,85 @@
+import type { Problem } from "../../findings/finding";
+import { electricalOf } from "../../graph/derivations";
+import { groupBy } from "../../graph/group-by";
+import type { Island } from "../../methods/network";
+import type { Project } from "../../project";
+import type { Condition, Wire } from "../../records/types";
+import { defineRule } from "../rule";
+import { listWords, shorten } from "../wording";
+import { conditionName, conditionPlace } from "./places";
+import { exampleAlternator, sourceExample } from "./source-example";
+
+export const networkIsland = defineRule<{
+  loads: readonly string[];
+  lacks: "source" | "return";
+  condition: string;
+  others: number;
+}>({
+  id: "network-island",
+  severity: "error",
+  area: "sources",
+  title: "Loads run in a condition in which no source reaches them",
+  why: "They are dead there, and their currents are missing from wires and devices, which look better than they are.",
+  sources: [],
+  say: ({ loads, lacks, condition, others }) => ({
+    what:
+      `${lacks === "source" ? "No source reaches" : "No way leads back to a source from"} ` +
+      `${listWords(loads.slice(0, 3).map(shorten), "and")}${loads.length > 3 ? " and others" : ""} in ${condition}` +
+      `${others > 0 ? ` and ${others} more` : ""}.`,
+    todo:
+      lacks === "source"
+        ? "Give a source that runs in this condition the bus that it feeds, or a feeder; or keep the loads off."
+        : "Lead the return to a ground point of the airframe.",
+  }),
+  *check(project): Iterable<Problem> {
+    if (!project.airframe || !project.kit || electricalOf(project).circuit.problems.length > 0) return;
+    const alike = groupBy(deadLoads(project), ({ lacks, loads }) => [lacks, ...loads].join("\n"));
+    for (const [{ loads, lacks, condition }, ...others] of alike.values()) {
+      yield {
+        rule: "network-island",
+        subject: { kind: "condition", id: conditionName(condition) },
+        place: conditionPlace(condition),
+        facts: { loads, lacks, condition: conditionName(condition), others: others.length },
+      };
+    }
+  },
+  examples: [
+    {
+      title: "An alternator and a battery that no feeder leads from",
+      text: sourceExample({
+        alternator: exampleAlternator.replace("bus: MAIN, ", ""),
+        battery: "rating: 200 A, capacity: 24 Ah",
+      }),
+      finds: ["No source reaches RACK and avionics in cruise"],
+    },
+    { title: "Both feed the bus", text: sourceExample(), finds: [] },
+  ],
+});
+
+interface DeadLoads {
+  readonly loads: readonly string[];
+  readonly lacks: Island["lacks"];
+  readonly condition: Condition;
+}
+
+function deadLoads(project: Project): DeadLoads[] {
+  const { network, states } = electricalOf(project);
+  return [...states].flatMap(([condition, { answer }]) =>
+    (answer.kind === "solved" ? answer.islands : []).flatMap(({ loads, lacks }) => {
+      const dead = loads
+        .flatMap((load) => network.loads[load] ?? [])
+        .filter((load) => !isToldElsewhere(load, condition, project));
+      return dead.length > 0 ? [{ loads: dead, lacks, condition }] : [];
+    }),
+  );
+}
+
+/** Whether a component has no wires to it, or a wire whose resistance is not known: findings of their own. */
+function isToldElsewhere(load: string, condition: Condition, project: Project): boolean {
+  const isComponent = project.kit?.components?.some(({ id }) => id?.value === load);
+  if (!isComponent) return false;
+  const { circuit, states } = electricalOf(project);
+  const path = circuit.paths.find(({ id }) => id === load);
+  const isOpen = (wire: Wire) => states.get(condition)?.resistanceOf(wire) === Number.POSITIVE_INFINITY;
+  return !path || [...path.feed, ...path.returns].some(isOpen);
+}

@@ -1,0 +1,153 @@
+import type { Problem } from "../../findings/finding";
+import { edgesOf } from "../../graph/electrical/circuit";
+import { groupBy } from "../../graph/group-by";
+import type { Project } from "../../project";
+import { formatMeasure } from "../../quantities";
+import type { Wire } from "../../records/types";
+import type { Place } from "../../records/written";
+import {
+  readWireIdentification,
+  type WireIdentification,
+  wireIdentificationSource,
+} from "../../tables/wire-identification";
+import { defineRule } from "../rule";
+import { circuitExample } from "./circuit-example";
+import { wiresOf } from "./recorded";
+
+type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
+
+export const wireIdentificationMismatch = defineRule<{
+  wire: string;
+  mismatch: Mismatch;
+  /** What the record says of the wire. */
+  recorded: string;
+  coded?: string | undefined;
+}>({
+  id: "wire-identification-mismatch",
+  severity: "information",
+  area: "wires",
+  title: "A wire's identification says something else than its record",
+  why:
+    "Read as a code, an identification holds the size, N where the wire completes the circuit to ground, and the " +
+    "material where it is aluminium. Whoever mends the wire takes the size from its mark. Identifications that are " +
+    "no such code are left alone.",
+  sources: [wireIdentificationSource],
+  say: ({ wire, mismatch, recorded, coded }) => ({
+    what: `Wire ${wire}: ${words[mismatch](recorded, coded ?? "")}.`,
+    todo: "Correct the identification, everywhere that it is named, or the record of the wire.",
+  }),
+  *check(project): Iterable<Problem> {
+    const leadsToGround = waysToGround(project);
+    for (const { wire, subject } of wiresOf(project)) {
+      const reading = readWireIdentification(subject.id);
+      if (!reading.isRead) continue;
+      for (const { mismatch, recorded, coded, place } of mismatches(
+        wire,
+        reading.identification,
+        leadsToGround,
+      )) {
+        yield {
+          rule: "wire-identification-mismatch",
+          subject,
+          place: wire.id!.place,
+          facts: { wire: subject.id, mismatch, recorded, coded },
+          related: place ? [{ place, words: "what the record says" }] : [],
+        };
+      }
+    }
+  },
+  examples: [
+    {
+      title: "Size, ground and material, each said wrongly",
+      text: circuitExample({
+        wires: [
+          wireText("P101A12", "CB-RACK", "RACK"),
+          wireText("P102A10N", "CB-RACK", "RACK"),
+          wireText("P103B10", "RACK", "GND-AFT"),
+          wireText("P104A8", "CB-RACK", "RACK", "8 AWG, material: aluminium"),
+          wireText("P105A10-ALUM", "CB-RACK", "RACK"),
+        ],
+      }),
+      finds: [
+        "P101A12: it is 10 AWG, and its identification says size 12",
+        "P102A10N: its identification ends in N, for ground, and it leads to RACK",
+        "P103B10: it leads to ground at GND-AFT, and its identification has no N",
+        "P104A8: it is aluminium, and its identification does not say so",
+        "P105A10-ALUM: its identification says aluminium, and it is copper",
+      ],
+    },
+    {
+      title: "Codes that fit, also for a return by way of a terminal strip",
+      text: circuitExample({
+        wires: [
+          wireText("P101A10", "CB-RACK", "RACK"),
+          wireText("P101B10N", "RACK", "TB1"),
+          wireText("P101C10N", "TB1", "GND-AFT"),
+        ],
+        sections: ["junctions: [{ id: TB1 }]"],
+      }),
+      finds: [],
+    },
+    { title: "Names that are no code", text: circuitExample(), finds: [] },
+  ],
+});
+
+const words: Readonly<Record<Mismatch, (recorded: string, coded: string) => string>> = {
+  size: (recorded, coded) => `it is ${recorded}, and its identification says size ${coded}`,
+  "to ground": (recorded) => `it leads to ground at ${recorded}, and its identification has no N`,
+  "not to ground": (recorded) => `its identification ends in N, for ground, and it leads to ${recorded}`,
+  aluminium: () => "it is aluminium, and its identification does not say so",
+  copper: () => "its identification says aluminium, and it is copper",
+};
+
+interface Found {
+  readonly mismatch: Mismatch;
+  readonly recorded: string;
+  readonly coded?: string;
+  readonly place: Place | undefined;
+}
+
+function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround): Iterable<Found> {
+  const { gauge, to, material } = wire;
+  if (gauge && gauge.value.si !== code.gauge) {
+    const [recorded, coded] = [gauge.value.si, code.gauge].map((size) => formatMeasure(size, "AWG"));
+    yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG"), place: gauge.place };
+  }
+  if (to && code.end === "N" && !ground.leads(to.value)) {
+    yield { mismatch: "not to ground", recorded: to.value, place: to.place };
+  }
+  if (to && code.end !== "N" && ground.isGround(to.value)) {
+    yield { mismatch: "to ground", recorded: to.value, place: to.place };
+  }
+  const isAluminium = material?.value === "aluminium";
+  if (isAluminium !== code.isAluminium) {
+    yield { mismatch: isAluminium ? "aluminium" : "copper", recorded: "", place: material?.place };
+  }
+}
+
+interface WaysToGround {
+  isGround(point: string): boolean;
+  /** Whether a way leads on from the point to ground without passing a component. */
+  leads(point: string): boolean;
+}
+
+function waysToGround(project: Project): WaysToGround {
+  const { names } = project;
+  const onward = groupBy(edgesOf(project), ({ from }) => from);
+  const isGround = (point: string) => names.find(["ground"], point).length > 0;
+  const isComponent = (point: string) => names.find(["component"], point).length > 0;
+  const leads = (start: string) => {
+    const points = new Set([start]);
+    for (const point of points) {
+      if (isGround(point)) return true;
+      if (isComponent(point)) continue;
+      for (const { to } of onward.get(point) ?? []) points.add(to);
+    }
+    return false;
+  };
+  return { isGround, leads };
+}
+
+function wireText(id: string, from: string, to: string, gauge = "10 AWG"): string {
+  return `{ id: ${id}, from: ${from}, to: ${to}, length: 12 ft, rating: 150 degC, gauge: ${gauge} }`;
+}
