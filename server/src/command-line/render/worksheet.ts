@@ -1,8 +1,13 @@
 import type { Judgement } from "../../core/check";
 import { marginOf } from "../../core/findings/finding";
-import { valuesOf } from "../../core/graph/derivations";
+import { electricalOf, valuesOf } from "../../core/graph/derivations";
+import { loadAnalysisSource } from "../../core/graph/electrical/load-analysis";
+import { groupBy } from "../../core/graph/group-by";
 import type { QuantityName } from "../../core/graph/quantity-names";
 import { showMeasure, type Value } from "../../core/graph/value";
+import type { Project } from "../../core/project";
+import type { Quantity } from "../../core/quantities";
+import type { Written } from "../../core/records/written";
 import { citeSource } from "../../core/source";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
@@ -40,6 +45,8 @@ export function renderWorksheet(
   const all = valuesOf(project);
   const sections = [
     section("Margins, least first", table(["", "value", "is", "", "limit", "", "left", ""], margins)),
+    section(`Load analysis (${citeSource(loadAnalysisSource)})`, loadAnalysis(project)),
+    section("Wire list", wireList(project)),
     section(
       "Wires",
       sheet.table("wire", [
@@ -50,7 +57,10 @@ export function renderWorksheet(
         "wire-drop",
       ]),
     ),
-    section("Loads, bus to ground", sheet.table("component", ["load-current", "path-drop", "drop-limit"])),
+    section(
+      "Loads, bus to ground",
+      sheet.table("component", ["load-current", "load-voltage", "path-drop", "drop-limit"]),
+    ),
     section("Breakers and fuses", sheet.table("protection", ["device-rating", "device-current"])),
     section("Bundles", sheet.table("bundle", ["bundle-loading"])),
     section("Weight of the wires", sheet.table(["wire", "harness"], ["wire-weight", "harness-weight"])),
@@ -96,6 +106,47 @@ export function renderWorksheet(
   ].join("\n\n")}\n`;
 }
 
+/** Conditions across, loads down, totals below. */
+function loadAnalysis(project: Project): string {
+  const { columns, rows } = electricalOf(project).sources.analysis;
+  if (columns.length === 0) return "";
+  const amps = (value: Value | undefined) => (value ? showMeasure(value.value, value.unit) : "");
+  return table(
+    ["load", "bus", ...columns.map(({ condition }) => condition.id?.value ?? "")],
+    [
+      ["", "", ...columns.map(({ standard }) => standard?.split(" ")[0] ?? "")],
+      ...rows.map(({ id, buses, currents }): Row => [id, buses.join(" "), ...currents.map(amps)]),
+      ["demand", "", ...columns.map(({ demand }) => amps(demand))],
+      ["capacity", "", ...columns.map(({ capacity }) => amps(capacity))],
+      ["margin", "", ...columns.map(({ margin }) => amps(margin))],
+    ],
+  );
+}
+
+/** What a shop cuts and routes from. */
+function wireList(project: Project): string {
+  const wires = project.install.wires ?? [];
+  const { circuit } = electricalOf(project);
+  const measure = (quantity: Written<Quantity> | undefined) =>
+    quantity ? showMeasure(quantity.value.written, quantity.value.unit) : "";
+  return table(
+    ["wire", "from", "to", "gauge", "length", "rating", "bundle", "guarded by"],
+    wires.map((wire): Row => {
+      const guards = [...(circuit.protecting.get(wire) ?? [])].flatMap(({ id }) => id?.value ?? []);
+      return [
+        wire.id?.value ?? "",
+        wire.from?.value ?? "",
+        wire.to?.value ?? "",
+        measure(wire.gauge),
+        measure(wire.length),
+        measure(wire.rating),
+        wire.bundle?.value ?? "",
+        guards.join(" "),
+      ];
+    }),
+  );
+}
+
 function section(title: string, body: string): string {
   return body === "" ? "" : `${title.toUpperCase()}\n${body}`;
 }
@@ -121,7 +172,7 @@ class Sheet {
       row.cells.set(value.quantity, value);
       rows.set(key, row);
     }
-    const lines = [...rows.values()];
+    const lines = [...groupBy([...rows.values()], ({ head }) => head[0]).values()].flat();
     const used = quantities.filter((quantity) => lines.some((row) => row.cells.has(quantity)));
     if (used.length === 0) return "";
     return table(
@@ -156,6 +207,7 @@ const shortNames: Partial<Record<QuantityName, string>> = {
   "wire-resistance": "resistance",
   "wire-drop": "drop",
   "load-current": "draws",
+  "load-voltage": "voltage",
   "path-drop": "drop",
   "drop-limit": "allowed",
   "device-rating": "rating",

@@ -86,7 +86,7 @@ class Scanner {
     else if (this.#textNext) this.#text(lexeme);
     else if (lexeme === CST.SCALAR) this.#beginText(lexeme);
     else if (lexeme === CST.DOCUMENT) this.#feed(lexeme);
-    else if (lexeme === CST.FLOW_END) this.#flowEnd(lexeme);
+    else if (lexeme === CST.FLOW_END) this.#flowEnd();
     else if (lexeme === "\n" || lexeme === "\r\n") {
       this.#pass(lexeme);
       this.#beginLine();
@@ -196,10 +196,10 @@ class Scanner {
    * consumed that line's indentation by then and takes the line to begin at column 0. So it is set back to
    * the beginning of the line, or else it would take the lines after it for parts of this one's value.
    */
-  #flowEnd(lexeme: string): void {
+  #flowEnd(): void {
     this.#reportOpen();
     this.#flowLevel = 0;
-    if (this.#parser.stack.at(-1)?.type === "flow-collection") this.#feed(lexeme);
+    this.#closeFlow();
     if (this.#lineIndent > 0) {
       const lexer = this.#lexer as unknown as { pos: number };
       lexer.pos -= this.#lineIndent;
@@ -242,7 +242,15 @@ class Scanner {
   #beginContent(): void {
     if (!this.#atLineStart) return;
     this.#atLineStart = false;
-    if (this.#skipping && this.#lineIndent <= this.#skipping.indent) this.#skipping = undefined;
+    if (!this.#skipping || this.#flowLevel > 0 || this.#lineIndent > this.#skipping.indent) return;
+    this.#skipping = undefined;
+    // The brackets that closed them were skipped.
+    this.#closeFlow();
+  }
+
+  /** Ends all flow collections that are open in the parser. */
+  #closeFlow(): void {
+    if (this.#parser.stack.some(({ type }) => type === "flow-collection")) this.#feed(CST.FLOW_END);
   }
 
   #checkDepth(at: number): void {

@@ -41,9 +41,7 @@ export interface Aircraft {
   /** Decides which published rules apply. */
   readonly kind?: Written<"aeroplane" | "rotorcraft">;
   /** Basis of certification, from the type certificate data sheet. */
-  readonly certificationBasis?: Written<
-    "CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64"
-  >;
+  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
 }
 
 /** Empty weight statement. */
@@ -519,9 +517,7 @@ export interface Condition {
   /** Name of this condition. */
   readonly id?: Written<string>;
   /** Phase that it belongs to: decides which existing loads run. */
-  readonly phase?: Written<
-    "ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed"
-  >;
+  readonly phase?: Written<"ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed">;
   /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. */
   readonly duration?: Written<Quantity<"time">>;
   /** Pressure altitude, for the derating of wires. */
@@ -675,9 +671,7 @@ export interface Wire {
 export interface Pass {
   readonly place: Place;
   /** What it passes. */
-  readonly by?: Written<
-    "fuel-line" | "oxygen-line" | "hydraulic-line" | "control-cable" | "movable-control" | "structure"
-  >;
+  readonly by?: Written<"fuel-line" | "oxygen-line" | "hydraulic-line" | "control-cable" | "movable-control" | "structure">;
   /** Least distance to it. */
   readonly distance?: Written<Quantity<"length">>;
   /** True when it is clamped closely or supported rigidly, so that contact is impossible with a broken wire and one tie missing. */

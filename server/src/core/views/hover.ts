@@ -9,6 +9,7 @@ import type { Node } from "../reading/tree";
 import type { ProvenRemedy } from "../remedies";
 import { citeTogether } from "../source";
 import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
+import { type Overview, overviewAt } from "./overview";
 import { PlaceNames } from "./place-names";
 
 export interface Hover {
@@ -46,7 +47,8 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
     .filter(({ place, value, limit }) => place.node === node || rests(value) || rests(limit))
     .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity));
   const direct = valuesOf(project).filter((value) => takes(value, file, node));
-  if (judged.length === 0 && direct.length === 0) return undefined;
+  const overview = overviewAt(node, project);
+  if (judged.length === 0 && direct.length === 0 && !overview) return undefined;
 
   const shown = judged.slice(0, most.rows);
   const results = direct.filter(
@@ -58,6 +60,7 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   const places = new PlaceNames(project.files, (one) => (one === file ? "" : lastPart(one)));
   return [
     record.file === file ? "" : `In ${escaped(lastPart(record.file))}:`,
+    overview ? overviewTable(overview) : "",
     resultLines(results.slice(0, most.results)),
     table(shown, judged.length),
     calculations(steps, places),
@@ -91,6 +94,19 @@ function resultLines(values: readonly Value[]): string {
   return values
     .map((value) => `${nameOf(value)}, ${whereOf(value)}: **${showMeasure(value.value, value.unit)}**`)
     .join("  \n");
+}
+
+function overviewTable({ subject, quantities, rows }: Overview): string {
+  const heads = quantities.map((quantity) => quantity.replaceAll("-", " "));
+  const lines = rows.map(({ condition, values }) => {
+    const cells = values.map((value) => (value ? showMeasure(value.value, value.unit) : ""));
+    return `| ${[escaped(condition), ...cells].join(" | ")} |`;
+  });
+  return [
+    `| ${[`**${escaped(subject.id)}**`, ...heads].join(" | ")} |`,
+    `|---|${quantities.map(() => "--:|").join("")}`,
+    ...lines,
+  ].join("\n");
 }
 
 function table(judged: readonly Assessment[], all: number): string {

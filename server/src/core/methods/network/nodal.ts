@@ -75,55 +75,39 @@ export class Nodal {
     return this.voltsAt(this.plan.from[element]!) - this.voltsAt(this.plan.to[element]!);
   }
 
-  /** What each tie gives, and the noise in that: a stiff tie gives whatever its unknown needs. */
-  tieAmps(
-    ties: readonly Tie[],
-    positions: Int32Array,
-  ): { readonly amps: Float64Array; readonly noise: Float64Array } {
+  /** What each tie gives; a stiff one that holds gives whatever its unknown needs. */
+  tieAmps(ties: readonly Tie[], positions: Int32Array): Float64Array {
     const amps = new Float64Array(ties.length);
-    const noise = new Float64Array(ties.length);
     const needs = new Float64Array(this.volts.length);
+    const isStiff = (tie: Tie, index: number) => tie.ohms === 0 && holdingLevel(tie, positions[index]!);
     ties.forEach((tie, index) => {
-      const position = positions[index]!;
-      const level = holdingLevel(tie, position);
-      if (!level) amps[index] = fixedAmps(tie, position);
-      else if (tie.ohms > 0) amps[index] = (level.volts - this.voltsAt(tie.at)) / tie.ohms;
-      else return;
+      if (isStiff(tie, index)) return;
+      const level = holdingLevel(tie, positions[index]!);
+      amps[index] = level
+        ? (level.volts - this.voltsAt(tie.at)) / tie.ohms
+        : fixedAmps(tie, positions[index]!);
       if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
     });
-    const scales = this.addNeeds(needs);
+    if (!ties.some(isStiff)) return amps;
+    this.addNeeds(needs);
     ties.forEach((tie, index) => {
-      if (tie.ohms > 0 || !holdingLevel(tie, positions[index]!)) return;
-      amps[index] = needs[tie.at]!;
-      noise[index] = rounding * scales[tie.at]!;
+      if (isStiff(tie, index)) amps[index] = needs[tie.at]!;
     });
-    return { amps, noise };
+    return amps;
   }
 
-  /** Adds what the elements carry away from each known unknown; answers the size of the terms. */
-  private addNeeds(needs: Float64Array): Float64Array {
+  /** Adds what the elements carry away from each unknown that is held. */
+  private addNeeds(needs: Float64Array): void {
     const { from, to } = this.plan;
-    const scales = new Float64Array(needs.length);
+    const isHeld = (unknown: number) => unknown !== reference && this.known[unknown] === 1;
     for (let element = 0; element < from.length; element++) {
       const a = from[element]!;
       const b = to[element]!;
-      if (a === b || !((a !== reference && this.known[a]) || (b !== reference && this.known[b]))) continue;
-      const conductance = this.siemens[element]!;
-      const fixed = this.amps[element]!;
-      const va = this.voltsAt(a);
-      const vb = this.voltsAt(b);
-      const carried = conductance * (va - vb) + fixed;
-      const scale = Math.abs(conductance) * (Math.abs(va) + Math.abs(vb)) + Math.abs(fixed);
-      if (a !== reference) {
-        needs[a]! += carried;
-        scales[a]! += scale;
-      }
-      if (b !== reference) {
-        needs[b]! -= carried;
-        scales[b]! += scale;
-      }
+      if (a === b || !(isHeld(a) || isHeld(b))) continue;
+      const carried = this.siemens[element]! * this.voltsAlong(element) + this.amps[element]!;
+      if (a !== reference) needs[a]! += carried;
+      if (b !== reference) needs[b]! -= carried;
     }
-    return scales;
   }
 
   private placeTies(ties: readonly Tie[], positions: Int32Array): void {
@@ -184,7 +168,6 @@ export class Nodal {
         // Nothing leads to it: its neighbours count their conductance to it as one to what is known.
         const count = end - first;
         corner += (count * (count - 1)) / 2;
-        shares.fill(0, first, end);
         continue;
       }
       let pivot = toKnown[step]!;
@@ -219,6 +202,3 @@ export class Nodal {
     }
   }
 }
-
-/** Of the size of the terms, what a sum of a few hundred of them may lose to rounding. */
-const rounding = 1e-13;

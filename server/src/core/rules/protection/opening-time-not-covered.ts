@@ -68,7 +68,7 @@ export const openingTimeNotCovered = defineRule<Facts>({
       title: "Points for every current that a fault can draw",
       text: protectionExample({
         devices: [
-          `{ id: F-UP, kind: fuse, rating: 30 A, ${slowPoints.replace("1000 %", "5000 %")} }`,
+          `{ id: F-UP, kind: fuse, rating: 30 A, ${slowPoints.replace("1000 %", "8000 %")} }`,
           `{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`,
         ],
         ...inSeries,

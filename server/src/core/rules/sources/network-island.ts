@@ -45,12 +45,21 @@ export const networkIsland = defineRule<{
   },
   examples: [
     {
-      title: "An alternator and a battery that no feeder leads from",
+      title: "Alternator and battery feed AUX, and no feeder leads from there to MAIN",
       text: sourceExample({
-        alternator: exampleAlternator.replace("bus: MAIN, ", ""),
-        battery: "rating: 200 A, capacity: 24 Ah",
+        alternator: exampleAlternator.replace("bus: MAIN", "bus: AUX"),
+        battery: "bus: AUX, rating: 200 A, capacity: 24 Ah",
       }),
       finds: ["No source reaches RACK and avionics in cruise"],
+    },
+    {
+      title: "The same with a feeder",
+      text: sourceExample({
+        alternator: exampleAlternator.replace("bus: MAIN", "bus: AUX"),
+        battery: "bus: AUX, rating: 200 A, capacity: 24 Ah",
+        feeders: ["{ id: TIE, from: AUX, to: MAIN, resistance: 2 mohm }"],
+      }),
+      finds: [],
     },
     { title: "Both feed the bus", text: sourceExample(), finds: [] },
   ],

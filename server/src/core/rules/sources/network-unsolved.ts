@@ -51,7 +51,7 @@ export const networkUnsolved = defineRule<Unsolved>({
         };
       case "invalid-input":
         return {
-          what: `The network can't be computed in ${condition}: ${names.length > 0 ? who : "a wire, feeder or contact"} has an impossible figure.`,
+          what: `The network can't be computed in ${condition}: a figure of ${names.length > 0 ? who : "a wire, feeder or contact"} is impossible.`,
           todo: `Correct the figure: a resistance is 0 or at least 1 nohm, and no current or power is negative. ${meanwhile}`,
         };
     }

@@ -66,7 +66,7 @@ export function sourceExample(parts: SystemParts = {}): string {
       `{ id: BATT, kind: battery, voltage: 25 V, ${battery} }`,
       ...moreSources,
     ]),
-    "    buses: [{ id: MAIN }]",
+    "    buses: [{ id: MAIN }, { id: AUX }]",
     ...list("feeders", parts.feeders ?? []),
     ...list("existing-loads", existing),
     "    grounds: [{ id: GND-AFT }]",

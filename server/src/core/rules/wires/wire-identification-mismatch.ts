@@ -111,7 +111,7 @@ function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround)
   const { gauge, to, material } = wire;
   if (gauge && gauge.value.si !== code.gauge) {
     const [recorded, coded] = [gauge.value.si, code.gauge].map((size) => formatMeasure(size, "AWG"));
-    yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG"), place: gauge.place };
+    yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG", ""), place: gauge.place };
   }
   if (to && code.end === "N" && !ground.leads(to.value)) {
     yield { mismatch: "not to ground", recorded: to.value, place: to.place };

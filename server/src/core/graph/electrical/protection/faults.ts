@@ -10,7 +10,7 @@ import type { Inline } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
 import { resistancePer1000Feet, type WireResult } from "../wires";
-import { type BandLookup, bandOf, openingValue } from "./opening";
+import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
@@ -94,16 +94,16 @@ export class Faults {
       const subject = { kind: "wire", id: wire.id } as const;
       const current = this.currentOf(subject, loop.way, loop.returns, extreme);
       if (!current || band.kind !== "band") return { current, opening: undefined, withstand: undefined };
-      return {
-        current,
-        opening: this.basis.keep(
-          openingValue(band.band, "latest", derived("fault current", current), {
-            subject,
-            quantity: names[extreme].opening,
-          }),
-        ),
-        withstand: this.withstand(wire.wire, current, extreme),
-      };
+      const withstand = this.withstand(wire.wire, current, extreme);
+      const opening = openingValue(band.band, "latest", derived("fault current", current), {
+        subject,
+        quantity: names[extreme].opening,
+      });
+      // A bound can show that the device opens in time; that it does not, only its own points can.
+      const tells =
+        !isBound(band.band, "latest", current.value) ||
+        (opening && withstand && opening.value <= withstand.value);
+      return { current, opening: tells ? this.basis.keep(opening) : undefined, withstand };
     };
     return [{ wire, guard, band, smallest: state("smallest"), largest: state("largest") }];
   }

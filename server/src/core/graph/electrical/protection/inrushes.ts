@@ -5,7 +5,7 @@ import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
 import { drawIn } from "../network";
-import { type BandedDevice, type BandLookup, bandOf, openingValue } from "./opening";
+import { type BandedDevice, type BandLookup, bandOf, isBound, openingValue } from "./opening";
 
 /** A component that switches on behind a breaker or fuse. */
 export interface InrushResult {
@@ -88,5 +88,8 @@ function inrushIn(
   const amps = derived(`current through ${device.id}`, current);
   const earliest =
     band && openingValue(band, "earliest", amps, { ...about, quantity: "inrush-opening-time" });
-  return [{ condition, current, time, earliest: basis.keep(earliest) }];
+  // A bound can show that the device holds; that it does not, only its own points can.
+  const tells =
+    band && earliest && (!isBound(band, "earliest", current.value) || time.value <= earliest.value);
+  return [{ condition, current, time, earliest: tells ? basis.keep(earliest) : undefined }];
 }

@@ -75,6 +75,12 @@ export function drawnOn({ points }: BandedDevice, edge: Edge, multiple: number):
   return points;
 }
 
+/** Whether a time at this current is a bound only: outside the points, on the side where one can be had. */
+export function isBound({ points, rating }: BandedDevice, edge: Edge, amps: number): boolean {
+  const multiple = amps / rating.value;
+  return edge === "earliest" ? multiple < points[0]!.multiple : multiple > points.at(-1)!.multiple;
+}
+
 const drawnOnNotes: Readonly<Record<Edge, string>> = {
   earliest: "Below the lowest point: less current opens a device no earlier.",
   latest: "Above the highest point: more current opens a device no later.",

@@ -5,6 +5,7 @@ import {
   openingMethods,
   openingTime,
 } from "../../../methods/opening-time";
+import { isBelow } from "../../../rounding";
 import type { Operand, Value } from "../../value";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
@@ -65,7 +66,13 @@ function compare(
   if (!(toAmps > fromAmps)) return undefined;
   const above = deviceOf(upstream, drawnOn(upstream, "earliest", fromAmps / upstream.rating.value));
   const below = deviceOf(downstream, drawnOn(downstream, "latest", toAmps / downstream.rating.value));
-  const result = coordination(above, below, { fromAmps, toAmps });
+  const result = provenBy(
+    coordination(above, below, { fromAmps, toAmps }),
+    coordination(deviceOf(upstream, upstream.points), deviceOf(downstream, downstream.points), {
+      fromAmps,
+      toAmps,
+    }),
+  );
   const amps = result.clashes[0]?.worst.amps ?? nearest(above, below, result);
   if (amps === undefined) return { coordination: result, worst: undefined };
 
@@ -92,6 +99,29 @@ function compare(
   return { coordination: result, worst: latest && earliest && { amps, latest, earliest } };
 }
 
+/**
+ * Bands that are drawn on by their bounds can show that two devices open in order. Where they don't, and the
+ * points themselves say nothing, the order is not known.
+ */
+function provenBy(drawn: Coordination, written: Coordination): Coordination {
+  const { compared } = written;
+  const unknown = drawn.clashes.flatMap(({ fromAmps, toAmps }) =>
+    compared
+      ? [
+          { fromAmps, toAmps: Math.min(toAmps, compared.fromAmps) },
+          { fromAmps: Math.max(fromAmps, compared.toAmps), toAmps },
+        ]
+      : [{ fromAmps, toAmps }],
+  );
+  const open = [...drawn.notCovered, ...unknown.filter(({ fromAmps, toAmps }) => isBelow(fromAmps, toAmps))];
+  return {
+    isCoordinated: drawn.isCoordinated,
+    compared: drawn.compared,
+    clashes: written.clashes,
+    notCovered: open.sort((a, b) => a.fromAmps - b.fromAmps),
+  };
+}
+
 function deviceOf(band: BandedDevice, points: OpeningDevice["points"]): OpeningDevice {
   return { ratingAmps: band.rating.value, points };
 }
@@ -100,7 +130,8 @@ function deviceOf(band: BandedDevice, points: OpeningDevice["points"]): OpeningD
  * Where no clash is found, the current with the least time between: both times are straight lines on log-log
  * paper between points, so it is at a point or at an end.
  */
-function nearest(above: OpeningDevice, below: OpeningDevice, { compared }: Coordination): number | undefined {
+function nearest(above: OpeningDevice, below: OpeningDevice, result: Coordination): number | undefined {
+  const { compared } = result;
   if (!compared) return undefined;
   const knots = [above, below].flatMap(({ points, ratingAmps }) =>
     points.map(({ multiple }) => multiple * ratingAmps),
@@ -112,6 +143,7 @@ function nearest(above: OpeningDevice, below: OpeningDevice, { compared }: Coord
     const up = openingTime(above.points, amps / above.ratingAmps, source);
     const down = openingTime(below.points, amps / below.ratingAmps, source);
     if (!up.covered || !down.covered) continue;
+    if (result.notCovered.some((gap) => amps >= gap.fromAmps && amps <= gap.toAmps)) continue;
     const lag = down.value.latestSeconds / up.value.earliestSeconds;
     if (!worst || lag > worst.lag) worst = { amps, lag };
   }

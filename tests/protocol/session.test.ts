@@ -1,0 +1,129 @@
+/** A server that has seen a long session says what one says that has just been started. */
+import { expect, it } from "vitest";
+import type { CodeAction, Diagnostic, DocumentSymbol, Hover } from "vscode-languageserver";
+import { type Change, Editor } from "../support/editor";
+import { demo, demoWorkspace } from "../support/workspace";
+
+const workspace = demoWorkspace();
+const uris = {
+  airframe: workspace.uri(demo.airframe),
+  kit: workspace.uri(demo.kit),
+  install: workspace.uri(demo.clean),
+};
+
+/** Edits one after the other, each of the text that the ones before it left. */
+const steps: readonly {
+  readonly what: string;
+  readonly in: keyof typeof uris;
+  readonly changes: readonly Change[];
+}[] = [
+  { what: "a gauge", in: "install", changes: [["gauge: 8 AWG\n    length", "gauge: 12 AWG\n    length"]] },
+  {
+    what: "a line that moves all others",
+    in: "install",
+    changes: [["document:\n", "# Draft\n\ndocument:\n"]],
+  },
+  { what: "a line that moves all others, in the kit", in: "kit", changes: [["kit:\n", "\n# Draft\nkit:\n"]] },
+  { what: "a draw in the kit", in: "kit", changes: [["1100 W", "1900 W"]] },
+  { what: "an id in the kit", in: "kit", changes: [["- id: FANS", "- id: FAN"]] },
+  { what: "the voltage of the airframe", in: "airframe", changes: [["nominal: 28 V", "nominal: 14 V"]] },
+  {
+    what: "a condition taken out",
+    in: "install",
+    changes: [["    ambient: 45 degC\n    engine-speed: 1000 rpm\n", ""]],
+  },
+  {
+    what: "a half-typed entry",
+    in: "install",
+    changes: [["  - { equipment: aft-belts }", "  - { equipment: aft-"]],
+  },
+  {
+    what: "the entry mended",
+    in: "install",
+    changes: [["  - { equipment: aft-\n", "  - { equipment: aft-belts }\n"]],
+  },
+  {
+    what: "two wires that change places",
+    in: "install",
+    changes: [
+      ["id: P101B10N, from: RACK", "id: X"],
+      ["id: P102B8N, from: CHILLER", "id: P101B10N, from: RACK"],
+      ["id: X", "id: P102B8N, from: CHILLER"],
+    ],
+  },
+  { what: "the id back", in: "kit", changes: [["- id: FAN\n", "- id: FANS\n"]] },
+  {
+    what: "an opening moved onto another",
+    in: "install",
+    changes: [["at: { x: 6 in, y: -2 in }", "at: { x: -5 in, y: 1 in }"]],
+  },
+  {
+    what: "an arm",
+    in: "install",
+    changes: [["component: CHILLER, arm: 142.0 in", "component: CHILLER, arm: 215.0 in"]],
+  },
+  { what: "a limit of the airframe", in: "airframe", changes: [["takeoff: 3800 lb", "takeoff: 3200 lb"]] },
+  { what: "the kit without its head", in: "kit", changes: [["  number: QSR-60\n", ""]] },
+  { what: "another kit named", in: "install", changes: [[`kit: ${demo.kit}`, "kit: no.kit.yaml"]] },
+  { what: "the kit named again", in: "install", changes: [["kit: no.kit.yaml", `kit: ${demo.kit}`]] },
+  {
+    what: "the gauge and the draw back",
+    in: "install",
+    changes: [["gauge: 12 AWG\n    length", "gauge: 8 AWG\n    length"]],
+  },
+];
+
+interface Picture {
+  readonly diagnostics: readonly (readonly Diagnostic[] | undefined)[];
+  readonly symbols: readonly (DocumentSymbol[] | null)[];
+  readonly hovers: readonly (Hover | null)[];
+  readonly actions: readonly Pick<CodeAction, "title" | "diagnostics">[];
+}
+
+/** Everything that an editor can ask about the three records. */
+async function pictureOf(editor: Editor): Promise<Picture> {
+  await editor.quiet();
+  const all = Object.values(uris);
+  const whole = { start: { line: 0, character: 0 }, end: { line: 90_000, character: 0 } };
+  const actions = (await editor.actions(uris.install, whole)) ?? [];
+  const places = [uris.install, uris.kit].flatMap((uri) =>
+    editor
+      .textOf(uri)
+      .split("\n")
+      .flatMap((text, line) =>
+        /\d/.test(text) ? [{ uri, position: { line, character: text.length - 3 } }] : [],
+      ),
+  );
+  return {
+    diagnostics: all.map((uri) => editor.lastOf(uri)?.diagnostics),
+    symbols: await Promise.all(all.map((uri) => editor.symbols(uri))),
+    hovers: await Promise.all(places.map(({ uri, position }) => editor.hover(uri, position))),
+    actions: actions.map(({ title, diagnostics }) => ({ title, diagnostics: diagnostics ?? [] })),
+  };
+}
+
+it("after each of many edits, in whichever of the records", async () => {
+  const session = await Editor.start({ folders: [workspace.uri("")] });
+  for (const [kind, uri] of Object.entries(uris)) {
+    session.open(uri, workspace.read(kind === "install" ? demo.clean : demo[kind as "airframe" | "kit"]));
+  }
+  const seen = new Set<string>();
+  for (const { what, in: kind, changes } of steps) {
+    session.change(uris[kind], ...changes);
+    await session.diagnostics(uris[kind]);
+    const picture = await pictureOf(session);
+
+    const fresh = await Editor.start({ folders: [workspace.uri("")] });
+    for (const uri of Object.values(uris)) fresh.open(uri, session.textOf(uri));
+    for (const uri of Object.values(uris)) await fresh.diagnostics(uri);
+    expect({ what, ...picture }).toEqual({ what, ...(await pictureOf(fresh)) });
+    await fresh.kill();
+
+    seen.add(JSON.stringify(picture.diagnostics));
+    expect(picture.hovers.some((hover) => hover !== null)).toBe(
+      kind !== "install" || !what.startsWith("another kit"),
+    );
+  }
+  // Nearly every step shows.
+  expect(seen.size).toBeGreaterThan(steps.length - 4);
+}, 120_000);
