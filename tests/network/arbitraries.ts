@@ -35,7 +35,7 @@ const limitedSource: fc.Arbitrary<Source> = fc
     volts: real(24, 28.5),
     ohms: fc.oneof(fc.constant(0), real(0.001, 0.2)),
     oneWay: fc.boolean(),
-    mostAmps: fc.oneof(fc.constant(undefined), real(0, 25)),
+    mostAmps: fc.oneof(fc.constant(undefined), real(1, 25)),
   })
   .map(({ mostAmps, ...source }) => ({ ...source, ...(mostAmps !== undefined && { mostAmps }) }));
 
@@ -44,6 +44,8 @@ export interface Wanted {
   readonly kinds: readonly Load["kind"][];
   /** Sources with limits and one-way sources too. */
   readonly limited?: boolean;
+  /** At most so many sources; 3 when left out. */
+  readonly mostSources?: number;
   /** Some connections are rigid: those of the tree only, so that their currents are determined. */
   readonly rigid?: boolean;
 }
@@ -52,7 +54,13 @@ export interface Wanted {
  * A tree over all nodes with more branches across it and to ground; loads return to ground, some by nodes that
  * are wired to it. A node has at most one source, and none is rigidly tied to another.
  */
-export function anyNetwork({ nodes, kinds, limited = false, rigid = false }: Wanted): fc.Arbitrary<Network> {
+export function anyNetwork({
+  nodes,
+  kinds,
+  limited = false,
+  rigid = false,
+  mostSources = 3,
+}: Wanted): fc.Arbitrary<Network> {
   const source = limited ? limitedSource : plainSource;
   const load = fc.oneof(...kinds.map((kind) => loads[kind]));
   const link = fc.oneof({ weight: rigid ? 1 : 0, arbitrary: fc.constant(0) }, { weight: 3, arbitrary: ohms });
@@ -79,7 +87,7 @@ export function anyNetwork({ nodes, kinds, limited = false, rigid = false }: Wan
           loads: fc.array(fc.record({ from: node, to: back, load }), { minLength: 1, maxLength: fed }),
           sources: fc.uniqueArray(fc.record({ node, source }), {
             minLength: 1,
-            maxLength: 3,
+            maxLength: mostSources,
             selector: (one) => one.node,
           }),
         })

@@ -133,6 +133,17 @@ describe("islands", () => {
     expect(answer.islands).toEqual([]);
   });
 
+  test("a resistive load may be the way back of another load (physics)", () => {
+    const of = network({
+      loads: [current(0, 1, 3), resistance(1, ground, 2)],
+      sources: [stiff(0, 28)],
+    });
+    const answer = solved(of);
+    expect(answer.islands).toEqual([]);
+    expect(answer.loadAmps).toEqual([3, 3]);
+    expect(answer.loadVolts).toEqual([22, 6]);
+  });
+
   test("a spare terminal is an island without loads; a switched-off load is none at all", () => {
     const of = network({
       nodeCount: 2,

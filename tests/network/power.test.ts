@@ -91,6 +91,28 @@ describe("collapse", () => {
   });
 });
 
+test("to the last digit it is the network that gives way, not the method (random networks)", () => {
+  let collapses = 0;
+  fc.assert(
+    fc.property(anyNetwork({ nodes: 20, kinds: ["resistance", "power"] }), (of) => {
+      if (!of.loads.some(({ load }) => load?.kind === "power" && load.watts > 0)) return;
+      let [low, high] = [0, 1024];
+      for (let round = 0; round < 60; round++) {
+        const middle = (low + high) / 2;
+        const answer = solve(scaled(of, middle));
+        if (answer.kind === "solved") low = middle;
+        else {
+          high = middle;
+          expect(answer.reason).toBe("voltage-collapse");
+        }
+      }
+      if (high < 1024) collapses += 1;
+    }),
+    runs(100),
+  );
+  expect(collapses).toBeGreaterThan(50);
+});
+
 test("whatever is asked for less than what can be had can be had (random networks)", () => {
   let collapses = 0;
   fc.assert(

@@ -172,6 +172,30 @@ describe("limits", () => {
     expect(solved(of).sourceStates).toEqual(["off", "holding"]);
   });
 
+  test("a dead battery at 0 V gives nothing and holds nothing up", () => {
+    const alone = network({ sources: [stiff(0, 0, { ohms: 0.1, oneWay: true })] });
+    expect(solved(alone)).toMatchObject({ potentials: [0], sourceAmps: [0] });
+    const beside = network({ loads: [current(0, ground, 10)], sources: [battery(0, 0), battery(0, 25)] });
+    expect(solved(beside).sourceStates).toEqual(["off", "holding"]);
+  });
+
+  test("three sources that chase each other when all move at once (physics)", () => {
+    // By hand: the first gives its 1 A, the third the last 0.01 A at 24.002 V, and 24.00199 V keep the second off.
+    const of = network({
+      branches: [wire(0, 1, 0.001), wire(0, 2, 0.001)],
+      loads: [current(0, ground, 1.01)],
+      sources: [
+        stiff(2, 24.005, { ohms: 0.001, mostAmps: 1 }),
+        stiff(0, 24, { ohms: 0.001, oneWay: true }),
+        stiff(1, 24.002, { mostAmps: 1, oneWay: true }),
+      ],
+    });
+    const answer = solved(of);
+    expect(answer.sourceStates).toEqual(["at-limit", "off", "holding"]);
+    expect(answer.potentials[0]).toBeCloseTo(24.00199, 9);
+    expectLawful(of, answer);
+  });
+
   test("stiff sources without limit, rigidly against each other or ground", () => {
     const opposed = network({ branches: [wire(0, 1, 0)], sources: [stiff(0, 24), stiff(1, 28)] });
     expect(solve(opposed)).toEqual({ kind: "no-solution", reason: "unlimited-current", sources: [1] });

@@ -71,6 +71,34 @@ test("random networks: the resistances agree with the currents, and the answer w
   expect(count).toBeGreaterThan(100);
 });
 
+test("where the search starts doesn't matter", () => {
+  let count = 0;
+  const start = fc.array(fc.constantFrom(0.1, 0.3, 1, 3, 10), { minLength: 60, maxLength: 60 });
+  fc.assert(
+    fc.property(
+      anyNetwork({ nodes: 20, kinds: ["current", "power"], limited: true }),
+      start,
+      (of, factors) => {
+        const warm = (branch: number, amps: number) =>
+          of.branches[branch]!.ohms * (1 + 0.4 * (1 - Math.exp(-amps / 20)));
+        const elsewhere = withOhms(
+          of,
+          of.branches.map(({ ohms }, branch) => ohms * factors[branch]!),
+        );
+        const answer = solve(of, warm);
+        const other = solve(elsewhere, warm);
+        if (answer.kind !== "solved" || other.kind !== "solved") return;
+        count += 1;
+        answer.potentials.forEach((volts, node) => {
+          expect(Math.abs(other.potentials[node]! - volts!)).toBeLessThan(1e-5);
+        });
+      },
+    ),
+    runs(300),
+  );
+  expect(count).toBeGreaterThan(150);
+});
+
 test("the callback is asked for branches that can warm only, with the size of the current", () => {
   const of = network({
     branches: [wire(0, 1, 0), wire(2, 1, 0.1), wire(1, 3, Number.POSITIVE_INFINITY)],

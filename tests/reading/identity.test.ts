@@ -151,7 +151,7 @@ test.each([
   ["keys that objects inherit", "__proto__: a\nconstructor: b\n", ["__proto__: a\n", "constructor: b\n"]],
   ["tags", "a: !!str 1\nb: 2\n", ["a: !!str 1\n", "b: 2\n"]],
   ["unclosed brackets", "a: [1\nb: [\n  - c\n", ["a: [1\n", "b: [\n  - c\n"]],
-  ["a list that is not straight", "a:\n  - x\n - y\nb: 1\n", ["a:\n  - x\n - y\n", "b: 1\n"]],
+  ["a list with a stray line", "a:\n  - x\n  y\nb: 1\n", ["a:\n  - x\n  y\n", "b: 1\n"]],
 ])("a text with %s is still cut", (_what, whole, pieces) => {
   expect(read(whole).items.map((item) => item.text)).toEqual(pieces);
 });

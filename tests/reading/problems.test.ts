@@ -26,7 +26,8 @@ describe("while a line is being typed, the lines around it are read", () => {
     ["w:\n- a: {b: 1\n- c: 2\nd: 3\n", "{w: [{a: {b: 1}}, {c: 2}], d: 3}", ["{"]],
     ["a: \"one\nb: 'two\nc: 3\n", "{a: one, b: two, c: 3}", ['"one', "'two"]],
     ['w:\n  - a: "it\\"\n    b: 1\n', '{w: [{a: it\\", b: 1}]}', ['"it\\"']],
-    ["a: 1]\nb: [2]]\nc: 3\n", "{a: 1, b: [2], c: 3}", ["]"]],
+    ["a: [1]]\nb: ]\nc: 3\n", "{a: [1], b: ~, c: 3}", ["]", "]"]],
+    ["a:\n  - x\n - y\nb: 1\nc: 2\n", "{a: [x], b: 1, c: 2}", ["-"]],
     ["a: [1}\nb: 2\n", "{a: [1], b: 2}", ["}"]],
   ])("%j", (text, tree, at) => {
     expect(outcome(text)).toEqual([tree, ...at.map((written) => `text-not-yaml at '${written}'`)]);
@@ -234,7 +235,7 @@ describe("limits", () => {
   });
 
   test("of items: a text with more is read as one", () => {
-    const reading = read("w:\n" + "- a\n".repeat(limits.separateItems + 1));
+    const reading = read(`w:\n${"- a\n".repeat(limits.separateItems + 1)}`);
     expect(reading.items).toHaveLength(1);
     expect(reading.root.entries[0]!.value).toMatchObject({
       kind: "list",

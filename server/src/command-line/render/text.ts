@@ -66,7 +66,7 @@ function findingBlock(
     labelled("  do", todo, width),
   ];
   if (remedy)
-    lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new one comes.`, width));
+    lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new fault comes.`, width));
   for (const other of related) {
     const where = context.judgements.find(({ record }) => record.file === other.place.file)?.record;
     const position = where ? `:${new Places(where).nameOf(other.place.node)}` : "";

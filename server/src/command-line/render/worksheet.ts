@@ -1,5 +1,5 @@
 import type { Judgement } from "../../core/check";
-import { marginOf } from "../../core/findings/finding";
+import { byMargin, marginOf } from "../../core/findings/finding";
 import { electricalOf, valuesOf } from "../../core/graph/derivations";
 import { loadAnalysisSource } from "../../core/graph/electrical/load-analysis";
 import { groupBy } from "../../core/graph/group-by";
@@ -27,21 +27,19 @@ export function renderWorksheet(
     document?.revision && `revision ${document.revision.value}`,
     document?.status?.value,
   ];
-  const margins = assessments
-    .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity))
-    .map((one): Row => {
-      const margin = marginOf(one);
-      return [
-        one.subject.id,
-        nameOf(one.value),
-        showMeasure(one.value.value, one.value.unit),
-        one.sense === "at-most" ? "<=" : ">=",
-        showMeasure(one.limit.value, one.limit.unit),
-        nameOf(one.limit),
-        margin === undefined ? "" : `${Math.round(margin * 100)} %`,
-        one.holds ? "" : "fails",
-      ];
-    });
+  const margins = assessments.toSorted(byMargin).map((one): Row => {
+    const margin = marginOf(one);
+    return [
+      one.subject.id,
+      nameOf(one.value),
+      showMeasure(one.value.value, one.value.unit),
+      one.sense === "at-most" ? "<=" : ">=",
+      showMeasure(one.limit.value, one.limit.unit),
+      nameOf(one.limit),
+      margin === undefined ? "" : `${Math.round(margin * 100)} %`,
+      one.holds ? "" : "fails",
+    ];
+  });
   const all = valuesOf(project);
   const sections = [
     section("Margins, least first", table(["", "value", "is", "", "limit", "", "left", ""], margins)),

@@ -76,6 +76,12 @@ export function marginOf({ value, limit, sense, scale }: Assessment): number | u
   return (sense === "at-most" ? limit.value - value.value : value.value - limit.value) / of;
 }
 
+/** What fails first, then by margin, the least first; what has none last. */
+export function byMargin(a: Assessment, b: Assessment): number {
+  if (a.holds !== b.holds) return a.holds ? 1 : -1;
+  return (marginOf(a) ?? Number.POSITIVE_INFINITY) - (marginOf(b) ?? Number.POSITIVE_INFINITY) || 0;
+}
+
 export function isPlace(anchor: Anchor): anchor is Place {
   return "node" in anchor;
 }

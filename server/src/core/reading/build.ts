@@ -21,6 +21,8 @@ interface Target {
   readonly height: number;
 }
 
+type YamlPair = Pair<YamlNode, YamlNode | null>;
+
 /** Turns the contents of one document into our own nodes. */
 export class TreeBuilder {
   readonly #context: BuildContext;
@@ -38,10 +40,7 @@ export class TreeBuilder {
   /** The entries of a document's root map, without the check for duplicates, which spans items. */
   entries(map: YAMLMap): Entry[] {
     const entries: Entry[] = [];
-    for (const pair of map.items) {
-      const entry = this.#entry(pair as Pair<YamlNode, YamlNode | null>);
-      if (entry) entries.push(entry);
-    }
+    for (const pair of map.items) this.#addEntries(pair as YamlPair, entries);
     return entries;
   }
 
@@ -85,22 +84,19 @@ export class TreeBuilder {
     };
   }
 
-  #entry(pair: Pair<YamlNode, YamlNode | null>): Entry | undefined {
+  #addEntries(pair: YamlPair, entries: Entry[]): void {
     const key = this.node(pair.key);
     const value = pair.value ? this.node(pair.value) : this.#empty(key.end);
     if (key.kind !== "scalar") {
-      this.#feature(key.start, key.end, "collection-key");
-      return undefined;
+      // A block list without a key is an error already.
+      if (!isSeq(pair.key) || pair.key.flow) this.#feature(key, "collection-key");
+    } else if (key.style === "empty") {
+      this.#feature(key, "empty-key");
+    } else if (key.style === "plain" && key.text === "<<") {
+      this.#feature(key, "merge-key");
+    } else {
+      entries.push({ key, value });
     }
-    if (key.style === "empty") {
-      this.#feature(key.start, key.end, "empty-key");
-      return undefined;
-    }
-    if (key.style === "plain" && key.text === "<<") {
-      this.#feature(key.start, key.end, "merge-key");
-      return undefined;
-    }
-    return { key, value };
   }
 
   #scalar(scalar: Scalar): ScalarNode {
@@ -146,7 +142,7 @@ export class TreeBuilder {
       return this.#unresolved(span);
     }
     if (target === "open") {
-      this.#feature(span.start, span.end, "self-reference");
+      this.#feature(span, "self-reference");
       return this.#unresolved(span);
     }
     if (this.#aliasNodes + target.size > limits.aliasNodes) {
@@ -189,7 +185,7 @@ export class TreeBuilder {
     return last;
   }
 
-  #feature(start: number, end: number, feature: ReadingFeature): void {
+  #feature({ start, end }: Span, feature: ReadingFeature): void {
     this.#context.report({ rule: "text-feature-not-used", start, end, facts: { feature } });
   }
 }

@@ -1,9 +1,9 @@
 import type { CST } from "yaml";
 import { limits } from "../limits";
 import type { Frame } from "./frame";
-import { partHalfTypedKeys } from "./half-typed";
 import { type PreparedText, prepare, restoreTabs, tabsInBlocks } from "./prepare";
 import { ProblemCollector } from "./problems";
+import { recoverKeys } from "./recover";
 import { type Scan, type ScanReport, scan } from "./scan";
 import { lineSpan } from "./syntax";
 import type { Span } from "./tree";
@@ -63,7 +63,7 @@ function parseSource(
     problems.add({ rule: "text-merge-conflict", ...span, facts });
   }
   const scanned = scan(source, scanReport(text, shift, problems));
-  if (scanned.folded) partHalfTypedKeys(scanned.stream, source);
+  recoverKeys(scanned.stream, source);
   if (!frame) return { stream: scanned.stream, scan: scanned, source, shift, problems };
   const document = scanned.isOpen ? undefined : frame.strip(scanned.stream, lines.length);
   return document && { stream: [document], scan: scanned, source, shift, problems };

@@ -18,13 +18,19 @@ export interface CappedProblems<P> {
 
 /**
  * Collects problems and keeps, of each rule, the first `limits.findingsPerRule` by place in the text. Which
- * ones are kept depends only on the set of problems, not on the order in which they were found.
+ * ones are kept does not depend on the order in which different places were found.
  */
 export class ProblemCollector<P extends ItemProblem = ItemProblem> {
   readonly #byRule = new Map<ReadingRule, P[]>();
   readonly #omitted = new Map<ReadingRule, number>();
+  readonly #faultyPlaces = new Set<number>();
 
+  /** Of syntax errors at one place only the first counts: the others follow from it. */
   add(problem: P): void {
+    if (problem.rule === "text-not-yaml") {
+      if (this.#faultyPlaces.has(problem.start)) return;
+      this.#faultyPlaces.add(problem.start);
+    }
     let list = this.#byRule.get(problem.rule);
     if (!list) {
       list = [];

@@ -10,8 +10,6 @@ export interface Scan {
   readonly blockBodies: readonly Span[];
   /** Has anchors, aliases or explicit keys: what it means can depend on text outside, or change it. */
   readonly linked: boolean;
-  /** Has a plain or block scalar of several lines. */
-  readonly folded: boolean;
   /** The lexer was inside brackets at the end, even if the parser was not. */
   readonly isOpen: boolean;
 }
@@ -62,7 +60,6 @@ class Scanner {
   #textNext = false;
   #bodyNext = false;
   #linked = false;
-  #folded = false;
 
   /** Mirrors the lexer's own count, which decides how it reads brackets and commas. */
   #flowLevel = 0;
@@ -111,7 +108,6 @@ class Scanner {
       comments: this.#comments,
       blockBodies: this.#blockBodies,
       linked: this.#linked,
-      folded: this.#folded,
       isOpen: this.#flowLevel > 0,
     };
   }
@@ -177,8 +173,6 @@ class Scanner {
     const isBody = this.#bodyNext;
     this.#textNext = false;
     this.#bodyNext = false;
-    // A block scalar in a wrong place can become a key, so bodies count too.
-    if (lexeme.includes("\n")) this.#folded = true;
     if (this.#skipping) {
       this.#passBlank(lexeme);
     } else {

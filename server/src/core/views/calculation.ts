@@ -20,15 +20,13 @@ export function formulaOf({ formula }: Value): string {
 export function substitutedOf(value: Value): string {
   if (value.isMethod) return value.formula;
   const bySymbol = groupBySymbol(value.inputs);
+  const isBareSum = /^sum\(\w+\)$/.test(value.formula);
   const substituted = value.formula.replace(/[A-Za-z_]\w*/g, (word) => {
     const inputs = bySymbol.get(word);
     return inputs ? inputs.map(numberOf).join(" + ") : word;
   });
-  return substituted
-    .replaceAll(" * ", " × ")
-    .replaceAll(" - ", " − ")
-    .replace(/^sum\((.*)\)$/, "$1")
-    .replace(/\bsum\(/g, "(");
+  const bare = isBareSum ? substituted.slice("sum(".length, -1) : substituted.replace(/\bsum\(/g, "(");
+  return bare.replaceAll(" * ", " × ").replaceAll(" - ", " − ");
 }
 
 /** A calculation as lines: what it is of, the formula, the numbers put in, the result, then its inputs. */

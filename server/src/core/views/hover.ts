@@ -2,7 +2,7 @@
  * What a value in a record takes part in: results with limits and margins first, then the calculations.
  */
 import type { Judgement } from "../check";
-import { type Assessment, marginOf } from "../findings/finding";
+import { type Assessment, byMargin, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import { showMeasure, type Value } from "../graph/value";
 import type { Node } from "../reading/tree";
@@ -37,7 +37,7 @@ export function hoverOn(
 
 function remedyLines(remedies: readonly ProvenRemedy[]): string[] {
   const titles = [...new Set(remedies.map(({ title }) => escaped(title)))];
-  return titles.map((title) => `**Tried:** ${title}. The finding goes and no new one comes.`);
+  return titles.map((title) => `**Tried:** ${title}. The finding goes and no new fault comes.`);
 }
 
 function section(file: string, node: Node, { project, assessments, record }: Judgement): string | undefined {
@@ -45,7 +45,7 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   const rests = restingOn(file, node);
   const judged = assessments
     .filter(({ place, value, limit }) => place.node === node || rests(value) || rests(limit))
-    .toSorted((a, b) => (marginOf(a) ?? Infinity) - (marginOf(b) ?? Infinity));
+    .toSorted(byMargin);
   const direct = valuesOf(project).filter((value) => takes(value, file, node));
   const overview = overviewAt(node, project);
   if (judged.length === 0 && direct.length === 0 && !overview) return undefined;

@@ -10,7 +10,7 @@ import type { SourceOutputs } from "./source-outputs";
 /** How long the battery lasts after the loss of every alternator. */
 export interface EnduranceResult {
   readonly battery: Source;
-  /** The condition that asks most of it. */
+  /** The condition whose loads it feeds until the landing. */
   readonly condition: Condition;
   readonly usable: Value | undefined;
   /** What recognition and landing take before any of it is left for emergency cruise. */
@@ -21,27 +21,31 @@ export interface EnduranceResult {
   readonly isSpent: boolean;
 }
 
-/** The published method: three quarters of the rated capacity, 5 min to recognise, 10 min to land. */
+/**
+ * The published method: three quarters of the rated capacity, 5 min to recognise, 10 min to land. Emergency cruise
+ * is the condition after the loss that asks most and lasts; the landing takes the most that any of them asks for.
+ */
 export function enduranceOf(
   basis: ElectricalBasis,
   balances: readonly SourceBalance[],
   outputs: SourceOutputs,
 ): EnduranceResult | undefined {
   const battery = outputs.sources.find((source) => source.kind?.value === "battery" && source.capacity);
-  const emergency = largest(balances, "source-failed");
-  if (!battery?.capacity || !emergency) return undefined;
+  const landing = largest(balances, "source-failed");
+  if (!battery?.capacity || !landing) return undefined;
+  const lasting = balances.filter(({ condition }) => !condition.duration);
+  const emergency = largest(lasting, "source-failed") ?? landing;
   const cruise = largest(balances, "cruise") ?? emergency;
   const run = batteryEndurance({
     ratedAmpHours: inUnit(battery.capacity.value, "Ah"),
     cruiseAmps: cruise.demand.value,
     emergencyCruiseAmps: emergency.demand.value,
-    emergencyLandingAmps: emergency.demand.value,
+    emergencyLandingAmps: landing.demand.value,
   });
   const common = {
     subject: { kind: "source", id: battery.id!.value },
     sources: [sourceMethods.batteryEndurance.source],
   } as const;
-  const I_3 = derived("current after shedding", emergency.demand);
   const usable = basis.keep(
     derive({
       ...common,
@@ -57,10 +61,17 @@ export function enduranceOf(
       ...common,
       quantity: "battery-reserved-charge",
       unit: "Ah",
-      formula: "(t_1 * I_1 + t_2 * I_3) / 60",
-      operands: { ...times, I_1: derived("current before shedding", cruise.demand), I_3 },
+      formula: "(t_1 * I_1 + t_2 * I_2) / 60",
+      operands: {
+        ...times,
+        I_1: derived("current before shedding", cruise.demand),
+        I_2: derived("current of the landing", landing.demand),
+      },
       compute: () => (run.recognition + run.landing) / 60,
-      notes: ["The current after shedding is taken for the landing too."],
+      notes:
+        landing.demand === emergency.demand
+          ? ["The current of emergency cruise is taken for the landing too."]
+          : [],
     }),
   );
   const endurance = basis.keep(
@@ -73,7 +84,7 @@ export function enduranceOf(
         ...times,
         Q_usable: derived("usable charge", usable),
         Q_reserved: derived("charge for recognition and landing", reserved),
-        I_3,
+        I_3: derived("current of emergency cruise", emergency.demand),
       },
       compute: () => run.totalMinutes ?? Number.NaN,
     }),

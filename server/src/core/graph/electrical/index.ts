@@ -4,13 +4,14 @@
  */
 import type { Project } from "../../project";
 import type { Condition, Wire } from "../../records/types";
+import { Memory } from "../remember";
 import type { Keep, Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
 import { type Circuit, traceCircuit } from "./circuit";
 import { type DeviceResult, deriveDevices } from "./devices";
 import { deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads, type LoadResult } from "./loads";
-import { buildNetwork, type Network, type NetworkState } from "./network";
+import { buildNetwork, type Network, type NetworkState, type WireNumbers } from "./network";
 import { deriveProtection, type ProtectionResults } from "./protection";
 import { deriveSources, SourceOutputs, type Sources } from "./sources";
 import { WireRatings } from "./wire-ratings";
@@ -55,18 +56,23 @@ export function deriveElectrical(project: Project): Electrical {
   const outputs = new SourceOutputs(project, keep);
   const allowed = new Map<Condition, Map<Wire, Value | undefined>>();
   const states = new Map<Condition, NetworkState>();
+  const rests = networkRests(project);
   for (const condition of conditions) {
     const ofWires = new Map<Wire, Value | undefined>();
+    const numbers = new Map<Wire, WireNumbers | undefined>();
     for (const wire of project.install.wires ?? []) {
-      if (wire.id) ofWires.set(wire, ratings.allowedCurrent(wire, condition));
+      const amps = wire.id && ratings.allowedCurrent(wire, condition);
+      ofWires.set(wire, amps);
+      numbers.set(wire, numbersOf(wire, condition, ratings, amps?.value));
     }
     allowed.set(condition, ofWires);
-    const state = network.solve(
-      condition,
-      (wire) => numbersOf(wire, condition, ratings, ofWires.get(wire)?.value),
-      (source) => outputs.limitOf(source, condition),
-    );
-    states.set(condition, state);
+    const solve = () =>
+      network.solve(
+        condition,
+        (wire) => numbers.get(wire),
+        (source) => outputs.limitOf(source, condition),
+      );
+    states.set(condition, solved.recall(project.kit ?? condition, condition, rests, keep, solve));
   }
   const basis: ElectricalBasis = {
     project,
@@ -94,4 +100,12 @@ export function deriveElectrical(project: Project): Electrical {
     sources: deriveSources(basis, currents, outputs),
     values,
   };
+}
+
+const solved = new Memory<object, Condition, NetworkState>();
+
+/** Everything but the condition that a solution rests on: an edit elsewhere leaves the network solved. */
+function networkRests({ airframe, install }: Project): unknown[] {
+  const { wires = [], protection = [], contacts = [], bundles = [], junctions = [] } = install;
+  return [airframe?.electrical, ...wires, ...protection, ...contacts, ...bundles, ...junctions];
 }

@@ -113,7 +113,7 @@ function runOperands(path: LoadPath, condition: Condition, basis: ElectricalBasi
   const operands: Record<string, Operand> = {};
   for (const wire of [...path.feed, ...path.returns]) {
     const ohms = basis.states.get(condition)?.resistanceOf(wire);
-    if (ohms === undefined || !wire.id) continue;
+    if (ohms === undefined || !Number.isFinite(ohms) || !wire.id) continue;
     const places = [wire.gauge, wire.length, wire.rating].flatMap((one) => (one ? [one.place] : []));
     const input: Omit<Input, "symbol"> = {
       name: `run ${wire.id.value}`,

@@ -3,7 +3,7 @@ import type { Project } from "../../project";
 import { inUnit } from "../../quantities";
 import type { Condition, Source } from "../../records/types";
 import type { Source as Citation } from "../../source";
-import { derive, type Keep, type Operand, tabled, type Value, written } from "../value";
+import { derive, derived, type Keep, type Value, written } from "../value";
 
 /** A condition in which an alternator's output could not be had, and why. */
 export interface UnknownOutput {
@@ -68,11 +68,11 @@ export class SourceOutputs {
     if (!ratio) return unknown("no-drive-ratio");
     if (!speed) return unknown("no-engine-speed");
     const subject = { kind: "source", id: source.id!.value } as const;
+    const about = { subject, condition: condition.id?.value } as const;
     const n = this.keep(
       derive({
-        subject,
+        ...about,
         quantity: "source-speed",
-        condition: condition.id?.value,
         unit: "rpm",
         formula: "n_engine * r",
         operands: {
@@ -84,19 +84,33 @@ export class SourceOutputs {
     );
     const lookup = n && alternatorOutput(outputPoints(source), n.value, citationOf(source));
     if (!lookup?.covered) return unknown("outside-points");
+    const points = completePoints(source);
+    const atSpeed = this.keep(
+      derive({
+        ...about,
+        quantity: "source-output-at-speed",
+        unit: "A",
+        method: "straight line between the recorded points",
+        operands: {
+          n: derived("speed of its own shaft", n),
+          n_points: points.map((point) => written("speed of a point", point.speed, "rpm")),
+          I_points: points.map((point) => written("output of a point", point.current, "A")),
+        },
+        compute: () => lookup.value,
+        sources: [lookup.source],
+      }),
+    );
     return this.keep(
       derive({
-        subject,
+        ...about,
         quantity: "source-output",
-        condition: condition.id?.value,
         unit: "A",
         ...(source.rating ? { formula: "min(I_n, I_rated)" } : { formula: "I_n" }),
         operands: {
-          I_n: withInput(tabled("output at this speed", lookup, "A", placesOf(source)), n),
+          I_n: derived("output at this speed", atSpeed),
           ...(source.rating && { I_rated: written("rated output", source.rating, "A") }),
         },
         compute: ({ I_n, I_rated = Number.POSITIVE_INFINITY }) => Math.min(I_n, I_rated),
-        sources: [lookup.source],
       }),
     );
   }
@@ -104,9 +118,14 @@ export class SourceOutputs {
 
 /** The points of an alternator's curve that are complete, in rpm of its own shaft and A. */
 export function outputPoints(source: Source): OutputPoint[] {
-  return (source.output ?? []).flatMap(({ speed, current }) =>
-    speed && current ? [{ rpm: inUnit(speed.value, "rpm"), amps: inUnit(current.value, "A") }] : [],
-  );
+  return completePoints(source).map(({ speed, current }) => ({
+    rpm: inUnit(speed.value, "rpm"),
+    amps: inUnit(current.value, "A"),
+  }));
+}
+
+function completePoints({ output = [] }: Source) {
+  return output.flatMap(({ speed, current }) => (speed && current ? [{ speed, current }] : []));
 }
 
 /** Whose figures an alternator's points are. */
@@ -115,13 +134,4 @@ export function citationOf(source: Source): Citation {
     document: source.data?.value ?? `source ${source.id?.value} of the airframe record`,
     standing: "record",
   };
-}
-
-function placesOf(source: Source) {
-  return (source.output ?? []).map(({ place }) => place);
-}
-
-/** A looked-up number that itself depends on a derived one. */
-function withInput(operand: Operand, from: Value | undefined): Operand {
-  return operand && from && { ...operand, derivedFrom: from };
 }

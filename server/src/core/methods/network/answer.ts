@@ -99,7 +99,7 @@ interface SourceCurrents {
 function sourceCurrents(condition: Condition, { nodal, ties, positions }: Circuit): SourceCurrents {
   const amps: (number | undefined)[] = condition.sources.map(() => 0);
   const states: SourceState[] = condition.sources.map(() => "off");
-  const given = nodal.tieAmps(ties, positions);
+  const given = nodal.tieAmps(ties, positions).amps;
   const shared: { at: number; amps: number }[] = [];
   ties.forEach((tie, index) => {
     const each = shares(tie, positions[index]!, given[index]!);

@@ -68,12 +68,15 @@ export class Circuit {
 
   /** By tie, which way its position must move. Only after a solve that found voltages. */
   steps(): Int8Array {
-    const amps = this.nodal.tieAmps(this.ties, this.positions);
+    const { amps, noise } = this.nodal.tieAmps(this.ties, this.positions);
     return Int8Array.from(this.ties, (tie, index) => {
       const found = { volts: this.nodal.voltsAt(tie.at), amps: amps[index]! };
       const noiseVolts = rounding * Math.max(this.mostVolts, Math.abs(found.volts));
-      const noiseAmps = rounding * Math.abs(found.amps) + (tie.ohms > 0 ? noiseVolts / tie.ohms : 0);
-      return stepOf(tie, this.positions[index]!, found, { volts: noiseVolts, amps: noiseAmps });
+      const noiseInside = tie.ohms > 0 ? noiseVolts / tie.ohms : noise[index]!;
+      return stepOf(tie, this.positions[index]!, found, {
+        volts: noiseVolts,
+        amps: rounding * Math.abs(found.amps) + noiseInside,
+      });
     });
   }
 

@@ -24,6 +24,11 @@ export type Pivots = "held" | "unheld" | "indefinite";
 /** Far beyond any real voltage, and far from overflow. */
 const runawayVolts = 1e30;
 
+export interface TieAmps {
+  readonly amps: Float64Array;
+  readonly noise: Float64Array;
+}
+
 export class Nodal {
   /** By element; the caller sets them. */
   readonly siemens: Float64Array;
@@ -75,9 +80,10 @@ export class Nodal {
     return this.voltsAt(this.plan.from[element]!) - this.voltsAt(this.plan.to[element]!);
   }
 
-  /** What each tie gives; a stiff one that holds gives whatever its unknown needs. */
-  tieAmps(ties: readonly Tie[], positions: Int32Array): Float64Array {
+  /** What each tie gives; a stiff one that holds gives whatever its unknown needs, with that sum's noise. */
+  tieAmps(ties: readonly Tie[], positions: Int32Array): TieAmps {
     const amps = new Float64Array(ties.length);
+    const noise = new Float64Array(ties.length);
     const needs = new Float64Array(this.volts.length);
     const isStiff = (tie: Tie, index: number) => tie.ohms === 0 && holdingLevel(tie, positions[index]!);
     ties.forEach((tie, index) => {
@@ -88,26 +94,40 @@ export class Nodal {
         : fixedAmps(tie, positions[index]!);
       if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
     });
-    if (!ties.some(isStiff)) return amps;
-    this.addNeeds(needs);
+    if (!ties.some(isStiff)) return { amps, noise };
+    const sizes = this.addNeeds(needs);
     ties.forEach((tie, index) => {
-      if (isStiff(tie, index)) amps[index] = needs[tie.at]!;
+      if (!isStiff(tie, index)) return;
+      amps[index] = needs[tie.at]!;
+      noise[index] = rounding * sizes[tie.at]!;
     });
-    return amps;
+    return { amps, noise };
   }
 
-  /** Adds what the elements carry away from each unknown that is held. */
-  private addNeeds(needs: Float64Array): void {
+  /** Adds what the elements carry away from each unknown that is held; answers the size of what was added. */
+  private addNeeds(needs: Float64Array): Float64Array {
     const { from, to } = this.plan;
+    const sizes = new Float64Array(needs.length);
     const isHeld = (unknown: number) => unknown !== reference && this.known[unknown] === 1;
     for (let element = 0; element < from.length; element++) {
       const a = from[element]!;
       const b = to[element]!;
       if (a === b || !(isHeld(a) || isHeld(b))) continue;
-      const carried = this.siemens[element]! * this.voltsAlong(element) + this.amps[element]!;
-      if (a !== reference) needs[a]! += carried;
-      if (b !== reference) needs[b]! -= carried;
+      const siemens = this.siemens[element]!;
+      const amps = this.amps[element]!;
+      const carried = siemens * this.voltsAlong(element) + amps;
+      const size =
+        Math.abs(siemens) * (Math.abs(this.voltsAt(a)) + Math.abs(this.voltsAt(b))) + Math.abs(amps);
+      if (a !== reference) {
+        needs[a]! += carried;
+        sizes[a]! += size;
+      }
+      if (b !== reference) {
+        needs[b]! -= carried;
+        sizes[b]! += size;
+      }
     }
+    return sizes;
   }
 
   private placeTies(ties: readonly Tie[], positions: Int32Array): void {
@@ -202,3 +222,6 @@ export class Nodal {
     }
   }
 }
+
+/** Of the size of the terms, what a sum of a few hundred of them may lose to rounding. */
+const rounding = 1e-13;

@@ -9,7 +9,7 @@ export const bondFastening = defineRule<{ bond: string }>({
   area: "protection",
   title: "A bond is fastened with a self-tapping screw",
   why: "A self-tapping screw holds the sheet by its edge only: the joint loosens, and its resistance grows.",
-  sources: [advisoryCircular("ch. 11, grounding and bonding, par. 11-189", "published")],
+  sources: [advisoryCircular("ch. 11, bonding and grounding", "published")],
   say: ({ bond }) => ({
     what: `Bond ${bond} is fastened with a self-tapping screw.`,
     todo: "Fasten it with a bolt and locking hardware, or rivet it.",

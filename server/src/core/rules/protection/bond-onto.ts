@@ -9,9 +9,9 @@ export const bondOnto = defineRule<{ bond: string; onto: "magnesium" | "composit
   area: "protection",
   title: "A bond leads to a material that must not carry its current",
   why:
-    "Magnesium corrodes fast under the joint of another metal, and burns. Carbon-fibre composite is a poor conductor: " +
-    "the return or fault current of a power circuit heats it and eats the fibres' bond.",
-  sources: [advisoryCircular("ch. 11, grounding and bonding, pars. 11-187 to 11-189", "published")],
+    "The circular forbids grounding directly to magnesium, and leading a power or fault return through carbon-fibre " +
+    "composite: there the current needs a conductor of its own.",
+  sources: [advisoryCircular("ch. 11, bonding and grounding", "published")],
   say: ({ bond, onto }) => ({
     what:
       onto === "magnesium"

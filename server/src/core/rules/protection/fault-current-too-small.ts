@@ -7,7 +7,7 @@ import { formatMeasure } from "../../quantities";
 import { faultTemperatureSource } from "../../tables/fault-temperatures";
 import { defineRule } from "../rule";
 import { governing, guardsOf, smallerDevices, thickerGauges } from "../wires/governing";
-import { breakerPoints, protectionExample } from "./protection-example";
+import { breakerPoints, breakerPointsToFaults, protectionExample } from "./protection-example";
 
 export const faultCurrentTooSmall = defineRule<{
   wire: string;
@@ -69,7 +69,7 @@ export const faultCurrentTooSmall = defineRule<{
     {
       title: "10 AWG behind the same breaker, sources and feeder known (points made up)",
       text: protectionExample({
-        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`],
         system: [
           "sources:",
           "  - { id: ALT, kind: alternator, bus: MAIN, voltage: 28 V, rating: 100 A, resistance: 20 mohm }",

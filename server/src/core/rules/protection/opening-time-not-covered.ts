@@ -8,7 +8,13 @@ import { formatMeasure } from "../../quantities";
 import type { Place } from "../../records/written";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
-import { breakerPoints, inSeries, protectionExample, slowPoints } from "./protection-example";
+import {
+  breakerPoints,
+  breakerPointsToFaults,
+  inSeries,
+  protectionExample,
+  slowPoints,
+} from "./protection-example";
 
 interface Facts {
   readonly [fact: string]: string | number | readonly string[] | undefined;
@@ -62,14 +68,17 @@ export const openingTimeNotCovered = defineRule<Facts>({
         ],
         devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
       }),
-      finds: ["inrush of RACK is not known: 300 A lies outside the points"],
+      finds: [
+        "inrush of RACK is not known: 300 A lies outside the points",
+        "short of wire P1 is not known: .* A lies outside the points",
+      ],
     },
     {
       title: "Points for every current that a fault can draw",
       text: protectionExample({
         devices: [
           `{ id: F-UP, kind: fuse, rating: 30 A, ${slowPoints.replace("1000 %", "8000 %")} }`,
-          `{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`,
+          `{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`,
         ],
         ...inSeries,
       }),
@@ -122,7 +131,8 @@ function* ofFault({ wire, guard, band, smallest, largest }: FaultResult): Iterab
   const unusable = unusableWords([[guard, band.kind]]);
   if (unusable) return yield* problem(guard, question, unusable, addPoints);
   const open = [smallest, largest].find(
-    ({ current, opening }) => current && !opening && current.value > guard.rating!.value,
+    ({ current, isJudged, opening }) =>
+      current && isJudged && !opening && current.value > guard.rating!.value,
   );
   if (open?.current) {
     const reason = `${formatMeasure(open.current.value, "A", 3)} lies outside the points of its device`;

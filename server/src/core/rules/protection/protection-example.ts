@@ -18,6 +18,12 @@ export const breakerPoints =
   "opening: [{ at: 120 %, earliest: 100 s, latest: 1000 s }, { at: 200 %, earliest: 8 s, latest: 40 s }, " +
   "{ at: 1000 %, earliest: 0.2 s, latest: 1 s }]";
 
+/** The same, drawn up to the currents of a dead short; made up too. */
+export const breakerPointsToFaults = breakerPoints.replace(
+  "}]",
+  "}, { at: 8000 %, earliest: 5 ms, latest: 20 ms }]",
+);
+
 /** Made-up points of a slow fuse: later than the breaker's at every multiple. */
 export const slowPoints =
   "opening: [{ at: 100 %, earliest: 10 h, latest: 100 h }, { at: 200 %, earliest: 200 s, latest: 600 s }, " +

@@ -4,7 +4,7 @@ import type { Source } from "../../source";
 export const sourceCapacity: Source = {
   document: "14 CFR 23.1351(a)",
   edition: "before Amdt 23-64",
-  standing: "secondary",
+  standing: "published",
   note: "sources give the power of each essential circuit, shown by load analysis or measurement",
 };
 

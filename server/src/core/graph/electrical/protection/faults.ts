@@ -25,6 +25,11 @@ export interface FaultResult {
 }
 
 export interface FaultState {
+  /**
+   * Whether the device has to open in time at this current. A largest current that nothing ahead of the bus
+   * limits is a bound, which no real system draws.
+   */
+  readonly isJudged: boolean;
   readonly current: Value | undefined;
   /** Latest time in s after which the guard has opened; undefined while its points don't tell. */
   readonly opening: Value | undefined;
@@ -93,7 +98,10 @@ export class Faults {
     const state = (extreme: Extreme): FaultState => {
       const subject = { kind: "wire", id: wire.id } as const;
       const current = this.currentOf(subject, loop.way, loop.returns, extreme);
-      if (!current || band.kind !== "band") return { current, opening: undefined, withstand: undefined };
+      const isJudged = extreme === "smallest" || this.supply(loop.way.bus).least !== undefined;
+      if (!current || !isJudged || band.kind !== "band") {
+        return { current, isJudged, opening: undefined, withstand: undefined };
+      }
       const withstand = this.withstand(wire.wire, current, extreme);
       const opening = openingValue(band.band, "latest", derived("fault current", current), {
         subject,
@@ -103,7 +111,7 @@ export class Faults {
       const tells =
         !isBound(band.band, "latest", current.value) ||
         (opening && withstand && opening.value <= withstand.value);
-      return { current, opening: tells ? this.basis.keep(opening) : undefined, withstand };
+      return { current, isJudged, opening: tells ? this.basis.keep(opening) : undefined, withstand };
     };
     return [{ wire, guard, band, smallest: state("smallest"), largest: state("largest") }];
   }

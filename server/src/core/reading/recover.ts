@@ -1,0 +1,84 @@
+import { CST } from "yaml";
+
+/**
+ * Gives back keys that a fault before them has swallowed. Works in place.
+ *
+ * While a new key is being typed it has no colon yet, and the parser reads it and the next line together as
+ * one key of two lines. A list at a wrong indentation becomes a key itself, and the keys after it its value.
+ * In both cases the keys that start in the column of their map are what the writer sees, and what the parser
+ * would have read without the fault.
+ *
+ * @param source the text that the tokens came from
+ */
+export function recoverKeys(stream: readonly CST.Token[], source: string): void {
+  const pending: CST.Token[] = [];
+  for (const token of stream) if (token.type === "document" && token.value) pending.push(token.value);
+  for (let token = pending.pop(); token; token = pending.pop()) {
+    if (!CST.isCollection(token)) continue;
+    if (token.type === "block-map" && token.items.some(hasSwallowed)) {
+      const { indent } = token;
+      token.items = token.items
+        .flatMap((pair) => afterList(pair, indent))
+        .flatMap((pair) => lineByLine(pair, source));
+    }
+    for (const { key, value } of token.items) {
+      if (key && CST.isCollection(key)) pending.push(key);
+      if (value && CST.isCollection(value)) pending.push(value);
+    }
+  }
+}
+
+type Pair = CST.BlockMap["items"][number];
+
+function hasSwallowed({ key }: Pair): boolean {
+  return key?.type === "block-seq" || (key?.type === "scalar" && key.source.includes("\n"));
+}
+
+/** Parts a list that is a key from what was taken for its value. */
+function afterList(pair: Pair, indent: number): Pair[] {
+  const { key, value } = pair;
+  const isList = key?.type === "block-seq" && !pair.explicitKey && !hasColon(pair);
+  if (!isList || !value || !("indent" in value) || value.indent !== indent) return [pair];
+  const list: Pair = { start: pair.start, key, sep: pair.sep };
+  if (value.type === "block-map") return [list, ...value.items];
+  if (!CST.isScalar(value) || value.type === "block-scalar") return [pair];
+  const { end = [], ...line } = value;
+  return [list, { start: [], key: line, sep: end }];
+}
+
+function hasColon({ sep }: Pair): boolean {
+  return sep?.some(({ type }) => type === "map-value-ind") ?? false;
+}
+
+/** Parts a key of several lines at those that start in the column of the first. */
+function lineByLine(pair: Pair, source: string): Pair[] {
+  const { key } = pair;
+  if (key?.type !== "scalar" || pair.explicitKey || !key.source.includes("\n")) return [pair];
+  const column = key.offset - (source.lastIndexOf("\n", key.offset - 1) + 1);
+  const starts = [0];
+  for (let at = key.source.indexOf("\n"); at !== -1; at = key.source.indexOf("\n", at + 1)) {
+    let first = at + 1;
+    while (key.source[first] === " ") first++;
+    const isBlank = key.source[first] === "\n" || key.source[first] === "\r";
+    if (!isBlank && first - at - 1 === column) starts.push(first);
+  }
+  if (starts.length === 1) return [pair];
+  return starts.map((from, index) => {
+    const to = starts[index + 1];
+    const line: CST.FlowScalar = {
+      ...key,
+      offset: key.offset + from,
+      source: withoutEnd(key.source.slice(from, to)),
+    };
+    const start = index === 0 ? pair.start : [];
+    if (to !== undefined) return { start, key: line, sep: [] };
+    return { start, key: line, sep: pair.sep ?? [], ...(pair.value && { value: pair.value }) };
+  });
+}
+
+/** Takes off the white space of YAML; `trimEnd` would take off more. */
+function withoutEnd(text: string): string {
+  let end = text.length;
+  while (end > 0 && " \t\r\n".includes(text[end - 1]!)) end--;
+  return text.slice(0, end);
+}
