@@ -116,11 +116,12 @@ class Builder {
     ];
     const hasSources = sources.length > 0;
     const fed = hasSources ? sources.map(({ id }) => id!.value) : buses;
+    const fedNodes = fed.map((id) => ({ node: this.node(id) })); // counted below: naming a node makes it
     const network = prepare({
       nodeCount: this.nodes.size,
       branches: this.branches.map(({ from, to }) => ({ from, to })),
       loads,
-      sources: fed.map((id) => ({ node: this.node(id) })),
+      sources: fedNodes,
     });
     const loadIndex = new Map(components.map(({ id }, index) => [id!.value, index]));
     const sourceIndex = new Map(fed.map((id, index) => [id, index]));
