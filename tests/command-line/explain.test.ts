@@ -19,7 +19,10 @@ describe("explain", () => {
     expect(words).toContain(rule.title);
     expect(words).toContain(oneLine(rule.why));
     for (const source of rule.sources) expect(words).toContain(oneLine(citeSource(source)));
-    const shown = words.split("-> ").slice(1);
+    const shown = stdout
+      .split(/^ {4}-> /m)
+      .slice(1)
+      .map((text) => oneLine(text.split("\n\n")[0]!));
     // The first example whole, of the others what differs from it; and what is found in each.
     for (const [index, { title, text, finds }] of rule.examples.entries()) {
       expect(words).toContain(oneLine(title));

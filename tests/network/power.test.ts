@@ -69,6 +69,17 @@ describe("collapse", () => {
     expect(solve(of)).toEqual({ kind: "no-solution", reason: "voltage-collapse", load: 0, ratio: 0 });
   });
 
+  test("a constant current may starve because of another load's power", () => {
+    const of = (watts: number) =>
+      network({
+        branches: [wire(0, 1, 0.02), wire(1, 2, 2.7)],
+        loads: [power(1, ground, watts), current(2, ground, 10)],
+        sources: [stiff(0, 28)],
+      });
+    expect(solved(of(0)).loadVolts[1]).toBeCloseTo(0.8, 12);
+    expect(solve(of(2000))).toEqual({ kind: "no-solution", reason: "voltage-collapse", load: 1, ratio: 0 });
+  });
+
   test("an idle battery is called on before the network is given up", () => {
     // Alone the far source carries 28² / (4 x 0.1) = 1960 W; the battery at the load carries the rest.
     const of = network({

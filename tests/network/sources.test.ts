@@ -173,10 +173,21 @@ describe("limits", () => {
   });
 
   test("a dead battery at 0 V gives nothing and holds nothing up", () => {
-    const alone = network({ sources: [stiff(0, 0, { ohms: 0.1, oneWay: true })] });
-    expect(solved(alone)).toMatchObject({ potentials: [0], sourceAmps: [0] });
+    const alone = network({ sources: [battery(0, 0), battery(1, 25)] });
+    expect(solved(alone)).toMatchObject({ potentials: [0, 25], sourceAmps: [0, 0] });
     const beside = network({ loads: [current(0, ground, 10)], sources: [battery(0, 0), battery(0, 25)] });
     expect(solved(beside).sourceStates).toEqual(["off", "holding"]);
+  });
+
+  test("one-way sources that nothing is drawn from, but for rounding", () => {
+    const of = network({
+      branches: [wire(0, 1, 0.01), wire(1, 2, 0.015435226258314809)],
+      loads: [power(0, ground, 452.864), power(1, ground, 1574.128)],
+      sources: [alternator(0, 18.449, 25.58022)],
+    });
+    expect(solve(of)).toMatchObject({ reason: "overloaded" });
+    const idle = { ...of, loads: of.loads.map((one) => ({ ...one, load: undefined })) };
+    expect(solved(idle).potentials).toEqual([25.58022, 25.58022, 25.58022]);
   });
 
   test("three sources that chase each other when all move at once (physics)", () => {

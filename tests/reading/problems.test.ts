@@ -28,6 +28,12 @@ describe("while a line is being typed, the lines around it are read", () => {
     ['w:\n  - a: "it\\"\n    b: 1\n', '{w: [{a: it\\", b: 1}]}', ['"it\\"']],
     ["a: [1]]\nb: ]\nc: 3\n", "{a: [1], b: ~, c: 3}", ["]", "]"]],
     ["a:\n  - x\n - y\nb: 1\nc: 2\n", "{a: [x], b: 1, c: 2}", ["-"]],
+    ["a: 1\n- x\nb: 1\n- y: 2\n  z: 3\nc: 2\n", "{a: 1, b: 1, c: 2}", ["-", "-"]],
+    [
+      "a:\n  - w\n - x\nb: 1\nc:\n  - w\n - x\ngaug # why\nd: 2\n",
+      "{a: [w], b: 1, c: [w], gaug: ~, d: 2}",
+      ["-", "-", "gaug"],
+    ],
     ["a: [1}\nb: 2\n", "{a: [1], b: 2}", ["}"]],
   ])("%j", (text, tree, at) => {
     expect(outcome(text)).toEqual([tree, ...at.map((written) => `text-not-yaml at '${written}'`)]);

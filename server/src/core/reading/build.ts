@@ -91,7 +91,11 @@ export class TreeBuilder {
       // A block list without a key is an error already.
       if (!isSeq(pair.key) || pair.key.flow) this.#feature(key, "collection-key");
     } else if (key.style === "empty") {
-      this.#feature(key, "empty-key");
+      const { source, shift } = this.#context;
+      let at = key.start - shift;
+      while (" \n\r".includes(source[at] ?? "-")) at++;
+      // A dash where no list can begin counts as a key for the library, and is an error already.
+      if (source[at] !== "-") this.#feature({ start: at + shift, end: at + shift + 1 }, "empty-key");
     } else if (key.style === "plain" && key.text === "<<") {
       this.#feature(key, "merge-key");
     } else {

@@ -4,7 +4,7 @@ import type { Frame } from "./frame";
 import { type PreparedText, prepare, restoreTabs, tabsInBlocks } from "./prepare";
 import { ProblemCollector } from "./problems";
 import { recoverKeys } from "./recover";
-import { type Scan, type ScanReport, scan } from "./scan";
+import { type ScanReport, scan } from "./scan";
 import { lineSpan } from "./syntax";
 import type { Span } from "./tree";
 
@@ -12,9 +12,12 @@ import type { Span } from "./tree";
 export interface Parsed {
   /** The framed document, or all that is in the stream when there is no frame. */
   readonly stream: readonly CST.Token[];
-  readonly scan: Scan;
-  /** What was parsed. */
+  /** What was parsed. The offsets of comments and block scalars are in it. */
   readonly source: string;
+  readonly comments: readonly Span[];
+  readonly blockBodies: readonly Span[];
+  /** What it means can depend on the text around it, or the text around it on this. */
+  readonly isLinked: boolean;
   /** Added to an offset in `source` to get one in the item. */
   readonly shift: number;
   readonly problems: ProblemCollector;
@@ -30,7 +33,7 @@ export function parse(text: string, frame?: Frame): Parsed | undefined {
 
   // Only parsing shows which tabs are content; with those put back, it is done again.
   const toPrepared = parsed.shift - prepared.skipped;
-  const bodies = parsed.scan.blockBodies.map((body) => moved(body, toPrepared));
+  const bodies = parsed.blockBodies.map((body) => moved(body, toPrepared));
   const content = new Set(tabsInBlocks(prepared.source, prepared.tabs, bodies));
   const again =
     content.size === 0
@@ -63,10 +66,13 @@ function parseSource(
     problems.add({ rule: "text-merge-conflict", ...span, facts });
   }
   const scanned = scan(source, scanReport(text, shift, problems));
-  recoverKeys(scanned.stream, source);
-  if (!frame) return { stream: scanned.stream, scan: scanned, source, shift, problems };
+  const isRootParted = recoverKeys(scanned.stream, source);
+  const isLinked = scanned.linked || isRootParted;
+  const { comments, blockBodies } = scanned;
+  const parsed = { comments, blockBodies, isLinked, source, shift, problems };
+  if (!frame) return { ...parsed, stream: scanned.stream };
   const document = scanned.isOpen ? undefined : frame.strip(scanned.stream, lines.length);
-  return document && { stream: [document], scan: scanned, source, shift, problems };
+  return document && { ...parsed, stream: [document] };
 }
 
 function scanReport(text: string, shift: number, problems: ProblemCollector): ScanReport {

@@ -9,23 +9,26 @@ import { CST } from "yaml";
  * would have read without the fault.
  *
  * @param source the text that the tokens came from
+ * @returns whether a list had swallowed keys of the top level
  */
-export function recoverKeys(stream: readonly CST.Token[], source: string): void {
+export function recoverKeys(stream: readonly CST.Token[], source: string): boolean {
   const pending: CST.Token[] = [];
   for (const token of stream) if (token.type === "document" && token.value) pending.push(token.value);
+  const roots = new Set(pending);
+  let isRootParted = false;
   for (let token = pending.pop(); token; token = pending.pop()) {
     if (!CST.isCollection(token)) continue;
     if (token.type === "block-map" && token.items.some(hasSwallowed)) {
-      const { indent } = token;
-      token.items = token.items
-        .flatMap((pair) => afterList(pair, indent))
-        .flatMap((pair) => lineByLine(pair, source));
+      const parted = withoutLists(token);
+      isRootParted ||= roots.has(token) && parted.length > token.items.length;
+      token.items = parted.flatMap((pair) => lineByLine(pair, source));
     }
     for (const { key, value } of token.items) {
       if (key && CST.isCollection(key)) pending.push(key);
       if (value && CST.isCollection(value)) pending.push(value);
     }
   }
+  return isRootParted;
 }
 
 type Pair = CST.BlockMap["items"][number];
@@ -34,20 +37,30 @@ function hasSwallowed({ key }: Pair): boolean {
   return key?.type === "block-seq" || (key?.type === "scalar" && key.source.includes("\n"));
 }
 
-/** Parts a list that is a key from what was taken for its value. */
-function afterList(pair: Pair, indent: number): Pair[] {
-  const { key, value } = pair;
-  const isList = key?.type === "block-seq" && !pair.explicitKey && !hasColon(pair);
-  if (!isList || !value || !("indent" in value) || value.indent !== indent) return [pair];
-  const list: Pair = { start: pair.start, key, sep: pair.sep };
-  if (value.type === "block-map") return [list, ...value.items];
-  if (!CST.isScalar(value) || value.type === "block-scalar") return [pair];
-  const { end = [], ...line } = value;
-  return [list, { start: [], key: line, sep: end }];
+/** Parts each list that is a key from what was taken for its value, where there can be more such lists. */
+function withoutLists({ items, indent }: CST.BlockMap): Pair[] {
+  const parted: Pair[] = [];
+  const pending = items.toReversed();
+  for (let pair = pending.pop(); pair; pair = pending.pop()) {
+    const swallowed = swallowedBy(pair, indent);
+    if (!swallowed) {
+      parted.push(pair);
+      continue;
+    }
+    parted.push({ start: pair.start, key: pair.key ?? null, sep: pair.sep ?? [] });
+    for (const after of swallowed.toReversed()) pending.push(after);
+  }
+  return parted;
 }
 
-function hasColon({ sep }: Pair): boolean {
-  return sep?.some(({ type }) => type === "map-value-ind") ?? false;
+function swallowedBy({ key, sep, value, explicitKey }: Pair, indent: number): readonly Pair[] | undefined {
+  if (key?.type !== "block-seq" || explicitKey || sep?.some(({ type }) => type === "map-value-ind"))
+    return undefined;
+  if (!value || !("indent" in value) || value.indent !== indent) return undefined;
+  if (value.type === "block-map") return value.items;
+  if (!CST.isScalar(value) || value.type === "block-scalar") return undefined;
+  const { end = [], ...line } = value;
+  return [{ start: [], key: line, sep: end }];
 }
 
 /** Parts a key of several lines at those that start in the column of the first. */

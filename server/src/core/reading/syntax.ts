@@ -45,7 +45,7 @@ const wordings: readonly (readonly [RegExp, string | undefined])[] = [
   [/^A block sequence may not be used as an implicit/, "a list without a key above it"],
   [/^All mapping items must start/, "a key not indented like its neighbours"],
   [/^All sequence items must start/, "an entry not indented like its neighbours"],
-  [/^Unexpected block-seq-ind on same line/, "a list entry on the same line as its key"],
+  [/^Unexpected block-seq-ind on same line/, "a dash where no list can begin"],
   [/^Unexpected (?:\w|-)+ at node end/, "text after the end of a value"],
 ];
 

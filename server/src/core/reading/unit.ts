@@ -24,7 +24,7 @@ export interface Unit {
 /** Reads a piece of a text. Undefined when the piece does not stand alone. */
 export function readPiece(text: string, kind: Piece["kind"], indent: number): Unit | undefined {
   const parsed = parse(text, kind === "entry" ? listEntryFrame(indent) : entriesFrame);
-  if (!parsed || parsed.scan.linked) return undefined;
+  if (!parsed || parsed.isLinked) return undefined;
   const unit = build(text, kind, indent, parsed);
   const [first, second] = unit.entries;
   if (kind === "header") return first && !second && isEmpty(first.value) ? unit : undefined;
@@ -67,7 +67,7 @@ function build(text: string, kind: Unit["kind"], indent: number, parsed: Parsed)
   for (const problem of controlCharacters(text)) problems.add(problem);
 
   const comments: Span[] = [];
-  for (const comment of parsed.scan.comments) {
+  for (const comment of parsed.comments) {
     const start = comment.start + shift;
     const end = comment.end + shift;
     // The frame can end in a comment of its own.

@@ -44,9 +44,9 @@ export interface ElectricalBasis {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveElectrical(project: Project): Electrical {
-  const values: Value[] = [];
+  const values = new Set<Value>(); // several things may rest on one value, and each keeps it
   const keep: Keep = (value) => {
-    if (value) values.push(value);
+    if (value) values.add(value);
     return value;
   };
   const conditions = project.install.conditions ?? [];
@@ -98,7 +98,7 @@ export function deriveElectrical(project: Project): Electrical {
     protection: deriveProtection(basis, currents, devices),
     bundles: deriveBundles(basis, wires),
     sources: deriveSources(basis, currents, outputs),
-    values,
+    values: [...values],
   };
 }
 

@@ -1,12 +1,23 @@
 import { conductorArea, faultFactor, faultHeatMethods, withstandSeconds } from "../../../methods/fault-heat";
 import { resistanceAt, wireMethods } from "../../../methods/wires";
 import { inUnit } from "../../../quantities";
-import type { Wire } from "../../../records/types";
+import type { Bus, Contact, Device, Electrical, Wire } from "../../../records/types";
 import { copperConductor } from "../../../tables/copper-wire";
 import { faultTemperature } from "../../../tables/fault-temperatures";
 import { covered } from "../../../tables/lookup";
-import { derive, derived, type Operand, type Subject, sumOf, tabled, type Value, written } from "../../value";
-import type { Inline } from "../circuit";
+import { Memory } from "../../remember";
+import {
+  derive,
+  derived,
+  type Keep,
+  type Operand,
+  type Subject,
+  sumOf,
+  tabled,
+  type Value,
+  written,
+} from "../../value";
+import type { Inline, LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
 import { resistancePer1000Feet, type WireResult } from "../wires";
@@ -37,6 +48,12 @@ export interface FaultState {
   readonly withstand: Value | undefined;
 }
 
+/** The way that a fault current takes. */
+interface Loop {
+  readonly way: Way;
+  readonly returns: readonly Wire[];
+}
+
 /** Which of the two currents a value belongs to. */
 type Extreme = "smallest" | "largest";
 
@@ -65,16 +82,36 @@ const throughStructure = "The way back through the structure is left out.";
 const largestOfTable =
   "The table gives the largest resistance of a conductor: a real one may pass somewhat more.";
 
-/** Faults at the ends of runs, and behind devices. Values are kept once. */
+type FaultStates = Pick<FaultResult, "band" | "smallest" | "largest">;
+
+/** What was derived of a wire, a bus or a fault, for as long as what it rests on is the same. */
+const runs = {
+  smallest: new Memory<Wire, Wire, Value | undefined>(),
+  largest: new Memory<Wire, Wire, Value | undefined>(),
+};
+const heats = new Memory<Wire, Wire, Heat>();
+const supplies = new Memory<Electrical, Bus, Supply>();
+const states = new Memory<Wire, Inline["record"], FaultStates>();
+
+/** Faults at the ends of runs, and behind devices. */
 export class Faults {
-  private readonly runs = new Map<string, Value | undefined>();
-  private readonly supplies = new Map<string, Supply>();
-  private readonly heats = new Map<Wire, Heat>();
+  private readonly buses: ReadonlyMap<string, Bus>;
+  private readonly devices: ReadonlyMap<string, Device>;
+  private readonly pathOfReturn = new Map<Wire, LoadPath>();
+  private readonly pathOfLoad = new Map<string, LoadPath>();
 
   constructor(
     private readonly basis: ElectricalBasis,
     private readonly ways: Ways,
-  ) {}
+  ) {
+    const { airframe, kit } = basis.project;
+    this.buses = new Map((airframe?.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
+    this.devices = new Map((kit?.devices ?? []).map((device) => [device.id?.value ?? "", device]));
+    for (const path of basis.circuit.paths) {
+      this.pathOfLoad.set(path.id, path);
+      for (const wire of path.returns) if (!this.pathOfReturn.has(wire)) this.pathOfReturn.set(wire, path);
+    }
+  }
 
   /** One for each wire that a guard with a known rating protects, and that has one way to a bus. */
   ofWires(devices: readonly DeviceResult[]): FaultResult[] {
@@ -88,21 +125,40 @@ export class Faults {
   /** Largest current in A of a fault right behind a device. */
   behind(id: string): Value | undefined {
     const way = this.ways.to(id);
-    return way && this.currentOf({ kind: "protection", id }, way, [], "largest");
+    return (
+      way && this.currentOf({ kind: "protection", id }, { way, returns: [] }, "largest", this.basis.keep)
+    );
   }
 
   private ofWire(wire: WireResult, guard: DeviceResult): FaultResult[] {
     const loop = this.loopTo(wire.wire);
     if (!loop) return [];
+    const { way, returns } = loop;
+    const holders = way.inlines.map((inline) => this.holderOf(inline));
+    const rests = [
+      this.basis.project.airframe?.electrical,
+      guard.device,
+      ...way.wires,
+      ...returns,
+      ...way.inlines.map(({ record }) => record),
+      ...holders,
+    ];
+    const found = states.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
+      this.statesOf(wire, guard, loop, keep),
+    );
+    return [{ wire, guard, ...found }];
+  }
+
+  private statesOf(wire: WireResult, guard: DeviceResult, loop: Loop, keep: Keep): FaultStates {
     const band = bandOf(guard);
     const state = (extreme: Extreme): FaultState => {
       const subject = { kind: "wire", id: wire.id } as const;
-      const current = this.currentOf(subject, loop.way, loop.returns, extreme);
-      const isJudged = extreme === "smallest" || this.supply(loop.way.bus).least !== undefined;
+      const current = this.currentOf(subject, loop, extreme, keep);
+      const isJudged = extreme === "smallest" || this.supply(loop.way.bus, keep).least !== undefined;
       if (!current || !isJudged || band.kind !== "band") {
         return { current, isJudged, opening: undefined, withstand: undefined };
       }
-      const withstand = this.withstand(wire.wire, current, extreme);
+      const withstand = withstandTime(wire.wire, current, extreme, keep);
       const opening = openingValue(band.band, "latest", derived("fault current", current), {
         subject,
         quantity: names[extreme].opening,
@@ -111,16 +167,14 @@ export class Faults {
       const tells =
         !isBound(band.band, "latest", current.value) ||
         (opening && withstand && opening.value <= withstand.value);
-      return { current, isJudged, opening: tells ? this.basis.keep(opening) : undefined, withstand };
+      return { current, isJudged, opening: tells ? keep(opening) : undefined, withstand };
     };
-    return [{ wire, guard, band, smallest: state("smallest"), largest: state("largest") }];
+    return { band, smallest: state("smallest"), largest: state("largest") };
   }
 
   /** The way to the far end of a wire; at a load, and on its way to ground, the whole loop. */
-  private loopTo(wire: Wire): { way: Way; returns: readonly Wire[] } | undefined {
-    const path =
-      this.basis.circuit.paths.find(({ returns }) => returns.includes(wire)) ??
-      this.basis.circuit.paths.find(({ id }) => id === wire.to?.value);
+  private loopTo(wire: Wire): Loop | undefined {
+    const path = this.pathOfReturn.get(wire) ?? this.pathOfLoad.get(wire.to?.value ?? "");
     if (path) {
       const way = path.isSingle ? this.ways.to(path.id) : undefined;
       return way && { way, returns: path.returns };
@@ -129,14 +183,9 @@ export class Faults {
     return way && { way: { ...way, wires: [...way.wires, wire] }, returns: [] };
   }
 
-  private currentOf(
-    subject: Subject,
-    way: Way,
-    returns: readonly Wire[],
-    extreme: Extreme,
-  ): Value | undefined {
-    const loop = this.loop(subject, way, returns, extreme);
-    return this.basis.keep(
+  private currentOf(subject: Subject, loop: Loop, extreme: Extreme, keep: Keep): Value | undefined {
+    const resistance = this.resistanceOf(subject, loop, extreme, keep);
+    return keep(
       derive({
         subject,
         quantity: names[extreme].current,
@@ -144,20 +193,26 @@ export class Faults {
         formula: "V / R",
         operands: {
           V: written("nominal voltage", this.basis.project.airframe?.electrical?.nominal, "V"),
-          R: derived("resistance of the loop", loop),
+          R: derived("resistance of the loop", resistance),
         },
         compute: ({ V, R }) => V / R,
       }),
     );
   }
 
-  private loop(subject: Subject, way: Way, returns: readonly Wire[], extreme: Extreme): Value | undefined {
-    const { keep } = this.basis;
-    const supply = this.supply(way.bus)[extreme === "largest" ? "least" : "weakest"];
+  private resistanceOf(
+    subject: Subject,
+    { way, returns }: Loop,
+    extreme: Extreme,
+    keep: Keep,
+  ): Value | undefined {
+    const supply = this.supply(way.bus, keep)[extreme === "largest" ? "least" : "weakest"];
     const parts: Operand[] = [
       ...(supply ? [derived(`ahead of ${way.bus}`, supply)] : []),
       ...way.inlines.flatMap((inline) => this.inlineOhms(inline)),
-      ...[...way.wires, ...returns].map((wire) => derived(`run ${wire.id?.value}`, this.run(wire, extreme))),
+      ...[...way.wires, ...returns].map((wire) =>
+        derived(`run ${wire.id?.value}`, runOf(wire, extreme, keep)),
+      ),
     ];
     if (parts.length === 0) return undefined;
     return keep(
@@ -178,53 +233,53 @@ export class Faults {
   }
 
   private inlineOhms(inline: Inline): Operand[] {
-    const { kit } = this.basis.project;
-    const holder =
-      inline.kind === "contact"
-        ? inline.record
-        : kit?.devices?.find((device) => device.id?.value === inline.record.device?.value);
+    const holder = this.holderOf(inline);
     return holder?.resistance && holder.resistance.value.si > 0
       ? [written(`resistance of ${inline.id}`, holder.resistance, "ohm")]
       : [];
   }
 
-  private supply(bus: string): Supply {
-    const known = this.supplies.get(bus) ?? supplyOf(bus, this.basis.project, this.basis.keep);
-    this.supplies.set(bus, known);
-    return known;
+  /** What has the resistance of something that current runs through. */
+  private holderOf(inline: Inline): Contact | Device | undefined {
+    return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
   }
 
-  /** Resistance of a run in ohm: at 20 degC for the largest current, at its rating for the smallest. */
-  private run(wire: Wire, extreme: Extreme): Value | undefined {
-    const key = `${extreme} ${wire.id?.value}`;
-    if (!this.runs.has(key)) this.runs.set(key, this.basis.keep(runResistance(wire, extreme)));
-    return this.runs.get(key);
+  private supply(id: string, keep: Keep): Supply {
+    const { project } = this.basis;
+    const bus = this.buses.get(id);
+    const electrical = project.airframe?.electrical;
+    if (!electrical || !bus) return { least: undefined, weakest: undefined };
+    return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, project, inner));
   }
+}
 
-  private withstand(wire: Wire, current: Value, extreme: Extreme): Value | undefined {
-    const heat = this.heats.get(wire) ?? heatOf(wire, this.basis);
-    this.heats.set(wire, heat);
-    const heating = heatingOf(wire);
-    if (!heating || heat.finalSource === undefined) return undefined;
-    return this.basis.keep(
-      derive({
-        subject: { kind: "wire", id: wire.id!.value },
-        quantity: names[extreme].withstand,
-        unit: "s",
-        formula: "(k * S / I) ^ 2",
-        operands: {
-          k: derived("heat that the conductor may take", heat.factor),
-          S: heat.area,
-          I: derived("fault current", current),
-        },
-        compute: ({ S, I }) => withstandSeconds({ ...heating, areaMm2: S, amps: I }),
-        sources: [faultHeatMethods.withstandTime.source, heat.finalSource],
-        notes: [
-          "All heat is taken to stay in the metal: the safe way for any time, near the truth for a few seconds.",
-        ],
-      }),
-    );
-  }
+/** Resistance of a run in ohm: at 20 degC for the largest current, at its rating for the smallest. */
+function runOf(wire: Wire, extreme: Extreme, keep: Keep): Value | undefined {
+  return runs[extreme].recall(wire, wire, [], keep, (inner) => inner(runResistance(wire, extreme)));
+}
+
+function withstandTime(wire: Wire, current: Value, extreme: Extreme, keep: Keep): Value | undefined {
+  const heat = heats.recall(wire, wire, [], keep, (inner) => heatOf(wire, inner));
+  const heating = heatingOf(wire);
+  if (!heating || heat.finalSource === undefined) return undefined;
+  return keep(
+    derive({
+      subject: { kind: "wire", id: wire.id!.value },
+      quantity: names[extreme].withstand,
+      unit: "s",
+      formula: "(k * S / I) ^ 2",
+      operands: {
+        k: derived("heat that the conductor may take", heat.factor),
+        S: heat.area,
+        I: derived("fault current", current),
+      },
+      compute: ({ S, I }) => withstandSeconds({ ...heating, areaMm2: S, amps: I }),
+      sources: [faultHeatMethods.withstandTime.source, heat.finalSource],
+      notes: [
+        "All heat is taken to stay in the metal: the safe way for any time, near the truth for a few seconds.",
+      ],
+    }),
+  );
 }
 
 function runResistance(wire: Wire, extreme: Extreme): Value | undefined {
@@ -282,7 +337,7 @@ function heatingOf(wire: Wire) {
   return { material, initialCelsius, finalCelsius: final.value };
 }
 
-function heatOf(wire: Wire, { keep }: ElectricalBasis): Heat {
+function heatOf(wire: Wire, keep: Keep): Heat {
   const heating = heatingOf(wire);
   // The table of aluminium conductors gives no area.
   if (!heating || !wire.gauge || heating.material !== "copper") {
