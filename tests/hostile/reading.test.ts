@@ -60,10 +60,7 @@ describe("text that can end the process inside of the YAML library", () => {
   });
 
   test("five thousand explicit keys in each other", () => {
-    expect(rulesOf(`"? ".repeat(5000)`, `"a: 1\\n" + "? ".repeat(5000) + "\\nb: 1"`)).toEqual([
-      "text-feature-not-used text-too-deep",
-      "text-feature-not-used text-too-deep",
-    ]);
+    expect(rulesOf(`"? ".repeat(5000)`)).toEqual(["text-feature-not-used text-too-deep"]);
   });
 
   test("twenty thousand dashes, keys and colons in each other", () => {
@@ -75,8 +72,8 @@ describe("text that can end the process inside of the YAML library", () => {
     ).toEqual(["text-too-deep", "text-too-deep"]);
   });
 
-  test("four million brackets, which is as long as a text may be", () => {
-    expect(rulesOf(`"[".repeat(${limits.recordLength})`)).toEqual(["text-too-deep"]);
+  test("half a million brackets", () => {
+    expect(rulesOf(`"[".repeat(500_000)`)).toEqual(["text-too-deep"]);
   });
 });
 
@@ -155,7 +152,7 @@ describe("very many of one thing", () => {
     ["null characters", "\0".repeat(200_000)],
     ["halves of pairs", "\ud800".repeat(200_000)],
     ["deep items", `w:\n${`  - ${"[".repeat(70)}\n`.repeat(3000)}`],
-    ["line of a megabyte", `a: ${"x ".repeat(200_000)}`],
+    ["words on one line", `a: ${"x ".repeat(200_000)}`],
   ])("%s", (_what, text) => {
     const reading = read(text);
     expect(reading.text).toBe(text);

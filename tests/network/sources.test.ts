@@ -187,7 +187,7 @@ describe("limits", () => {
     });
     expect(solve(of)).toMatchObject({ reason: "overloaded" });
     const idle = { ...of, loads: of.loads.map((one) => ({ ...one, load: undefined })) };
-    expect(solved(idle).potentials).toEqual([25.58022, 25.58022, 25.58022]);
+    for (const volts of solved(idle).potentials) expect(volts).toBeCloseTo(25.58022, 12);
   });
 
   test("three sources that chase each other when all move at once (physics)", () => {

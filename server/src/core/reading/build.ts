@@ -1,4 +1,13 @@
-import { isAlias, isMap, isSeq, type Pair, type Scalar, type YAMLMap, type Node as YamlNode } from "yaml";
+import {
+  isAlias,
+  isMap,
+  isSeq,
+  type Pair,
+  type Scalar,
+  type YAMLMap,
+  type YAMLSeq,
+  type Node as YamlNode,
+} from "yaml";
 import { limits } from "../limits";
 import type { ItemProblem } from "./problems";
 import { isClosedQuote } from "./scan";
@@ -72,7 +81,7 @@ export class TreeBuilder {
     return { kind: "map", item: this.#context.item, ...span, entries };
   }
 
-  #list(list: { items: unknown[] } & YamlNode): ListNode {
+  #list(list: YAMLSeq): ListNode {
     this.#depth++;
     const entries = list.items.map((entry) => this.node(entry as YamlNode));
     this.#depth--;
@@ -174,12 +183,16 @@ export class TreeBuilder {
   }
 
   /** From the first key, dash or bracket to the end of the last value or the closing bracket. */
-  #collectionSpan(node: YamlNode, contentEnd: number | undefined): Span {
-    const { source, shift } = this.#context;
+  #collectionSpan(node: YAMLMap | YAMLSeq, contentEnd: number | undefined): Span {
     const { start, end } = this.#span(node);
-    const closing = source[end - shift - 1];
-    const isClosedFlow = (node as { flow?: boolean }).flow === true && (closing === "]" || closing === "}");
-    return { start, end: isClosedFlow ? end : Math.max(start, contentEnd ?? start) };
+    const token = node.srcToken;
+    if (
+      token?.type === "flow-collection" &&
+      token.end[0]?.source === (token.start.source === "[" ? "]" : "}")
+    ) {
+      return { start, end };
+    }
+    return { start, end: Math.max(start, contentEnd ?? start) };
   }
 
   #trim(start: number, end: number): number {

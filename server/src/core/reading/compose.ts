@@ -8,13 +8,14 @@ export type ErrorReport = (start: number, end: number, code: string, message: st
 
 /**
  * Composes documents from concrete syntax. The nesting of the tokens has to be bounded, because this recurses.
- * Keys are not compared: the library compares each one with all before it.
+ * Keys are not compared: the library compares each one with all before it. Nodes know their tokens.
  */
 export function* compose(stream: readonly CST.Token[], report: ErrorReport): Generator<Document.Parsed> {
   const composer = new Composer({
     // The option takes a schema as well as a name; its type does not say so.
     schema: schema as never,
     uniqueKeys: false,
+    keepSourceTokens: true,
     prettyErrors: false,
     logLevel: "silent",
   });

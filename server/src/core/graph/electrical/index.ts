@@ -3,7 +3,7 @@
  * of loads, wires, devices, bundles and sources that follow from it.
  */
 import type { Project } from "../../project";
-import type { Condition, Wire } from "../../records/types";
+import type { AirframeRecord, Condition, KitRecord, Wire } from "../../records/types";
 import { Memory } from "../remember";
 import type { Keep, Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
@@ -42,8 +42,21 @@ export interface ElectricalBasis {
   allowed(wire: Wire, condition: Condition): Value | undefined;
 }
 
+const derivedWhole = new Memory<AirframeRecord, KitRecord, Electrical>();
+
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveElectrical(project: Project): Electrical {
+  const { airframe, kit, install } = project;
+  if (!airframe || !kit) return deriveAnew(project);
+  const { conditions = [], bonds = [], spares = [] } = install;
+  const rests = [...networkRests(project), ...conditions, ...bonds, ...spares];
+  return derivedWhole.recall(airframe, kit, rests, nothingToKeep, () => deriveAnew(project));
+}
+
+/** The result holds its values itself. */
+const nothingToKeep: Keep = (value) => value;
+
+function deriveAnew(project: Project): Electrical {
   const values = new Set<Value>(); // several things may rest on one value, and each keeps it
   const keep: Keep = (value) => {
     if (value) values.add(value);

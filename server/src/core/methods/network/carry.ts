@@ -13,8 +13,8 @@
  * above stays above. At the highest answer the matrix is at least semidefinite; at higher voltages, and with
  * idle sources counted as holding, it is more so. Where even that matrix is not definite, there is no answer.
  * The argument is strict where a current drawn at one load raises no other load's voltage, which holds for
- * returns to ground and fails only in bridge-like circuits. Within some 1e-5 of the collapse point, and beside
- * an idle source, the fixed point may run out of steps: then the answer is that it did not converge.
+ * returns to ground and fails only in bridge-like circuits. Beside an idle source, and within some 1e-5 of the
+ * collapse point, the fixed point may run out of steps: then the answer is that it did not converge.
  *
  * Source: derived; monotone Newton iteration as in Ortega and Rheinboldt, Iterative Solution of Nonlinear
  * Equations in Several Variables, 13.3 (from memory).
