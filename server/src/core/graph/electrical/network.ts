@@ -222,13 +222,24 @@ function startOhms(numbers: WireNumbers | undefined): number {
   return numbers ? warmOhms(numbers, 0) : Number.POSITIVE_INFINITY;
 }
 
+/**
+ * Current in A below which a wire counts as carrying none while the network is solved: the temperature rises
+ * with the root of the current, so that the noise of a current that is nothing would never settle.
+ */
+const currentNoise = 1e-6;
+
 /** Resistance of a whole run at the temperature that a current warms it to. AC 43.13-1B par. 11-66. */
 export function warmOhms(wire: WireNumbers, amps: number): number {
   const { material, ratingCelsius, ambientCelsius, allowedAmps } = wire;
   const conductorCelsius =
     allowedAmps === undefined
       ? ratingCelsius
-      : conductorTemperature({ ambientCelsius, ratingCelsius, amps, allowedAmps });
+      : conductorTemperature({
+          ambientCelsius,
+          ratingCelsius,
+          amps: Math.max(0, amps - currentNoise),
+          allowedAmps,
+        });
   const per1000Feet = resistanceAt({
     material,
     resistanceAt20Celsius: wire.ohmsPer1000FeetAt20,
