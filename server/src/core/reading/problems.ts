@@ -16,6 +16,9 @@ export interface CappedProblems<P> {
   readonly omitted: ReadonlyMap<ReadingRule, number>;
 }
 
+/** Shared by the many items that have none, to be told from others at a glance. */
+export const none: CappedProblems<never> = { kept: [], omitted: new Map() };
+
 /**
  * Collects problems and keeps, of each rule, the first `limits.findingsPerRule` by place in the text. Which
  * ones are kept does not depend on the order in which different places were found.
@@ -48,6 +51,7 @@ export class ProblemCollector<P extends ItemProblem = ItemProblem> {
 
   /** All rules together, in the order of the text. */
   result(): CappedProblems<P> {
+    if (this.#byRule.size === 0 && this.#omitted.size === 0) return none;
     const kept: P[] = [];
     for (const [rule, list] of this.#byRule) {
       this.#trim(rule, list);

@@ -2,7 +2,7 @@ import { limits } from "../limits";
 import { reportDuplicates } from "./build";
 import { type LineIndex, lineIndex } from "./lines";
 import { allUnits, type PiecesRead, readPieces } from "./pieces";
-import { type ItemProblem, ProblemCollector } from "./problems";
+import { type ItemProblem, none, ProblemCollector } from "./problems";
 import { split } from "./split";
 import type { Entry, Item, ListNode, MapNode, Node, Reading, ReadingProblem, Span } from "./tree";
 import { readWhole, type Unit } from "./unit";
@@ -85,10 +85,13 @@ class TextReading implements Reading {
 
   #collectProblems(): ReadingProblem[] {
     const collector = new ProblemCollector();
-    this.#units.forEach(({ problems: { kept, omitted } }, index) => {
-      for (const problem of kept) collector.add({ ...problem, ...moved(problem, this.#starts[index]!) });
-      for (const [rule, count] of omitted) collector.addOmitted(rule, count);
-    });
+    for (let index = 0; index < this.#units.length; index++) {
+      const { problems } = this.#units[index]!;
+      if (problems === none) continue;
+      const start = this.#starts[index]!;
+      for (const problem of problems.kept) collector.add({ ...problem, ...moved(problem, start) });
+      for (const [rule, count] of problems.omitted) collector.addOmitted(rule, count);
+    }
     reportDuplicates(this.root.entries, (problem) => {
       collector.add({ ...problem, ...(problem.node && this.spanOf(problem.node)) });
     });

@@ -16,7 +16,7 @@ export interface Unit {
   /** Top-level entries. The value of a `header`'s only entry is still empty; an `entry` has none. */
   readonly entries: readonly Entry[];
   /** The value of an `entry`. */
-  readonly value?: Node;
+  readonly value: Node | undefined;
   readonly comments: readonly Span[];
   readonly problems: CappedProblems<ItemProblem>;
 }
@@ -27,11 +27,9 @@ export function readPiece(text: string, kind: Piece["kind"], indent: number): Un
   if (!parsed || parsed.isLinked) return undefined;
   const unit = build(text, kind, indent, parsed);
   const [first, second] = unit.entries;
-  if (kind === "header") return first && !second && isEmpty(first.value) ? unit : undefined;
-  if (kind === "entries") return unit;
-  // The entry came in a list of one, which its frame put around it.
-  const value = first?.value.kind === "list" ? first.value.entries[0] : undefined;
-  return value && { ...unit, entries: [], value };
+  if (kind === "header" && (!first || second || !isEmpty(first.value))) return undefined;
+  if (kind === "entry" && !unit.value) return undefined;
+  return unit;
 }
 
 /** Reads a text as one item, whatever is in it. */
@@ -73,7 +71,10 @@ function build(text: string, kind: Unit["kind"], indent: number, parsed: Parsed)
     // The frame can end in a comment of its own.
     if (end <= text.length) comments.push({ start, end });
   }
-  return { kind, indent, item, entries, comments, problems: problems.result() };
+  // An entry came in a list of one, which its frame put around it.
+  const list = kind === "entry" ? entries.pop()?.value : undefined;
+  const value = list?.kind === "list" ? list.entries[0] : undefined;
+  return { kind, indent, item, entries, value, comments, problems: problems.result() };
 }
 
 function featureProblem(start: number, end: number, feature: ReadingFeature): ItemProblem {
