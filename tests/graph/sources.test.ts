@@ -515,9 +515,7 @@ describe(`the load analysis: conditions of ${loadAnalysisSource.document}, ${loa
   });
 
   it("is empty where the airframe records no sources", () => {
-    const text = sourceExample()
-      
-      .replace(/^ {4}sources:\n(?: {6}- .*\n)+/m, "");
+    const text = sourceExample().replace(/^ {4}sources:\n(?: {6}- .*\n)+/m, "");
     const judgement = judge(text);
     expect(electricalOf(judgement.project).sources.analysis).toEqual({ columns: [], rows: [] });
     expect(broken(judgement)).toEqual([]);

@@ -7,7 +7,7 @@ import { editedTexts, recordText } from "./arbitraries";
 import { absolute, brief, children, nodesIn } from "./outline";
 
 /** More runs than usual find what is left: READING_RUNS=50000 npx vitest run tests/reading/equality.test.ts */
-const numRuns = Number(process.env.READING_RUNS ?? 700);
+const numRuns = Number(process.env.READING_RUNS ?? 300);
 const timeout = 60_000 + 20 * numRuns;
 
 test("item by item, whole, or from a reading before: the answer is the same", { timeout }, () => {

@@ -59,8 +59,10 @@ export function parseCommand(argv: readonly string[]): Command | Mistake {
       return checkArguments(rest, report, values);
     case "worksheet":
       if (rest.length !== 1) return { mistake: "worksheet takes one install record" };
+      if (isOnlyForCheck(values)) return { mistake: "--fail-on, --severity and --brief are for 'check'" };
       return { command, record: rest[0]!, report };
     case "explain":
+      if (isOnlyForCheck(values)) return { mistake: "--fail-on, --severity and --brief are for 'check'" };
       return explainArguments(rest);
     default:
       return { mistake: `no command '${command}'${meant(command, commands)}` };
@@ -91,7 +93,8 @@ function checkArguments(
   if (typeof failOn === "object") return failOn;
   const overrides: Record<string, Severity | "off"> = {};
   for (const assignment of values.severity ?? []) {
-    const [rule = "", level = ""] = assignment.split("=");
+    const [rule = "", level = "", ...more] = assignment.split("=");
+    if (more.length > 0) return { mistake: `--severity takes RULE=LEVEL, not '${assignment}'` };
     if (!ruleById.has(rule)) return { mistake: `no rule '${rule}'${meant(rule, [...ruleById.keys()])}` };
     const chosen = oneOf([...severities, "off"] as const, level, `--severity ${rule}`);
     if (typeof chosen === "object") return chosen;
@@ -107,7 +110,12 @@ function checkArguments(
   };
 }
 
-function explainArguments([rule]: readonly string[]): Command | Mistake {
+function isOnlyForCheck(values: ReturnType<typeof parse>["values"]): boolean {
+  return values["fail-on"] !== undefined || values.severity !== undefined || values.brief !== undefined;
+}
+
+function explainArguments([rule, ...more]: readonly string[]): Command | Mistake {
+  if (more.length > 0) return { mistake: "explain takes one rule" };
   if (rule === undefined) return { command: "explain" };
   if (ruleById.has(rule)) return { command: "explain", rule };
   return { mistake: `no rule '${rule}'${meant(rule, [...ruleById.keys()])}` };

@@ -1,7 +1,7 @@
 import { ruleById, rules } from "../core/rules";
 import type { Example, Rule } from "../core/rules/rule";
 import { runExample } from "../core/run-example";
-import { citeSource } from "../core/source";
+import { citeSource, isStandIn } from "../core/source";
 import type { ExplainArguments } from "./arguments";
 import { indent, wrap } from "./render/layout";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
@@ -17,7 +17,7 @@ function explained(rule: Rule, width: number): string {
   const { id, severity, title, why, sources, examples } = rule;
   const cited = sources.map((source) => indent(wrap(citeSource(source), width - 2), 2));
   return `${[
-    `${id} (${severity})`,
+    `${id} (${severity})${severity === "error" && sources.some(isStandIn) ? ", a warning where its limit rests on memory or habit" : ""}`,
     wrap(`${title}.`, width),
     wrap(why, width),
     ...(cited.length > 0 ? [`Sources:\n${cited.join("\n")}`] : []),

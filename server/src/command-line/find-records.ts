@@ -12,6 +12,7 @@ export function findRecords(
 ): { readonly files: readonly string[] } | { readonly mistake: string } {
   const files = new Set<string>();
   for (const path of paths) {
+    if (path === "") return { mistake: "an empty path names nothing" };
     const absolute = resolve(workingFolder, path);
     let isFolder: boolean;
     try {

@@ -3,11 +3,17 @@ import { parseCommand } from "./arguments";
 import { checkCommand } from "./check-command";
 import { explainCommand } from "./explain-command";
 import { helpText } from "./help";
+import { printable } from "./render/layout";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 import { worksheetCommand } from "./worksheet-command";
 
 /** Runs one command line. Nothing is thrown: what the tool could not do becomes a message and exit code 2. */
-export function run(argv: readonly string[], around: Surroundings): ExitCode {
+export function run(argv: readonly string[], outside: Surroundings): ExitCode {
+  const around: Surroundings = {
+    ...outside,
+    write: (text) => outside.write(printable(text, outside.color)),
+    complain: (text) => outside.complain(printable(text, false)),
+  };
   try {
     const parsed = parseCommand(argv);
     if ("mistake" in parsed) {

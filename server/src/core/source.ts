@@ -29,7 +29,7 @@ export function citeSource(source: Source): string {
 
 const standingWords: Record<Standing, string> = {
   published: "",
-  secondary: "read from the figure by a third party",
+  secondary: "read by a third party",
   derived: "derived",
   memory: "from memory, not checked against the text",
   "common-practice": "common practice, no source",
@@ -48,7 +48,8 @@ export function citeTogether(sources: readonly Source[]): string[] {
   }
   return [...places].map(([name, known]) => {
     const list = [...known].filter((place) => place !== "").join("; ");
-    return list === "" ? name : `${name}: ${list}`;
+    if (list === "" || list.startsWith("(")) return `${name} ${list}`.trimEnd();
+    return `${name}: ${list}`;
   });
 }
 

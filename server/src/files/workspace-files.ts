@@ -21,7 +21,7 @@ export function readText(path: string): string | undefined {
     const stat = fstatSync(file);
     // Four bytes hold any character: a larger file is above the limit of text for certain.
     if (!stat.isFile() || stat.size > 4 * limits.recordLength) return undefined;
-    return readFileSync(file, "utf8");
+    return readFileSync(file, "utf8").replace(/^\uFEFF/, ""); // no editor counts the byte order mark
   } catch {
     return undefined;
   } finally {

@@ -16,9 +16,8 @@ import type { Span } from "../core/reading/tree";
 import type { LoadedRecord } from "../core/records/record";
 import type { Place } from "../core/records/written";
 import type { ProvenRemedy } from "../core/remedies";
-import { ruleById } from "../core/rules";
 import { citeSource } from "../core/source";
-import { sourcesOf } from "../core/views/calculation";
+import { sourcesBehind } from "../core/views/finding-sources";
 import type { Hover } from "../core/views/hover";
 import type { OutlineSymbol } from "../core/views/symbols";
 
@@ -83,9 +82,9 @@ export function toDiagnostic(
 }
 
 /** What is wrong, what to do, and by which table. */
-function messageOf({ what, todo, rule, assessment }: Finding): string {
-  const sources = assessment ? sourcesOf(assessment.limit) : (ruleById.get(rule)?.sources ?? []);
-  const source = sources[0];
+function messageOf(finding: Finding): string {
+  const { what, todo } = finding;
+  const source = sourcesBehind(finding)[0];
   return [what, todo, ...(source ? [`Source: ${citeSource(source)}`] : [])].join("\n");
 }
 

@@ -1,15 +1,22 @@
+/** A flood of messages may put work off for this many turns, and no longer; a turn is far below a millisecond. */
+const mostGivenUp = 1000;
+
 /**
- * Work that waits for nothing but its turn: each record is done once however often it was asked for, and
- * messages from the client get in between two records.
+ * Work that waits for nothing but its turn: each record is done once however often it was asked for, messages
+ * from the client get in between two records, and while they keep coming the work they supersede is not begun.
  */
 export class Schedule {
   private readonly waiting = new Set<string>();
   private isAwake = false;
+  /** Turns given up because more was asked for meanwhile. */
+  private givenUp = 0;
+  private hasMore = false;
 
   constructor(private readonly work: (id: string) => void) {}
 
   add(id: string): void {
     this.waiting.add(id);
+    this.hasMore = true;
     this.wake();
   }
 
@@ -18,6 +25,12 @@ export class Schedule {
     this.isAwake = true;
     setImmediate(() => {
       this.isAwake = false;
+      if (this.hasMore && this.givenUp++ < mostGivenUp) {
+        this.hasMore = false;
+        this.wake();
+        return;
+      }
+      this.givenUp = 0;
       const [id] = this.waiting;
       if (id === undefined) return;
       this.waiting.delete(id);

@@ -9,7 +9,8 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { version } from "../../../package.json";
-import { nodeOf, type Severity } from "../core/findings/finding";
+import type { CheckOptions } from "../core/check";
+import { nodeOf } from "../core/findings/finding";
 import { nodeAt } from "../core/reading";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
@@ -23,7 +24,7 @@ import { Schedule } from "./schedule";
 
 /** Options that a client may send; every one may be left out. */
 interface ClientOptions {
-  readonly severity?: Readonly<Record<string, Severity | "off">>;
+  readonly severity?: unknown;
   /** Send `tailcone/status` after each check. */
   readonly status?: boolean;
 }
@@ -180,8 +181,13 @@ export function serve(connection: Connection): void {
   connection.listen();
 }
 
-function severitiesOf(severities: ClientOptions["severity"]) {
-  return severities && typeof severities === "object" ? { severities } : {};
+/** Settings come from anybody's hand: only known levels count. */
+function severitiesOf(wanted: unknown): CheckOptions {
+  const levels: readonly unknown[] = ["error", "warning", "information", "off"];
+  const known = Object.entries(wanted && typeof wanted === "object" ? wanted : {}).filter(([, level]) =>
+    levels.includes(level),
+  );
+  return { severities: Object.fromEntries(known) };
 }
 
 function locationOf(

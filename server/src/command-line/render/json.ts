@@ -3,7 +3,7 @@ import type { Judgement } from "../../core/check";
 import { isPlace } from "../../core/findings/finding";
 import { lineIndex } from "../../core/reading";
 import { citeSource } from "../../core/source";
-import { sourcesOf } from "../../core/views/calculation";
+import { sourcesBehind } from "../../core/views/finding-sources";
 import type { RenderContext } from "./context";
 
 /** The published report: lines and columns from 1, paths with forward slashes. */
@@ -21,7 +21,8 @@ function findingsOf({ record, findings }: Judgement, path: string) {
     const { line, character } = lines.positionAt(offset);
     return { line: line + 1, column: character + 1 };
   };
-  return findings.map(({ rule, severity, subject, anchor, what, todo, assessment }) => {
+  return findings.map((finding) => {
+    const { rule, severity, subject, anchor, what, todo, assessment } = finding;
     const span = isPlace(anchor) ? record.reading.spanOf(anchor.node) : anchor.span;
     return {
       rule,
@@ -35,7 +36,7 @@ function findingsOf({ record, findings }: Judgement, path: string) {
       value: assessment?.value.value ?? null,
       limit: assessment?.limit.value ?? null,
       unit: assessment?.value.unit ?? null,
-      source: assessment ? sourcesOf(assessment.limit, assessment.value).map(citeSource) : [],
+      source: sourcesBehind(finding).map(citeSource),
     };
   });
 }

@@ -1,5 +1,14 @@
 /** Text for a terminal: wrapping and indenting by columns. */
 
+/** Signs that act on a terminal, or turn the direction of writing, instead of being shown. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
+const acting = /(\u001b\[\d+m)|[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+
+/** Whatever a record holds, only line breaks and, where it is wanted, colour act on the terminal. */
+export function printable(text: string, withColor: boolean): string {
+  return text.replace(acting, (sign, color) => (sign === "\n" || (withColor && color) ? sign : " "));
+}
+
 /** Breaks a paragraph at spaces; a word longer than the width keeps its own line. */
 export function wrap(text: string, width: number): string {
   const lines: string[] = [];

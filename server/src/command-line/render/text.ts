@@ -7,10 +7,11 @@ import type { LoadedRecord } from "../../core/records/record";
 import { proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
 import { citeTogether } from "../../core/source";
-import { calculationLines, isPlainCopy, sourcesOf, stepsOf } from "../../core/views/calculation";
+import { calculationLines, isPlainCopy, stepsOf } from "../../core/views/calculation";
+import { sourcesBehind } from "../../core/views/finding-sources";
 import { PlaceNames } from "../../core/views/place-names";
 import type { RenderContext } from "./context";
-import { hang, indent, labelled, wrap } from "./layout";
+import { hang, indent, labelled, printable, wrap } from "./layout";
 
 export interface TextStyle {
   readonly width: number;
@@ -67,30 +68,27 @@ function findingBlock(
   ];
   if (remedy)
     lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new fault comes.`, width));
-  for (const other of related) {
-    const where = context.judgements.find(({ record }) => record.file === other.place.file)?.record;
-    const position = where ? `:${new Places(where).nameOf(other.place.node)}` : "";
-    lines.push(labelled("  see", `${context.pathOf(other.place.file)}${position} (${other.words})`, width));
+  const full = new PlaceNames(judgement.project?.files ?? [judgement.record], context.pathOf);
+  for (const { place, words } of related) {
+    lines.push(labelled("  see", `${full.nameOf(place)} (${words})`, width));
   }
   if (assessment) {
     const { value, limit } = assessment;
     const names = new PlaceNames(judgement.project?.files ?? [], (file) =>
       file === judgement.record.file ? "" : context.pathOf(file),
     );
-    lines.push(...calculation(value, names, width), ...calculation(limit, names, width));
+    lines.push(...calculation([value, limit], names, width));
   }
-  const sources = assessment
-    ? sourcesOf(assessment.limit, assessment.value)
-    : (ruleById.get(rule)?.sources ?? []);
-  for (const line of citeTogether(sources)) lines.push(labelled("  source", line, width));
+  for (const line of citeTogether(sourcesBehind(finding))) lines.push(labelled("  source", line, width));
   return `${lines.join("\n")}\n`;
 }
 
-/** A value's own calculation and those of what it is made from, down to the written numbers. */
-function calculation(value: Value, names: PlaceNames, width: number): string[] {
-  return stepsOf(value)
-    .filter(({ value: step }) => !isPlainCopy(step))
-    .map(({ value: step }, index) => {
+/** The calculations of values and of what they are made from, down to the written numbers, each once. */
+function calculation(values: readonly Value[], names: PlaceNames, width: number): string[] {
+  const steps = new Set(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
+  return [...steps]
+    .filter((step) => values.includes(step) || !isPlainCopy(step))
+    .map((step, index) => {
       const lines = calculationLines(step, names).map((line) => hang(line, width - 9));
       return (index === 0 ? "  calc" : "").padEnd(9) + indent(lines.join("\n"), 9).slice(9);
     });
@@ -112,7 +110,8 @@ function summary(judgements: readonly Judgement[], style: TextStyle): string {
     (sum, { assessments }) => sum + assessments.filter(({ holds }) => holds).length,
     0,
   );
-  return `${checked}: ${counts.join(", ")}. ${margins} ${margins === 1 ? "value holds its" : "values hold their"} limit${margins === 1 ? "" : "s"}.\n`;
+  const held = `${margins} ${margins === 1 ? "value holds its limit" : "values hold their limits"}.`;
+  return `${checked}: ${counts.join(", ")}.\n${held}\n`;
 }
 
 /** Lines and columns of one record, from 1. */
@@ -127,10 +126,6 @@ class Places {
     return this.nameAt(this.spanOf(finding).start);
   }
 
-  nameOf(node: Parameters<LoadedRecord["reading"]["spanOf"]>[0]): string {
-    return this.nameAt(this.record.reading.spanOf(node).start);
-  }
-
   /** The line with a marker under the place; tabs and control characters shown as spaces. */
   excerpt(finding: Finding, width: number): string {
     const span = this.spanOf(finding);
@@ -140,7 +135,7 @@ class Places {
     const number = String(line + 1).padStart(6);
     const room = width - number.length - 4;
     const from = Math.max(0, character - Math.floor(room / 2));
-    const shown = printable(this.record.text.slice(start, end)).slice(from, from + room);
+    const shown = printable(this.record.text.slice(start, end), false).slice(from, from + room);
     const length = Math.max(1, Math.min(span.end, end) - span.start);
     const marker = "^".repeat(Math.max(1, Math.min(length, room - (character - from))));
     return `${number} | ${shown}\n${" ".repeat(number.length)} | ${" ".repeat(character - from)}${marker}`;
@@ -154,11 +149,6 @@ class Places {
     const { line, character } = this.lines.positionAt(offset);
     return `${line + 1}:${character + 1}`;
   }
-}
-
-function printable(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
-  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, " ");
 }
 
 const colors: Readonly<Record<Severity, number>> = { error: 31, warning: 33, information: 36 };

@@ -42,7 +42,7 @@ export function renderWorksheet(
   });
   const all = valuesOf(project);
   const sections = [
-    section("Margins, least first", table(["", "value", "is", "", "limit", "", "left", ""], margins)),
+    section("Margins, least first", marginsWithin(width, margins)),
     section(`Load analysis (${citeSource(loadAnalysisSource)})`, loadAnalysis(project)),
     section("Wire list", wireList(project)),
     section(
@@ -102,6 +102,14 @@ export function renderWorksheet(
     ...sections,
     wrap(caution, width),
   ].join("\n\n")}\n`;
+}
+
+/** The margins with the names of their limits, or without them where they would not fit. */
+function marginsWithin(width: number, margins: readonly Row[]): string {
+  const whole = table(["", "value", "is", "", "limit", "", "left", ""], margins);
+  if (whole.split("\n").every((line) => line.length <= width)) return whole;
+  const narrow = margins.map((row) => row.filter((_, column) => column !== 5));
+  return table(["", "value", "is", "", "limit", "left", ""], narrow);
 }
 
 /** Conditions across, loads down, totals below. */

@@ -14,7 +14,7 @@ import {
   smallestCornerRadius,
 } from "../methods/geometry";
 import type { Project } from "../project";
-import type { Quantity } from "../quantities";
+import { inUnit, type Quantity } from "../quantities";
 import type { Cutout, Figure, Panel, Point as PointRecord } from "../records/types";
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
@@ -34,6 +34,8 @@ export interface FaultyFigure {
   /** The cutout, or the panel, whose figure it is. */
   readonly owner: { readonly kind: "cutout" | "panel"; readonly id: string };
   readonly figure: Figure;
+  /** Unit of the problem's lengths. */
+  readonly unit: Unit;
   readonly problem: ShapeProblem;
 }
 
@@ -95,8 +97,14 @@ interface Fastener {
   readonly headPlace: Place | undefined;
 }
 
-/** Inches, in which the sheet-metal trade and its published rules measure. */
-const unit = "in";
+/** Units in which an opening is measured: those of its panel's outline. */
+type Unit = "in" | "mm";
+
+function unitOf({ outline }: Panel): Unit {
+  const size = outline?.width ?? outline?.diameter ?? outline?.length ?? outline?.points?.[0]?.x;
+  const imperial: readonly (string | undefined)[] = [undefined, "in", "ft", "mil"];
+  return imperial.includes(size?.value.unit) ? "in" : "mm";
+}
 
 class OpeningsDerivation {
   private readonly values: Value[] = [];
@@ -110,20 +118,20 @@ class OpeningsDerivation {
       if (!panel.id) continue;
       panels.set(panel.id.value, {
         panel,
-        placed: this.place({ kind: "panel", id: panel.id.value }, panel.outline),
+        placed: this.place({ kind: "panel", id: panel.id.value }, panel.outline, unitOf(panel)),
       });
     }
     const placed: PlacedCutout[] = [];
     for (const cutout of this.project.install.cutouts ?? []) {
       const panel = cutout.panel && panels.get(cutout.panel.value)?.panel;
       if (!cutout.id || !panel) continue;
-      const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening);
+      const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening, unitOf(panel));
       if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
     }
     const cutouts: CutoutResult[] = [];
     for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
       const outline = panels.get(panel.id!.value)!.placed;
-      const fasteners = fastenersOf(panel);
+      const fasteners = fastenersOf(panel, unitOf(panel));
       for (const [index, one] of inPanel.entries()) {
         cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
       }
@@ -143,17 +151,17 @@ class OpeningsDerivation {
       return value;
     };
     return measured.recall(one.cutout, one.panel, rests, keepValue, (keep) =>
-      new CutoutMeasures(keep).cutout(one, outline, fasteners, before),
+      new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }
 
-  private place(owner: FaultyFigure["owner"], figure: Figure | undefined): Placed | undefined {
-    const shape = figure && shapeOf(figure);
+  private place(owner: FaultyFigure["owner"], figure: Figure | undefined, unit: Unit): Placed | undefined {
+    const shape = figure && shapeOf(figure, unit);
     if (!shape) return undefined;
     const problems = shapeProblems(shape);
-    for (const problem of problems) this.faulty.push({ owner, figure, problem });
+    for (const problem of problems) this.faulty.push({ owner, figure, unit, problem });
     if (problems.length > 0) return undefined;
-    const at = figure.at ? pointOf(figure.at) : { x: 0, y: 0 };
+    const at = figure.at ? pointOf(figure.at, unit) : { x: 0, y: 0 };
     return at && { shape, at, angle: figure.angle?.value.si ?? 0 };
   }
 }
@@ -162,7 +170,10 @@ const measured = new Memory<Cutout, Panel, CutoutResult>();
 
 /** What is measured on one opening. */
 class CutoutMeasures {
-  constructor(private readonly keep: Keep) {}
+  constructor(
+    private readonly unit: Unit,
+    private readonly keep: Keep,
+  ) {}
 
   cutout(
     one: PlacedCutout,
@@ -171,7 +182,7 @@ class CutoutMeasures {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const { cutout, id, placed } = one;
-    const figure = figureOperands(cutout.opening!);
+    const figure = figureOperands(cutout.opening!, this.unit);
     const minimums = one.panel.minimums;
     const common = { subject: { kind: "cutout", id }, sources: [geometrySource] } as const;
     const measure = (
@@ -189,9 +200,9 @@ class CutoutMeasures {
           compute: () => value,
         }),
       );
-    measure("cutout-area", "in2", area(placed.shape));
-    measure("cutout-perimeter", unit, perimeter(placed.shape));
-    const radius = measure("corner-radius", unit, smallestCornerRadius(placed.shape));
+    measure("cutout-area", this.unit === "in" ? "in2" : "mm2", area(placed.shape));
+    measure("cutout-perimeter", this.unit, perimeter(placed.shape));
+    const radius = measure("corner-radius", this.unit, smallestCornerRadius(placed.shape));
     return {
       cutout,
       id,
@@ -214,9 +225,9 @@ class CutoutMeasures {
       derive({
         subject: { kind: "cutout", id: one.id },
         quantity: "edge-distance",
-        unit,
+        unit: this.unit,
         method: "least distance between the two outlines",
-        operands: { ...figure, ...figureOperands(outline!, "panel ") },
+        operands: { ...figure, ...figureOperands(outline!, this.unit, "panel ") },
         compute: () => found.distance,
         sources: [geometrySource],
       }),
@@ -233,7 +244,8 @@ class CutoutMeasures {
     for (const fastener of fasteners) {
       const found = pointClearance(fastener, one.placed);
       const distance = found.kind === "outside" ? found.distance : -found.depth;
-      const room = distance - fastenerEdgeDistance(fastener.head).value * inches(fastener.diameter);
+      const room =
+        distance - fastenerEdgeDistance(fastener.head).value * inUnit(fastener.diameter.value, this.unit);
       if (!worst || room < worst.room) worst = { fastener, distance, room };
     }
     if (!worst) return undefined;
@@ -244,11 +256,11 @@ class CutoutMeasures {
       derive({
         subject,
         quantity: "least-distance",
-        unit,
+        unit: this.unit,
         formula: "k * D",
         operands: {
           k: tabled(`diameters for a ${fastener.head} head`, factor, "1", [fastener.headPlace]),
-          D: written("fastener diameter", fastener.diameter, unit),
+          D: written("fastener diameter", fastener.diameter, this.unit),
         },
         compute: ({ k, D }) => k * D,
         sources: [factor.source],
@@ -258,10 +270,10 @@ class CutoutMeasures {
       derive({
         subject,
         quantity: "fastener-distance",
-        unit,
+        unit: this.unit,
         method:
           "least distance from the opening's outline to the fastener's centre, negative inside the opening",
-        operands: { ...figure, ...fastenerOperand(fastener) },
+        operands: { ...figure, ...fastenerOperand(fastener, this.unit) },
         compute: () => distance,
         sources: [geometrySource],
       }),
@@ -275,7 +287,7 @@ class CutoutMeasures {
     figure: Operands,
   ): NeighbourResult[] {
     const minimums = one.panel.minimums;
-    const asked = minimums?.between ? inches(minimums.between) : 0;
+    const asked = minimums?.between ? inUnit(minimums.between.value, this.unit) : 0;
     const found = before.map((other) => ({ other, relation: relation(one.placed, other.placed) }));
     const distances = found.map((pair) => (pair.relation.kind === "clear" ? pair.relation.distance : -1));
     const nearest = Math.min(...distances);
@@ -290,9 +302,9 @@ class CutoutMeasures {
           derive({
             subject: { kind: "cutout", id: one.id },
             quantity: "cutout-distance",
-            unit,
+            unit: this.unit,
             method: `least distance to the outline of ${other.id}`,
-            operands: { ...figure, ...figureOperands(other.cutout.opening!, `${other.id} `) },
+            operands: { ...figure, ...figureOperands(other.cutout.opening!, this.unit, `${other.id} `) },
             compute: () => rest.distance,
             sources: [geometrySource],
           }),
@@ -312,9 +324,9 @@ class CutoutMeasures {
     return derive({
       subject: { kind: "cutout", id },
       quantity: "least-distance",
-      unit,
+      unit: this.unit,
       formula: "least",
-      operands: { least: written(`the panel's minimum, ${name}`, minimum, unit) },
+      operands: { least: written(`the panel's minimum, ${name}`, minimum, this.unit) },
       compute: ({ least }) => least,
       sources: data ? [{ document: data.value, standing: "record" }] : [],
     });
@@ -330,7 +342,7 @@ const methods = {
 type Operands = Readonly<Record<string, Operand>>;
 
 /** Every size and coordinate of a figure, as inputs of what is measured on it. */
-function figureOperands(figure: Figure, prefix = ""): Operands {
+function figureOperands(figure: Figure, unit: Unit, prefix = ""): Operands {
   const sizes: [string, Written<Quantity> | undefined][] = [
     ["diameter", figure.diameter],
     ["length", figure.length],
@@ -352,7 +364,7 @@ function figureOperands(figure: Figure, prefix = ""): Operands {
   return operands;
 }
 
-function fastenerOperand({ x, y, place }: Fastener): Operands {
+function fastenerOperand({ x, y, place }: Fastener, unit: Unit): Operands {
   const operand = (name: string, value: number): Operand => ({
     name,
     value,
@@ -363,27 +375,28 @@ function fastenerOperand({ x, y, place }: Fastener): Operands {
   return { "fastener x": operand("fastener x", x), "fastener y": operand("fastener y", y) };
 }
 
-/** The shape that a figure describes, in inches; undefined while a size is missing. */
-function shapeOf(figure: Figure): Shape | undefined {
+/** The shape that a figure describes, in a unit of length; undefined while a size is missing. */
+function shapeOf(figure: Figure, unit: Unit): Shape | undefined {
+  const size = (length: Written<Quantity>) => inUnit(length.value, unit);
   const { diameter, length, width, height, cornerRadius, points } = figure;
   switch (figure.shape?.value) {
     case "circle":
-      return diameter && { kind: "circle", diameter: inches(diameter) };
+      return diameter && { kind: "circle", diameter: size(diameter) };
     case "slot":
-      return length && width && { kind: "slot", length: inches(length), width: inches(width) };
+      return length && width && { kind: "slot", length: size(length), width: size(width) };
     case "rectangle":
       return (
         width &&
         height &&
         cornerRadius && {
           kind: "rectangle",
-          width: inches(width),
-          height: inches(height),
-          cornerRadius: inches(cornerRadius),
+          width: size(width),
+          height: size(height),
+          cornerRadius: size(cornerRadius),
         }
       );
     case "polygon": {
-      const corners = points?.map(pointOf);
+      const corners = points?.map((point) => pointOf(point, unit));
       if (!corners?.every((corner) => corner !== undefined)) return undefined;
       return { kind: "polygon", points: corners };
     }
@@ -392,26 +405,22 @@ function shapeOf(figure: Figure): Shape | undefined {
   }
 }
 
-function pointOf({ x, y }: PointRecord): { x: number; y: number } | undefined {
-  return x && y && { x: inches(x), y: inches(y) };
-}
-
-function inches(length: Written<Quantity>): number {
-  return length.value.si / 0.0254;
+function pointOf({ x, y }: PointRecord, unit: Unit): { x: number; y: number } | undefined {
+  return x && y && { x: inUnit(x.value, unit), y: inUnit(y.value, unit) };
 }
 
 /** Single fasteners and rows of a panel, one by one. */
-function fastenersOf(panel: Panel): Fastener[] {
+function fastenersOf(panel: Panel, unit: Unit): Fastener[] {
   const single = (panel.fasteners ?? []).flatMap(({ at, diameter, head, place }) => {
-    const centre = at && pointOf(at);
+    const centre = at && pointOf(at, unit);
     if (!centre || !diameter) return [];
     return [
       { ...centre, place, diameter, head: head?.value ?? "protruding", headPlace: head?.place } as const,
     ];
   });
   const rows = (panel.fastenerRows ?? []).flatMap(({ from, to, count, diameter, head, place }) => {
-    const start = from && pointOf(from);
-    const end = to && pointOf(to);
+    const start = from && pointOf(from, unit);
+    const end = to && pointOf(to, unit);
     if (!start || !end || !count || !diameter) return [];
     return Array.from({ length: count.value }, (_, index) => {
       const share = index / (count.value - 1);

@@ -4,6 +4,7 @@
  */
 export const quantityNames = {
   "load-current": "Current that a component draws in one condition.",
+  "bus-voltage": "Voltage of a bus, by the solution of the whole network.",
   "load-voltage": "Voltage between the two ends of a component.",
   "least-voltage": "Lowest voltage at which a component works.",
   "mean-current": "Current of a component that cycles, averaged over its duty.",

@@ -100,16 +100,23 @@ export class TreeBuilder {
       // A block list without a key is an error already.
       if (!isSeq(pair.key) || pair.key.flow) this.#feature(key, "collection-key");
     } else if (key.style === "empty") {
-      const { source, shift } = this.#context;
-      let at = key.start - shift;
-      while (" \n\r".includes(source[at] ?? "-")) at++;
-      // A dash where no list can begin counts as a key for the library, and is an error already.
-      if (source[at] !== "-") this.#feature({ start: at + shift, end: at + shift + 1 }, "empty-key");
+      this.#reportEmptyKey(key);
     } else if (key.style === "plain" && key.text === "<<") {
       this.#feature(key, "merge-key");
     } else {
       entries.push({ key, value });
     }
+  }
+
+  #reportEmptyKey({ start }: ScalarNode): void {
+    const { source, shift } = this.#context;
+    let next = start - shift;
+    while (isWhite(source[next])) next++;
+    // A dash where no list can begin counts as a key for the library, and is an error already.
+    if (source[next] === "-") return;
+    let at = source[next] === ":" ? next : start - shift;
+    while (at !== next && isWhite(source[at - 1])) at--;
+    this.#feature({ start: at + shift, end: at + shift }, "empty-key");
   }
 
   #scalar(scalar: Scalar): ScalarNode {
@@ -198,7 +205,7 @@ export class TreeBuilder {
   #trim(start: number, end: number): number {
     const { source, shift } = this.#context;
     let last = end;
-    while (last > start && " \t\r\n".includes(source[last - shift - 1] ?? "-")) last--;
+    while (last > start && isWhite(source[last - shift - 1])) last--;
     return last;
   }
 
@@ -220,6 +227,10 @@ export function reportDuplicates(entries: readonly Entry[], report: (problem: It
     const { start, end } = key;
     report({ rule: "key-duplicate", start, end, node: key, first, facts: { key: key.text } });
   }
+}
+
+function isWhite(character: string | undefined): boolean {
+  return character === " " || character === "\t" || character === "\n" || character === "\r";
 }
 
 function heightOf(node: Node): number {

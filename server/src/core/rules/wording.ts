@@ -40,7 +40,7 @@ export function kindName(kind: IdKind): string {
 
 /** "a", "a or b", "a, b or c"; a long list ends in a count of the rest. */
 export function listWords(words: readonly string[], conjunction: "and" | "or"): string {
-  if (words.length > longestList) {
+  if (words.length > longestList + 1) {
     return `${words.slice(0, longestList).join(", ")} ${conjunction} ${words.length - longestList} more`;
   }
   const last = words.at(-1) ?? "";

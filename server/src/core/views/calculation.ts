@@ -33,6 +33,11 @@ export function substitutedOf(value: Value): string {
 export function calculationLines(value: Value, places: PlaceNames): string[] {
   const where = [value.subject.id, value.condition].filter((part) => part !== undefined).join(", ");
   const result = showMeasure(value.value, value.unit);
+  if (isPlainCopy(value)) {
+    const [{ name, places: written }] = value.inputs as [Input];
+    const at = written[0] ? `, ${places.nameOf(written[0])}` : "";
+    return [`${nameOf(value)} (${where}) = ${result}: ${name}${at}`];
+  }
   const steps = value.isMethod
     ? [`  = ${result}, ${value.formula}`]
     : [formulaOf(value), substitutedOf(value), result].map((step) => `  = ${step}`);
@@ -49,15 +54,17 @@ function inputLines({ inputs }: Value, places: PlaceNames): string[] {
   const symbolWidth = Math.max(0, ...groups.map(([symbol]) => symbol.length));
   const numberWidth = Math.max(0, ...groups.map(([, group]) => numberWords(group).length));
   return groups.map(([symbol, group]) => {
-    const names = group.map(({ name }) => name).join(", ");
+    const names = [...new Set(group.map(({ name }) => name))].join(", ");
     const at = group.length === 1 && group[0]!.places[0] ? `, ${places.nameOf(group[0]!.places[0])}` : "";
-    return `    ${symbol.padEnd(symbolWidth)}  ${numberWords(group).padStart(numberWidth)}  ${names === symbol ? "" : names}${at}`;
+    const words = `${names === symbol ? "" : names}${at}`.replace(/^, /, "");
+    return `    ${symbol.padEnd(symbolWidth)}  ${numberWords(group).padStart(numberWidth)}  ${words}`.trimEnd();
   });
 }
 
 function numberWords(group: readonly Input[]): string {
   const [only] = group;
-  return group.length === 1 && only ? showMeasure(only.value, only.unit) : `${group.length} values`;
+  if (group.length === 1 && only) return showMeasure(only.value, only.unit);
+  return `${group.length} values`;
 }
 
 /** Symbols told of one calculation; a polygon would fill the screen. */

@@ -54,8 +54,9 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   const results = direct.filter(
     (value) => shown.length === 0 || (value.condition === undefined && !isPlainCopy(value)),
   );
+  const limits = new Set(shown.map(({ limit }) => limit));
   const steps = stepsBehind([...shown.flatMap(({ value, limit }) => [value, limit]), ...direct]).filter(
-    rests,
+    (step) => (isPlainCopy(step) ? limits.has(step) : rests(step)),
   );
   const places = new PlaceNames(project.files, (one) => (one === file ? "" : lastPart(one)));
   return [
@@ -130,7 +131,7 @@ function table(judged: readonly Assessment[], all: number): string {
 /** Each step once, results before what they are made from. */
 function stepsBehind(values: readonly Value[]): Value[] {
   const steps = new Set(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
-  return [...steps].filter((step) => !isPlainCopy(step));
+  return [...steps].filter((step) => values.includes(step) || !isPlainCopy(step));
 }
 
 /** Set as code, so that no character of a record is markup. */

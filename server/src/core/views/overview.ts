@@ -21,6 +21,7 @@ const shown: Partial<Record<IdKind, readonly QuantityName[]>> = {
   protection: ["device-current"],
   contact: ["device-current"],
   bundle: ["bundle-loading"],
+  bus: ["bus-voltage"],
 };
 const ofAircraft: readonly QuantityName[] = ["source-demand", "source-capacity"];
 

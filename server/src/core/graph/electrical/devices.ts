@@ -106,6 +106,7 @@ function ratingOf(inline: Inline, device: Device | undefined, basis: ElectricalB
         I_rated: operand && { ...operand, places: [...operand.places, ...(place ? [place] : [])] },
       },
       compute: ({ I_rated }) => I_rated,
+      sources: [{ document: device?.data?.value ?? `record of ${name}`, standing: "record" }],
     }),
   );
 }

@@ -1,4 +1,4 @@
-import type { Component, Condition } from "../../records/types";
+import type { Bus, Component, Condition } from "../../records/types";
 import { Memory } from "../remember";
 import { derive, derived, type Input, known, type Operand, type Value, written } from "../value";
 import type { LoadPath } from "./circuit";
@@ -16,14 +16,36 @@ const currents = new Memory<Component, Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
+  const ofBuses = busVoltages(basis);
   return byLoad(basis, (path, condition) => {
     const volts = basis.states.get(condition)?.voltageAt(path.id);
-    const rests = [volts, ...path.feed, ...path.returns];
+    const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
+    const rests = [volts, ...buses, ...path.feed, ...path.returns];
     return voltages.recall(path.component, condition, rests, basis.keep, (keep) =>
-      keep(loadVoltage(path, condition, volts, basis)),
+      keep(loadVoltage(path, condition, volts, buses, basis)),
     );
   });
 }
+
+/** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
+function busVoltages(basis: ElectricalBasis): Map<string, Map<Condition, Value>> {
+  const { electrical } = basis.project.airframe ?? {};
+  const voltagesOf = (bus: Bus, id: string) =>
+    basis.conditions.flatMap((condition): [Condition, Value][] => {
+      const volts = basis.states.get(condition)?.potentialOf(id);
+      const value = ofBus.recall(bus, condition, [volts, electrical], basis.keep, (keep) =>
+        keep(busVoltage(id, condition, volts, basis)),
+      );
+      return value ? [[condition, value]] : [];
+    });
+  return new Map(
+    (electrical?.buses ?? []).flatMap((bus): [string, Map<Condition, Value>][] =>
+      bus.id ? [[bus.id.value, new Map(voltagesOf(bus, bus.id.value))]] : [],
+    ),
+  );
+}
+
+const ofBus = new Memory<Bus, Condition, Value | undefined>();
 
 /**
  * What each component draws. A constant current is as written; a power or a resistance takes the voltage that
@@ -92,6 +114,7 @@ function loadVoltage(
   path: LoadPath,
   condition: Condition,
   volts: number | undefined,
+  buses: readonly Value[],
   basis: ElectricalBasis,
 ): Value | undefined {
   return known({
@@ -102,10 +125,59 @@ function loadVoltage(
     method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
     value: volts,
     operands: () => ({
-      nominal: written("nominal voltage", basis.project.airframe?.electrical?.nominal, "V"),
+      ...Object.fromEntries(
+        buses.map((bus) => [bus.subject.id, derived(`voltage of ${bus.subject.id}`, bus)]),
+      ),
       ...runOperands(path, condition, basis),
+      ...throughOperands(path, basis),
     }),
   });
+}
+
+function busVoltage(
+  id: string,
+  condition: Condition,
+  volts: number | undefined,
+  basis: ElectricalBasis,
+): Value | undefined {
+  return known({
+    subject: { kind: "bus", id },
+    quantity: "bus-voltage",
+    condition: condition.id?.value,
+    unit: "V",
+    method: "solution of the whole network",
+    value: volts,
+    operands: () => aheadOperands(condition, basis),
+  });
+}
+
+/** Sources that are on, and the feeders between them and the buses. */
+function aheadOperands(condition: Condition, { project }: ElectricalBasis): Record<string, Operand> {
+  const { nominal, sources = [], feeders = [] } = project.airframe?.electrical ?? {};
+  if (sources.length === 0) return { nominal: written("nominal voltage", nominal, "V") };
+  const off = new Set(condition.failed?.map((failed) => failed.value));
+  const on = sources.filter(({ id }) => id && !off.has(id.value));
+  return Object.fromEntries([
+    ...on.map(({ id, voltage }) => [id!.value, written(`voltage of ${id!.value}`, voltage, "V")]),
+    ...on.map(({ id, resistance }) => [
+      `${id!.value} inside`,
+      written(`resistance of ${id!.value}`, resistance, "ohm"),
+    ]),
+    ...feeders.map(({ id, resistance }) => [id?.value, written(`feeder ${id?.value}`, resistance, "ohm")]),
+  ]);
+}
+
+/** Resistances of the devices and contacts on the way. */
+function throughOperands(path: LoadPath, { project }: ElectricalBasis): Record<string, Operand> {
+  return Object.fromEntries(
+    path.through.map(({ kind, id, record }) => {
+      const holder =
+        kind === "contact"
+          ? record
+          : project.kit?.devices?.find((device) => device.id?.value === record.device?.value);
+      return [id, written(`resistance of ${id}`, holder?.resistance, "ohm")];
+    }),
+  );
 }
 
 /** Resistances of the wires on a path as the solution left them, with the places that decide them. */

@@ -1,7 +1,7 @@
 import { holds } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
 import { assumed, derive } from "../../graph/value";
-import { formatMeasure } from "../../quantities";
+import { convert, formatMeasure, type UnitSymbol } from "../../quantities";
 import type { Source } from "../../source";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
@@ -18,6 +18,7 @@ export const cutoutCornerRadius = defineRule<{
   cutout: string;
   radius: number;
   least: number;
+  unit: UnitSymbol;
   isRecorded: boolean;
 }>({
   id: "cutout-corner-radius",
@@ -28,11 +29,11 @@ export const cutoutCornerRadius = defineRule<{
     "Stress gathers in corners, the more the sharper they are, and cracks start there. Where the panel's data give a " +
     "least radius it is held against that; where they give none, a figure from memory (1/4 in) only warns.",
   sources: [shopFigure],
-  say: ({ cutout, radius, least, isRecorded }) => ({
+  say: ({ cutout, radius, least, unit, isRecorded }) => ({
     what:
-      `Cutout ${cutout} has a corner radius of ${formatMeasure(radius, "in")}; ` +
+      `Cutout ${cutout} has a corner radius of ${formatMeasure(radius, unit)}; ` +
       (isRecorded ? "the panel's data ask" : "shop practice (from memory) asks") +
-      ` for ${formatMeasure(least, "in")}.`,
+      ` for ${formatMeasure(least, unit)}.`,
     todo: isRecorded
       ? "Make the radius larger, or the opening round."
       : "Make the radius larger, or record the panel's own minimum with its document.",
@@ -40,7 +41,7 @@ export const cutoutCornerRadius = defineRule<{
   *check(project) {
     for (const { cutout, id, radius } of openingsOf(project).cutouts) {
       const subject = { kind: "cutout", id } as const;
-      const limit = radius.least ?? shopRadius(subject);
+      const limit = radius.least ?? shopRadius(subject, radius.value?.unit === "mm" ? "mm" : "in");
       if (!radius.value || !limit) continue;
       yield {
         rule: "cutout-corner-radius",
@@ -54,6 +55,7 @@ export const cutoutCornerRadius = defineRule<{
           cutout: id,
           radius: radius.value.value,
           least: limit.value,
+          unit: limit.unit as UnitSymbol,
           isRecorded: radius.least !== undefined,
         },
         related: [],
@@ -88,14 +90,19 @@ export const cutoutCornerRadius = defineRule<{
   ],
 });
 
-function shopRadius(subject: { readonly kind: "cutout"; readonly id: string }) {
+function shopRadius(subject: { readonly kind: "cutout"; readonly id: string }, unit: "in" | "mm") {
   return derive({
     subject,
     quantity: "least-distance",
-    unit: "in",
+    unit,
     formula: "r",
     operands: {
-      r: assumed("shop practice", shopRadiusInches, "in", "The panel's record gives no least radius."),
+      r: assumed(
+        "shop practice",
+        convert(shopRadiusInches, "in", unit),
+        unit,
+        "The panel's record gives no least radius.",
+      ),
     },
     compute: ({ r }) => r,
     sources: [shopFigure],

@@ -1,7 +1,7 @@
 import { holds } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
 import { geometrySource } from "../../graph/openings";
-import { formatMeasure } from "../../quantities";
+import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
 
@@ -10,6 +10,7 @@ export const cutoutEdgeDistance = defineRule<{
   panel: string;
   distance: number;
   least: number;
+  unit: UnitSymbol;
 }>({
   id: "cutout-edge-distance",
   severity: "error",
@@ -19,10 +20,10 @@ export const cutoutEdgeDistance = defineRule<{
     "The strip that is left between opening and edge carries what the whole panel carried. How narrow it may be is " +
     "for the maker's data to say; the panel's record names them.",
   sources: [geometrySource],
-  say: ({ cutout, panel, distance, least }) => ({
+  say: ({ cutout, panel, distance, least, unit }) => ({
     what:
-      `Cutout ${cutout} leaves ${formatMeasure(distance, "in")} to the edge of panel ${panel}; its data ask for ` +
-      `${formatMeasure(least, "in")}.`,
+      `Cutout ${cutout} leaves ${formatMeasure(distance, unit)} to the edge of panel ${panel}; its data ask for ` +
+      `${formatMeasure(least, unit)}.`,
     todo: "Move the opening inward or make it smaller.",
   }),
   *check(project) {
@@ -36,7 +37,13 @@ export const cutoutEdgeDistance = defineRule<{
         limit: edge.least,
         sense: "at-least",
         holds: holds(edge.value.value, "at-least", edge.least.value),
-        facts: { cutout: id, panel: panel.id?.value, distance: edge.value.value, least: edge.least.value },
+        facts: {
+          cutout: id,
+          panel: panel.id?.value,
+          distance: edge.value.value,
+          least: edge.least.value,
+          unit: edge.value.unit as UnitSymbol,
+        },
         related: panel.outline ? [{ place: panel.outline.place, words: "outline of the panel" }] : [],
       };
     }

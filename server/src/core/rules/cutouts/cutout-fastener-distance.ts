@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
-import { formatMeasure } from "../../quantities";
+import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { fastenerEdgeDistance } from "../../tables/fastener-edge-distance";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
@@ -12,6 +12,7 @@ export const cutoutFastenerDistance = defineRule<{
   y: number;
   distance: number;
   least: number;
+  unit: UnitSymbol;
 }>({
   id: "cutout-fastener-distance",
   severity: "error",
@@ -21,12 +22,12 @@ export const cutoutFastenerDistance = defineRule<{
     "The edge of an opening is an edge for the fastener beside it: nearer than its edge distance, the sheet tears out " +
     "before the fastener carries its load.",
   sources: [fastenerEdgeDistance("protruding").source, fastenerEdgeDistance("countersunk").source],
-  say: ({ cutout, panel, x, y, distance, least }) => ({
+  say: ({ cutout, panel, x, y, distance, least, unit }) => ({
     what:
       distance < 0
-        ? `Cutout ${cutout} removes the fastener at x ${formatMeasure(x, "in")}, y ${formatMeasure(y, "in")} of panel ${panel}.`
-        : `Cutout ${cutout} leaves ${formatMeasure(distance, "in")} to the fastener at x ${formatMeasure(x, "in")}, ` +
-          `y ${formatMeasure(y, "in")} of panel ${panel}; it needs ${formatMeasure(least, "in")}.`,
+        ? `Cutout ${cutout} removes the fastener at x ${formatMeasure(x, unit)}, y ${formatMeasure(y, unit)} of panel ${panel}.`
+        : `Cutout ${cutout} leaves ${formatMeasure(distance, unit)} to the fastener at x ${formatMeasure(x, unit)}, ` +
+          `y ${formatMeasure(y, unit)} of panel ${panel}; it needs ${formatMeasure(least, unit)}.`,
     todo: "Move the opening away from the fastener or make it smaller.",
   }),
   *check(project) {
@@ -47,6 +48,7 @@ export const cutoutFastenerDistance = defineRule<{
           y: worst.at.y,
           distance: worst.value.value,
           least: worst.least.value,
+          unit: worst.value.unit as UnitSymbol,
         },
         related: [{ place: worst.place, words: "the fastener" }],
       };

@@ -1,11 +1,17 @@
 import { holds } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
 import { geometrySource } from "../../graph/openings";
-import { formatMeasure } from "../../quantities";
+import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
 
-export const cutoutSpacing = defineRule<{ cutout: string; other: string; distance: number; least: number }>({
+export const cutoutSpacing = defineRule<{
+  cutout: string;
+  other: string;
+  distance: number;
+  least: number;
+  unit: UnitSymbol;
+}>({
   id: "cutout-spacing",
   severity: "error",
   area: "cutouts",
@@ -14,10 +20,10 @@ export const cutoutSpacing = defineRule<{ cutout: string; other: string; distanc
     "The bridge between two openings carries the load of both, and their stress concentrations add up. How narrow it " +
     "may be is for the maker's data to say; the panel's record names them.",
   sources: [geometrySource],
-  say: ({ cutout, other, distance, least }) => ({
+  say: ({ cutout, other, distance, least, unit }) => ({
     what:
-      `Cutouts ${cutout} and ${other} lie ${formatMeasure(distance, "in")} apart; the panel's data ask for ` +
-      `${formatMeasure(least, "in")}.`,
+      `Cutouts ${cutout} and ${other} lie ${formatMeasure(distance, unit)} apart; the panel's data ask for ` +
+      `${formatMeasure(least, unit)}.`,
     todo: "Move one of them away, or make one opening of the two.",
   }),
   *check(project) {
@@ -32,7 +38,13 @@ export const cutoutSpacing = defineRule<{ cutout: string; other: string; distanc
           limit: least,
           sense: "at-least",
           holds: holds(value.value, "at-least", least.value),
-          facts: { cutout: other, other: id, distance: value.value, least: least.value },
+          facts: {
+            cutout: other,
+            other: id,
+            distance: value.value,
+            least: least.value,
+            unit: value.unit as UnitSymbol,
+          },
           related: [{ place, words: `opening of ${other}` }],
         };
       }

@@ -17,9 +17,9 @@ export const figureFaulty = defineRule<{ owner: string; id: string; fault: strin
     todo: "Check its sizes and the order of its points, around the outline without crossing it.",
   }),
   *check(project): Iterable<Problem> {
-    for (const { owner, figure, problem } of openingsOf(project).faulty) {
+    for (const { owner, figure, unit, problem } of openingsOf(project).faulty) {
       if ((figure.points?.length ?? 3) < 3) continue; // too short a list is found where the record is read
-      const facts: Facts = { owner: owner.kind, id: owner.id, fault: faultWords(problem) };
+      const facts: Facts = { owner: owner.kind, id: owner.id, fault: faultWords(problem, unit) };
       const isOwn = figure.place.file === project.file.file;
       const link = project.install.airframe;
       const place = isOwn ? figure.place : link && "path" in link ? link.path.place : project.install.place;
@@ -51,17 +51,17 @@ export const figureFaulty = defineRule<{ owner: string; id: string; fault: strin
   ],
 });
 
-function faultWords(problem: FaultyFigure["problem"]): string {
-  const inches = (value: number) => formatMeasure(value, "in");
+function faultWords(problem: FaultyFigure["problem"], unit: FaultyFigure["unit"]): string {
+  const size = (value: number) => formatMeasure(value, unit);
   switch (problem.kind) {
     case "size-not-finite":
       return `its ${problem.dimension} is no number`;
     case "size-not-positive":
-      return `its ${problem.dimension} is ${inches(problem.value)}`;
+      return `its ${problem.dimension} is ${size(problem.value)}`;
     case "slot-shorter-than-wide":
-      return `the slot is ${inches(problem.length)} long and ${inches(problem.width)} wide`;
+      return `the slot is ${size(problem.length)} long and ${size(problem.width)} wide`;
     case "corner-radius-too-large":
-      return `its corner radius is ${inches(problem.value)}, more than half its smaller side (${inches(problem.limit)})`;
+      return `its corner radius is ${size(problem.value)}, more than half its smaller side (${size(problem.limit)})`;
     case "point-not-finite":
       return `point ${problem.index + 1} has a coordinate that is no number`;
     case "too-many-points":

@@ -29,7 +29,9 @@ export const loadVoltageLow = defineRule<{
     what:
       `${component} gets ${formatMeasure(voltage, "V")} in ${condition}, below the ${formatMeasure(least, "V")} ` +
       "at which it still works.",
-    todo: "Keep it off in this condition, take less from its sources, or fit thicker or shorter wires.",
+    todo:
+      "Keep it off in this condition or take less from its sources; where its bus has enough voltage and the way " +
+      "to it loses too much, fit thicker or shorter wires.",
   }),
   *check(project) {
     const { loads, sources } = electricalOf(project);
