@@ -73,9 +73,9 @@ describe("the record that examples change", () => {
     { title: "with one wire", text: wireExample() },
     { title: "with its airframe beside it", text: recordExample({ airframe: "airframe: a.airframe.yaml" }) },
   ])("is sound $title", ({ title, text }) => {
-    expect(findingsOf({ title, text, others: { "a.airframe.yaml": airframeExample() }, finds: [] })).toEqual(
-      [],
-    );
+    const found = findingsOf({ title, text, others: { "a.airframe.yaml": airframeExample() }, finds: [] });
+    // It is small on purpose, and is told what was therefore not checked.
+    expect(found.filter(({ severity }) => severity !== "information")).toEqual([]);
   });
 
   it("is a sound airframe record by itself", () => {

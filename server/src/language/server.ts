@@ -57,7 +57,15 @@ export function serve(connection: Connection): void {
       });
     }
   };
-  const schedule = new Schedule(publish);
+  const schedule = new Schedule((id) => {
+    try {
+      publish(id);
+    } catch (error) {
+      connection.console.error(
+        `A fault of Tailcone, not of ${id}: ${error instanceof Error ? error.stack : error}`,
+      );
+    }
+  });
 
   connection.onInitialize(
     ({ capabilities, workspaceFolders, rootUri, initializationOptions }): InitializeResult => {

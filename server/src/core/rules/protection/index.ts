@@ -7,6 +7,7 @@ import { contactBelowLoad } from "./contact-below-load";
 import { essentialCircuitShared } from "./essential-circuit-shared";
 import { faultCurrentTooSmall } from "./fault-current-too-small";
 import { fuseSparesTooFew } from "./fuse-spares-too-few";
+import { openingPointsMissing } from "./opening-points-missing";
 import { openingTimeNotCovered } from "./opening-time-not-covered";
 import { protectionOpensAtInrush } from "./protection-opens-at-inrush";
 import { protectionOrder } from "./protection-order";
@@ -22,6 +23,7 @@ export const protectionRules: readonly Rule[] = [
   essentialCircuitShared,
   faultCurrentTooSmall,
   fuseSparesTooFew,
+  openingPointsMissing,
   openingTimeNotCovered,
   protectionOpensAtInrush,
   protectionOrder,

@@ -10,6 +10,7 @@ import { networkUnsolved } from "./network-unsolved";
 import { sourceAboveShare } from "./source-above-share";
 import { sourceOutputUnknown } from "./source-output-unknown";
 import { sourceOverloaded } from "./source-overloaded";
+import { sourcesNotRecorded } from "./sources-not-recorded";
 
 /** Rules of sources, their loads and the network as a whole, by id. */
 export const sourceRules: readonly Rule[] = [
@@ -24,4 +25,5 @@ export const sourceRules: readonly Rule[] = [
   sourceAboveShare,
   sourceOutputUnknown,
   sourceOverloaded,
+  sourcesNotRecorded,
 ];
