@@ -93,7 +93,7 @@ describe("on the gauge of a wire", () => {
     const shown = plain((await hoverAt(install, gauge, "8 AWG"))!);
     const drop = worked("component CHILLER", "path-drop", "survey");
     const terms = drop.inputs.map(({ value, unit }) => showMeasure(value, unit));
-    expect(terms).toHaveLength(2);
+    expect(terms.length).toBeGreaterThan(1);
     expect(shown).toContain("\n  = Σ(V)\n");
     expect(shown).toContain(`\n  = ${terms.join(" + ")}\n`);
     expect(shown).toContain(`\n  = ${showMeasure(drop.value, drop.unit)}\n`);
@@ -144,10 +144,8 @@ describe("in the kit", () => {
     await editor.diagnostics(kit);
     const shown = plain((await hoverAt(kit, "power: 1100 W", "1100 W"))!);
     expect(shown).toContain(`In ${demo.clean}:`);
-    const current = worked("wire P102A8", "wire-current", "survey");
-    expect(shown).toContain(
-      `| wire current, P102A8, survey | ${showMeasure(current.value, current.unit)} | ≤ `,
-    );
+    const drop = worked("component CHILLER", "path-drop", "survey");
+    expect(shown).toContain(`| path drop, CHILLER, survey | ${showMeasure(drop.value, drop.unit)} | ≤ `);
     const voltage = worked("component CHILLER", "load-current", "survey").inputs.find(
       ({ unit }) => unit === "V",
     )!;

@@ -36,7 +36,10 @@ it("lists the sections of a record in their order, and in them the things by the
     "added",
     "bundles",
     "protection",
+    "contacts",
     "wires",
+    "bonds",
+    "spares",
     "cutouts",
   ]);
   const wires = symbols.find(({ name }) => name === "wires")!;

@@ -17,9 +17,12 @@ function explained(rule: Rule, width: number): string {
   const { id, severity, title, why, sources, examples } = rule;
   const cited = sources.map((source) => indent(wrap(citeSource(source), width - 2), 2));
   return `${[
-    `${id} (${severity})${severity === "error" && sources.some(isStandIn) ? ", a warning where its limit rests on memory or habit" : ""}`,
+    `${id} (${severity})`,
     wrap(`${title}.`, width),
     wrap(why, width),
+    ...(severity === "error" && sources.some(isStandIn)
+      ? [wrap("It warns where the limit rests on memory or on habit.", width)]
+      : []),
     ...(cited.length > 0 ? [`Sources:\n${cited.join("\n")}`] : []),
     ...examples.map((example) => exampleBlock(example, examples[0], rule, width)),
   ].join("\n\n")}\n`;

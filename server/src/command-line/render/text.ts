@@ -111,7 +111,7 @@ function summary(judgements: readonly Judgement[], style: TextStyle): string {
     0,
   );
   const held = `${margins} ${margins === 1 ? "value holds its limit" : "values hold their limits"}.`;
-  return `${checked}: ${counts.join(", ")}.\n${held}\n`;
+  return `${checked}: ${counts.join(", ")}.${style.isBrief ? " " : "\n"}${held}\n`;
 }
 
 /** Lines and columns of one record, from 1. */

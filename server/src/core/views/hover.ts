@@ -4,6 +4,7 @@
 import type { Judgement } from "../check";
 import { type Assessment, byMargin, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
+import type { QuantityName } from "../graph/quantity-names";
 import { showMeasure, type Value } from "../graph/value";
 import type { Node } from "../reading/tree";
 import type { ProvenRemedy } from "../remedies";
@@ -45,15 +46,13 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   const rests = restingOn(file, node);
   const judged = assessments
     .filter(({ place, value, limit }) => place.node === node || rests(value) || rests(limit))
-    .toSorted(byMargin);
+    .toSorted((a, b) => nearness(a, node) - nearness(b, node) || byMargin(a, b));
   const direct = valuesOf(project).filter((value) => takes(value, file, node));
   const overview = overviewAt(node, project);
   if (judged.length === 0 && direct.length === 0 && !overview) return undefined;
 
   const shown = judged.slice(0, most.rows);
-  const results = direct.filter(
-    (value) => shown.length === 0 || (value.condition === undefined && !isPlainCopy(value)),
-  );
+  const results = direct.filter(({ quantity }) => shown.length === 0 || tellsByItself.includes(quantity));
   const limits = new Set(shown.map(({ limit }) => limit));
   const steps = stepsBehind([...shown.flatMap(({ value, limit }) => [value, limit]), ...direct]).filter(
     (step) => (isPlainCopy(step) ? limits.has(step) : rests(step)),
@@ -69,6 +68,15 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   ]
     .filter((part) => part !== "")
     .join("\n\n");
+}
+
+/** Shown above the limits too: what an item does by itself. */
+const tellsByItself: readonly QuantityName[] = ["item-moment", "harness-weight", "cutout-area"];
+
+/** What fails comes first, then what is judged at this very place, then what only rests on it. */
+function nearness({ holds, place }: Assessment, node: Node): number {
+  if (!holds) return 0;
+  return place.node === node ? 1 : 2;
 }
 
 function takes(value: Value, file: string, node: Node): boolean {

@@ -45,7 +45,9 @@ export function deriveDevices(
       inline,
       id: inline.id,
       device,
-      rating: ratingOf(inline, device, basis),
+      rating: ratings.recall(inline.record, device ?? inline.record, [], basis.keep, (keep) =>
+        keep(ratingOf(inline, device)),
+      ),
       currents: basis.conditions.flatMap((condition) => {
         const loads = paths.flatMap((path) => {
           const current = currents.get(path.id)?.get(condition);
@@ -70,6 +72,7 @@ export function deriveDevices(
   });
 }
 
+const ratings = new Memory<Inline["record"], Device | Inline["record"], Value | undefined>();
 const currentsThrough = new Memory<Inline["record"], Condition, Value | undefined>();
 const chartRatings = new Memory<Wire, Device, Value | undefined>();
 
@@ -90,25 +93,28 @@ function guardedWires(
   return guarded;
 }
 
-function ratingOf(inline: Inline, device: Device | undefined, basis: ElectricalBasis): Value | undefined {
+function ratingOf(inline: Inline, device: Device | undefined): Value | undefined {
   const [name, rating, place] =
     inline.kind === "contact"
       ? ["rating of the contact", inline.record.rating, undefined]
       : [`rating of ${device?.id?.value}`, device?.rating, inline.record.device?.place];
   const operand = written(name, rating, "A");
-  return basis.keep(
-    derive({
-      subject: { kind: inline.kind, id: inline.id },
-      quantity: "device-rating",
-      unit: "A",
-      formula: "I_rated",
-      operands: {
-        I_rated: operand && { ...operand, places: [...operand.places, ...(place ? [place] : [])] },
+  return derive({
+    subject: { kind: inline.kind, id: inline.id },
+    quantity: "device-rating",
+    unit: "A",
+    formula: "I_rated",
+    operands: {
+      I_rated: operand && { ...operand, places: [...operand.places, ...(place ? [place] : [])] },
+    },
+    compute: ({ I_rated }) => I_rated,
+    sources: [
+      {
+        document: device?.data?.value ?? `${name}, ${device ? "kit" : "install"} record`,
+        standing: "record",
       },
-      compute: ({ I_rated }) => I_rated,
-      sources: [{ document: device?.data?.value ?? `record of ${name}`, standing: "record" }],
-    }),
-  );
+    ],
+  });
 }
 
 function currentThrough(
