@@ -518,6 +518,6 @@ describe(`the load analysis: conditions of ${loadAnalysisSource.document}, ${loa
     const text = sourceExample().replace(/^ {4}sources:\n(?: {6}- .*\n)+/m, "");
     const judgement = judge(text);
     expect(electricalOf(judgement.project).sources.analysis).toEqual({ columns: [], rows: [] });
-    expect(broken(judgement)).toEqual([]);
+    expect(broken(judgement)).toEqual(["sources-not-recorded"]);
   });
 });
