@@ -47,9 +47,14 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   const findings = [...problems, ...assessments.filter((one) => !one.holds)]
     .map((fault) => toFinding(fault, options))
     .filter((finding) => finding !== undefined);
-  const { kept, leftOut } = cap(findings.sort((a, b) => startOf(record, a) - startOf(record, b)));
+  const { kept, leftOut } = cap(
+    findings.sort((a, b) => startOf(record, a) - startOf(record, b) || rank[a.severity] - rank[b.severity]),
+  );
   return { record, ...(project && { project }), findings: kept, assessments, leftOut };
 }
+
+/** At one place the worst comes first. */
+const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2 };
 
 /** A rule that fails must not take the findings of the others with it. */
 function judge(rule: Rule, project: Project): (Assessment | Problem)[] {

@@ -16,7 +16,7 @@ import type { Span } from "../core/reading/tree";
 import type { LoadedRecord } from "../core/records/record";
 import type { Place } from "../core/records/written";
 import type { ProvenRemedy } from "../core/remedies";
-import { citeSource } from "../core/source";
+import { citeTogether } from "../core/source";
 import { sourcesBehind } from "../core/views/finding-sources";
 import type { Hover } from "../core/views/hover";
 import type { OutlineSymbol } from "../core/views/symbols";
@@ -85,7 +85,7 @@ export function toDiagnostic(
 function messageOf(finding: Finding): string {
   const { what, todo } = finding;
   const source = sourcesBehind(finding)[0];
-  return [what, todo, ...(source ? [`Source: ${citeSource(source)}`] : [])].join("\n");
+  return [what, todo, ...(source ? [`Source: ${citeTogether([source])[0]}`] : [])].join("\n");
 }
 
 export function toHover({ node, markdown }: Hover, converter: Converter): ProtocolHover {
