@@ -89,14 +89,17 @@ function severityOf(rule: Rule, fault: Problem | Assessment): Severity {
   return fault.limit.sources.some(isStandIn) ? "warning" : "error";
 }
 
+/** Leaves out what is beyond the caps, what only informs before what warns, and that before errors. */
 function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number } {
   const ofRule = new Map<string, number>();
-  const kept = findings.filter((finding) => {
+  const within = findings.filter((finding) => {
     const count = (ofRule.get(finding.rule) ?? 0) + 1;
     ofRule.set(finding.rule, count);
     return count <= limits.findingsPerRule;
   });
-  kept.length = Math.min(kept.length, limits.findingsPerFile);
+  const worst = within.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+  const chosen = new Set(worst.slice(0, limits.findingsPerFile));
+  const kept = within.filter((finding) => chosen.has(finding));
   return { kept, leftOut: findings.length - kept.length };
 }
 
