@@ -18,6 +18,14 @@ const circuits = [
   { amps: 9.0, gauge: 14, device: "CB-15" },
 ];
 
+/** Invented, and wide enough that every current of these records lies within. */
+const openingPoints = [
+  "{ at: 110 %, earliest: 100 s, latest: 3600 s }",
+  "{ at: 200 %, earliest: 5 s, latest: 20 s }",
+  "{ at: 1000 %, earliest: 0.05 s, latest: 0.2 s }",
+  "{ at: 100000 %, earliest: 0.001 s, latest: 0.002 s }",
+].join(", ");
+
 const devices = [
   { id: "CB-3", rating: "3 A" },
   { id: "CB-5", rating: "5 A" },
@@ -271,7 +279,10 @@ class Records {
       ...this.#kit.components,
       "",
       "devices:",
-      ...devices.map(({ id, rating }) => `  - { id: ${id}, kind: breaker, rating: ${rating} }`),
+      ...devices.map(
+        ({ id, rating }) =>
+          `  - { id: ${id}, kind: breaker, rating: ${rating}, opening: [${openingPoints}] }`,
+      ),
     ]);
   }
 

@@ -41,8 +41,17 @@ export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | 
   readonly place: Place;
 }
 
+const guards = new WeakMap<readonly DeviceResult[], Guard[]>();
+
 export function guardsOf(project: Project): Guard[] {
-  return electricalOf(project).devices.flatMap(({ inline, device, rating, ...rest }) =>
+  const { devices } = electricalOf(project);
+  const known = guards.get(devices) ?? guardsAmong(devices);
+  guards.set(devices, known);
+  return known;
+}
+
+function guardsAmong(devices: readonly DeviceResult[]): Guard[] {
+  return devices.flatMap(({ inline, device, rating, ...rest }) =>
     inline.kind === "protection" && device && rating && inline.record.device
       ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
       : [],
