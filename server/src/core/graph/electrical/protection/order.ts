@@ -6,7 +6,9 @@ import {
   openingTime,
 } from "../../../methods/opening-time";
 import { isBelow } from "../../../rounding";
-import type { Operand, Value } from "../../value";
+import { Memory } from "../../remember";
+import type { Keep, Operand, Value } from "../../value";
+import type { Inline } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
 import type { Faults } from "./faults";
@@ -45,12 +47,29 @@ export function deriveOrders(
       if (!upstream?.device || !downstream.device) return [];
       const bands = { upstream: bandOf(upstream), downstream: bandOf(downstream) };
       const largest = faults.behind(downstream.id);
-      const compared =
+      const order =
         bands.upstream.kind === "band" && bands.downstream.kind === "band"
-          ? compare(bands.upstream.band, bands.downstream.band, largest, basis)
+          ? compareOnce(upstream, downstream, largest, basis)
           : undefined;
-      return [{ upstream, downstream, bands, largest, compared }];
+      return [{ upstream, downstream, bands, largest, compared: order }];
     });
+  });
+}
+
+const compared = new Memory<Inline["record"], Inline["record"], ComparedOrder | undefined>();
+
+/** Two devices compare alike while they, their points and the largest fault current are the same. */
+function compareOnce(
+  upstream: DeviceResult,
+  downstream: DeviceResult,
+  largest: Value | undefined,
+  basis: ElectricalBasis,
+): ComparedOrder | undefined {
+  const rests = [upstream.device, downstream.device, largest?.value];
+  return compared.recall(upstream.inline.record, downstream.inline.record, rests, basis.keep, (keep) => {
+    const [above, below] = [bandOf(upstream), bandOf(downstream)];
+    if (above.kind !== "band" || below.kind !== "band") return undefined;
+    return compare(above.band, below.band, largest, keep);
   });
 }
 
@@ -58,7 +77,7 @@ function compare(
   upstream: BandedDevice,
   downstream: BandedDevice,
   largest: Value | undefined,
-  { keep }: ElectricalBasis,
+  keep: Keep,
 ): ComparedOrder | undefined {
   // Up to its own rating the upstream device holds, whatever the other does.
   const fromAmps = Math.max(upstream.rating.value, downstream.rating.value);
