@@ -16,10 +16,11 @@ import {
   weightToMove,
 } from "../../server/src/core/methods/balance";
 import { type Envelope, limitAt, positionInEnvelope } from "../../server/src/core/methods/envelope";
-import { roundUpToStep } from "../../server/src/core/rounding";
+import { roundUp } from "../../server/src/core/quantities";
 import { citeSource, type Source } from "../../server/src/core/source";
 import { judgeNegligible, negligibleWeightChange } from "../../server/src/core/tables/negligible-change";
 import { standardWeights } from "../../server/src/core/tables/standard-weights";
+import { expectPrinted, expectPrintedBalance } from "./printed";
 
 /**
  * Worked examples as documents print them. Each stands under its document, and the test's name says when an
@@ -27,28 +28,6 @@ import { standardWeights } from "../../server/src/core/tables/standard-weights";
  */
 function example(id: string, title: string, source: Source, check: () => void): void {
   test(`${id} ${title} [${citeSource(source)}]`, check);
-}
-
-/** As printed: within half of the last digit, plus half a unit for each `line` that the document rounded. */
-function expectPrinted(actual: number | undefined, printed: string, lines = 0): void {
-  const decimals = printed.split(".")[1]?.length ?? 0;
-  const printedValue = Number(printed.replaceAll(",", ""));
-  const room = 0.5 * 10 ** -decimals + 0.5 * lines;
-  expect(actual).toBeDefined();
-  expect(
-    Math.abs(actual! - printedValue),
-    `${actual} is not what is printed as ${printed}`,
-  ).toBeLessThanOrEqual(room * (1 + 1e-9));
-}
-
-function expectBalance(
-  actual: Balance,
-  printed: { weight: string; moment?: string; arm: string },
-  lines = 0,
-): void {
-  expectPrinted(actual.weight, printed.weight);
-  if (printed.moment !== undefined) expectPrinted(actual.moment, printed.moment, lines);
-  expectPrinted(actual.arm, printed.arm);
 }
 
 /** An item of which the document prints weight and moment. */
@@ -150,7 +129,7 @@ describe("weighing", () => {
       { reading: 753, arm: mainWheels },
       { reading: 22, arm: 9.875 },
     ]);
-    expectBalance(weighed, { weight: "1,528", moment: "146,864", arm: "96.12" }, 1);
+    expectPrintedBalance(weighed, { weight: "1,528", moment: "146,864", arm: "96.12" }, 1);
   });
   example("D7", "on three jacks, arms in inches, weights in kilograms", atplItem, () => {
     const weighed = centreOfGravityFromReactions([
@@ -158,7 +137,7 @@ describe("weighing", () => {
       { reading: 17783, arm: 775 },
       { reading: 17783, arm: 775 },
     ]);
-    expectBalance(weighed, { weight: "42,054", moment: "28,608,218", arm: "680.3" });
+    expectPrintedBalance(weighed, { weight: "42,054", moment: "28,608,218", arm: "680.3" });
   });
   const d8: Source = { ...atplItem, note: "printed 8.33 where the exact distance is 8.337" };
   example("D8", "distance ahead of the main wheels and aft of the nosewheel", d8, () => {
@@ -168,7 +147,7 @@ describe("weighing", () => {
         { reading: 1465, arm: mainWheels },
         { reading: 1395, arm: mainWheels },
       ]);
-    expectBalance(scalesFrom(0), { weight: "3,145", arm: "-8.34" });
+    expectPrintedBalance(scalesFrom(0), { weight: "3,145", arm: "-8.34" });
     expectPrinted(scalesFrom(92).arm, "83.7");
   });
   const d9: Source = { ...atplItem, note: "published inputs, answer computed here" };
@@ -178,7 +157,7 @@ describe("weighing", () => {
       { reading: 1046, arm: 121 },
       { reading: 1040, arm: 121 },
     ]);
-    expectBalance(weighed, { weight: "2,561", moment: "278,531", arm: "108.76" });
+    expectPrintedBalance(weighed, { weight: "2,561", moment: "278,531", arm: "108.76" });
   });
   test(`tare comes off each scale's own reading [${citeSource(ac4313("par. 10-2r"))}]`, () => {
     const bare = centreOfGravityFromReactions(nosewheel(128));
@@ -199,7 +178,7 @@ describe("change of equipment", () => {
     const before = withMoment(2886, 101_673.78);
     const after = applyChange(before, masses([15, 71], [15, 71]), masses([97, 71], [20, 71], [30, 94]));
     expectPrinted(before.arm, "35.23");
-    expectBalance(after, { weight: "3,003", moment: "110,670.78", arm: "36.85" });
+    expectPrintedBalance(after, { weight: "3,003", moment: "110,670.78", arm: "36.85" });
     expectPrinted(after.arm! - before.arm, "1.62");
   });
   const d11: Source = { ...mechanicItem, note: "one copy says that the CG moves forward; it moves aft" };
@@ -209,7 +188,7 @@ describe("change of equipment", () => {
       masses([24, 68.5]),
       masses([28, 73], [30, 70.5], [25, 85]),
     );
-    expectBalance(after, { weight: "1,559", moment: "47,240", arm: "30.30" });
+    expectPrintedBalance(after, { weight: "1,559", moment: "47,240", arm: "30.30" });
     expect(after.arm).toBeGreaterThan(28.4);
   });
   example("D12", "one item out, three in, one of them forward", fromMemory(mechanicItem), () => {
@@ -218,15 +197,15 @@ describe("change of equipment", () => {
       masses([30, 72]),
       masses([14, 76], [20, 73.5], [30, 30]),
     );
-    expectBalance(after, { weight: "1,834", moment: "57,974", arm: "31.61" });
+    expectPrintedBalance(after, { weight: "1,834", moment: "57,974", arm: "31.61" });
   });
   example("D20", "adding weight aft", fromMemory(phak), () => {
     const after = applyChange({ weight: 6860, arm: 80 }, [], masses([140, 150]));
-    expectBalance(after, { weight: "7,000", arm: "81.4" });
+    expectPrintedBalance(after, { weight: "7,000", arm: "81.4" });
   });
   example("D21", "removing weight aft", fromMemory(phak), () => {
     const after = applyChange({ weight: 6100, arm: 80 }, masses([100, 150]), []);
-    expectBalance(after, { weight: "6,000", arm: "78.8" });
+    expectPrintedBalance(after, { weight: "6,000", arm: "78.8" });
     expectPrinted(after.arm! - 80, "-1.2");
   });
   example("D29", "seven quarts of oil taken out of the empty weight", handbook8083_30, () => {
@@ -255,27 +234,30 @@ describe("loading", () => {
   const fig1010 = ac4313("figure 10-10, page 10-13", "minimum fuel of 82.5 lb is printed as 83");
   example("D13", "most forward loading, fuel as printed", fig1010, () => {
     const loaded = combine([empty, oil, pilot, ...masses([83, 22])]);
-    expectBalance(loaded, { weight: "1,439", moment: "16,104", arm: "11.2" });
+    expectPrintedBalance(loaded, { weight: "1,439", moment: "16,104", arm: "11.2" });
     expectInside(loaded);
   });
   example("D13", "most forward loading, fuel unrounded", fig1010, () => {
-    expectBalance(combine([empty, oil, pilot, ...masses([82.5, 22])]), { weight: "1,438.5", arm: "11.19" });
+    expectPrintedBalance(combine([empty, oil, pilot, ...masses([82.5, 22])]), {
+      weight: "1,438.5",
+      arm: "11.19",
+    });
   });
   const fig1011 = ac4313("figure 10-11, par. 10-17", "totals as printed, CG computed here");
   example("figure 10-11", "most rearward loading", fig1011, () => {
     const loaded = combine([empty, oil, pilot, ...masses([340, 48], [240, 22], [100, 75.5])]);
-    expectBalance(loaded, { weight: "2,036", moment: "43,428", arm: "21.33" });
+    expectPrintedBalance(loaded, { weight: "2,036", moment: "43,428", arm: "21.33" });
     expectInside(loaded);
   });
   const fig1013 = ac4313("figure 10-13, page 10-17", "misprint: 38,466 / 2,100 is 18.3, printed 18.6");
   example("D14", "most passengers", fig1013, () => {
     const loaded = combine([empty, oil, pilot, ...masses([170, 16], [340, 48], [39 * 6, 22])]);
-    expectBalance(loaded, { weight: "2,100", moment: "38,466", arm: "18.3" });
+    expectPrintedBalance(loaded, { weight: "2,100", moment: "38,466", arm: "18.3" });
     expectInside(loaded);
   });
   example("figure 10-14", "most baggage", ac4313("figure 10-14, page 10-18"), () => {
     const loaded = combine([empty, oil, pilot, ...masses([170, 48], [170, 16], [240, 22], [100, 75.5])]);
-    expectBalance(loaded, { weight: "2,036", moment: "37,988", arm: "18.7" });
+    expectPrintedBalance(loaded, { weight: "2,036", moment: "37,988", arm: "18.7" });
     expectInside(loaded);
   });
   const d25: Source = {
@@ -287,7 +269,7 @@ describe("loading", () => {
   example("D25", "four-seat aeroplane inside its range", d25, () => {
     const fuel = 75 * standardWeights.avgas.value;
     const loaded = combine(masses([2100, 78.3], [340, 85], [350, 121], [fuel, 75], [80, 150]));
-    expectBalance(loaded, { weight: "3,320", moment: "281,430", arm: "84.8" });
+    expectPrintedBalance(loaded, { weight: "3,320", moment: "281,430", arm: "84.8" });
   });
   const helicopterManual: Source = {
     document: "MD900 rotorcraft flight manual",
@@ -300,9 +282,9 @@ describe("loading", () => {
       withMoment(3272.8, 688_665),
       ...masses([170, 130.7], [170, 130.7], [170, 173], [170, 173], [170, 213], [170, 213]),
     ]);
-    expectBalance(zeroFuel, { weight: "4,292.8", moment: "864,343", arm: "201.3" });
+    expectPrintedBalance(zeroFuel, { weight: "4,292.8", moment: "864,343", arm: "201.3" });
     const gross = combine([{ weight: zeroFuel.weight, arm: zeroFuel.arm! }, ...masses([994, 191.1])]);
-    expectBalance(gross, { weight: "5,286.8", moment: "1,054,296", arm: "199.4" }, 1);
+    expectPrintedBalance(gross, { weight: "5,286.8", moment: "1,054,296", arm: "199.4" }, 1);
   });
   const aeroplaneManual = (edition: string): Source => ({
     document: "Maule M-7-260C flight manual, loading example",
@@ -312,14 +294,14 @@ describe("loading", () => {
   const d27 = (fuel: PointMass) =>
     combine([withMoment(1549, 17_349), withMoment(340, 6800), fuel, withMoment(125, 9000)]);
   example("D27a", "weights with moments, 73 gallons", aeroplaneManual("revision A"), () => {
-    expectBalance(d27(withMoment(438, 10_512)), { weight: "2,452", moment: "43,661", arm: "17.8" });
+    expectPrintedBalance(d27(withMoment(438, 10_512)), { weight: "2,452", moment: "43,661", arm: "17.8" });
   });
   example("D27b", "weights with moments, 70 gallons", aeroplaneManual("form 74"), () => {
-    expectBalance(d27(withMoment(420, 10_080)), { weight: "2,434", moment: "43,229", arm: "17.8" });
+    expectPrintedBalance(d27(withMoment(420, 10_080)), { weight: "2,434", moment: "43,229", arm: "17.8" });
   });
   example("D33", "lateral balance, left is negative", constructed, () => {
     const loaded = combine(masses([900, -0.3], [180, 12], [150, -12], [120, -11]));
-    expectBalance(loaded, { weight: "1,350", moment: "-1,230", arm: "-0.91" });
+    expectPrintedBalance(loaded, { weight: "1,350", moment: "-1,230", arm: "-0.91" });
   });
 });
 
@@ -328,7 +310,7 @@ describe("levers and shifts", () => {
     const shift = shiftOfCg(8000, 100, 150 - 30);
     expectPrinted(616_000 / 8000 + shift!, "78.5");
     const moved = applyChange(withMoment(8000, 616_000), masses([100, 30]), masses([100, 150]));
-    expectBalance(moved, { weight: "8,000", moment: "628,000", arm: "78.5" });
+    expectPrintedBalance(moved, { weight: "8,000", moment: "628,000", arm: "78.5" });
   });
   example("D17", "weight to move for 0.1 m", atplItem, () => {
     expectPrinted(weightToMove(6603, 2.9 - 2.8, 2.9), "228");
@@ -381,7 +363,7 @@ describe("ballast and quantities that must not fall short", () => {
     const empty: PointMass = { weight: 1876, arm: 32.2 };
     const needed = ballastFor(empty, 33, 228);
     expectPrinted(needed, "7.6964");
-    const fitted = roundUpToStep(needed!, 0.1);
+    const fitted = roundUp(needed!, 0.1);
     expectPrinted(fitted, "7.7");
     expectPrinted(combine([empty, { weight: fitted, arm: 228 }]).arm, "33.0004");
   });
@@ -393,8 +375,8 @@ describe("ballast and quantities that must not fall short", () => {
   };
   example("D28", "gasoline to drain for 90 and 110 lb too much", fuelItem, () => {
     const gallons = (pounds: number) => pounds / standardWeights.avgas.value;
-    expect(roundUpToStep(gallons(90), 0.1)).toBeCloseTo(15, 9);
-    expect(roundUpToStep(gallons(110), 0.1)).toBeCloseTo(18.4, 9);
+    expect(roundUp(gallons(90), 0.1)).toBeCloseTo(15, 9);
+    expect(roundUp(gallons(110), 0.1)).toBeCloseTo(18.4, 9);
   });
 });
 

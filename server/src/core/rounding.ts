@@ -26,13 +26,3 @@ export function isAtMost(value: number, limit: number, scale = 0): boolean {
 export function isBelow(value: number, limit: number, scale = 0): boolean {
   return value < limit && !sameWithinRounding(value, limit, scale);
 }
-
-/**
- * The smallest multiple of `step` (above zero) that is not below `value`: for quantities that must not fall
- * short, such as ballast to add or fuel to drain. A value that is a multiple but for noise stays where it is.
- */
-export function roundUpToStep(value: number, step: number): number {
-  const steps = value / step;
-  const nearest = Math.round(steps);
-  return (sameWithinRounding(steps, nearest) ? nearest : Math.ceil(steps)) * step;
-}

@@ -135,7 +135,7 @@ export function weightToMove(total: number, shift: number, distance: number): nu
  * ballast. Undefined when no weight at that arm can do it.
  *
  * The ballast makes the aircraft heavier: where the limit slopes, judge the result in the envelope again.
- * Round the answer up, never to the nearest: see `roundUpToStep`.
+ * Round the answer up, never to the nearest: see `roundUp`.
  */
 export function ballastFor(loaded: PointMass, limit: number, ballastArm: number): number | undefined {
   // A centre of gravity on the limit needs nothing, on whichever side of it the last bit falls.
