@@ -92,7 +92,7 @@ describe("a dead short at the far end of a run", () => {
     // Its limit rests on a final temperature from memory.
     expect(finding?.severity).toBe("warning");
     const remedy = proveRemedy(finding!, judgement, { resolve: () => undefined, load: () => undefined });
-    expect(remedy?.newText).toMatch(/^\d+ AWG$/);
+    expect(remedy?.edits[0]?.newText).toMatch(/^\d+ AWG$/);
     expect(judge(thin("")).ofRule("fault-current-too-small")).toEqual([]);
     expect(judge(thin("")).value("P1", "fault-current")).toBeCloseTo(65.26, 2);
   });

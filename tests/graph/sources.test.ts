@@ -334,8 +334,8 @@ describe("the least engine speed (alternator speed = engine speed x ratio, deriv
     const [remedy] = [
       ...ruleById.get("idle-speed-too-low")!.remedies!(finding!.assessment!, judgement.project),
     ];
-    expect(remedy).toMatchObject({ title: "Run taxi at 1100 rpm", text: "1100 rpm" });
-    const mended = judge(judgement.record.text.replace("1000 rpm", remedy!.text));
+    expect(remedy).toMatchObject({ title: "Run taxi at 1100 rpm", changes: [{ text: "1100 rpm" }] });
+    const mended = judge(judgement.record.text.replace("1000 rpm", remedy!.changes[0]!.text));
     expect(broken(mended)).toEqual([]);
   });
 

@@ -504,13 +504,14 @@ describe("findings", () => {
     const { assessments, project } = judge(text);
     const assessment = assessments.find((one) => one.rule === "cg-aft-of-limit" && !one.holds)!;
     const [remedy] = [...ruleById.get("cg-aft-of-limit")!.remedies!(assessment, project)];
-    expect(remedy!.place).toBe(assessment.place);
+    const [change] = remedy!.changes;
+    expect(change!.place).toBe(assessment.place);
     const rulesAt = (arm: string) =>
       findingsIn(judge(balanceExample({ ...heavyAft, arm }))).map(({ rule }) => rule);
-    expect(rulesAt(remedy!.text)).toEqual([]);
-    expect(rulesAt(`${Number.parseFloat(remedy!.text) + 0.1} in`)).toEqual(["cg-aft-of-limit"]);
+    expect(rulesAt(change!.text)).toEqual([]);
+    expect(rulesAt(`${Number.parseFloat(change!.text) + 0.1} in`)).toEqual(["cg-aft-of-limit"]);
     // By hand: the limit is 95 in at 3,258 lb, and all but the rack has 295,630.8 lb in.
-    expect(remedy!.text).toBe(`${Math.floor(armOf(96, 3258 * 95 - 295_630.8)! * 10) / 10} in`);
+    expect(change!.text).toBe(`${Math.floor(armOf(96, 3258 * 95 - 295_630.8)! * 10) / 10} in`);
   });
 
   test("no remedy takes an item out of the aircraft", () => {

@@ -122,7 +122,7 @@ describe("remedies of installed wires are the smallest that do", () => {
   const remedyOf = (rule: string, text: string) => {
     const judgement = judge(text);
     const finding = judgement.findings.find((one) => one.rule === rule)!;
-    return proveRemedy(finding, judgement, alone)?.newText;
+    return proveRemedy(finding, judgement, alone)?.edits[0]?.newText;
   };
   const withKeys = (keys: string) => circuitExample({ keys });
 

@@ -6,16 +6,19 @@
 import { type CheckOptions, check, type Judgement } from "./check";
 import { type Finding, isPlace } from "./findings/finding";
 import type { RecordSource } from "./project";
-import type { Node } from "./reading/tree";
-import { loadRecord } from "./records/record";
+import type { Node, Span } from "./reading/tree";
+import { type LoadedRecord, loadRecord } from "./records/record";
 import { ruleById } from "./rules";
 import type { Remedy } from "./rules/rule";
 
 export interface ProvenRemedy {
   readonly title: string;
-  /** The place in the record's text, absolute, and what stands there afterwards. */
-  readonly start: number;
-  readonly end: number;
+  /** In the order of the text; none touches another. */
+  readonly edits: readonly TextEdit[];
+}
+
+/** A stretch of a record's text, absolute, and what stands there afterwards. */
+export interface TextEdit extends Span {
   readonly newText: string;
 }
 
@@ -40,23 +43,36 @@ export function proveRemedy(
   let second: ProvenRemedy | undefined;
   let tried = 0;
   for (const candidate of candidates ?? []) {
-    if (candidate.place.file !== record.file || tried++ >= mostCandidates) continue;
-    const edit = toEdit(candidate, judgement);
-    const text = record.text.slice(0, edit.start) + edit.newText + record.text.slice(edit.end);
+    if (candidate.changes.some(({ place }) => place.file !== record.file) || tried++ >= mostCandidates)
+      continue;
+    const remedy = { title: candidate.title, edits: editsOf(candidate, record) };
+    const text = applyEdits(record.text, remedy.edits);
     const after = check(loadRecord(record.file, record.kind, text, record), source, options);
     const left = new Set(after.findings.map(keyOf));
     const faults = after.findings.filter(({ severity }) => severity !== "information");
     if (left.has(keyOf(finding)) || faults.some((one) => !before.has(keyOf(one)))) continue;
     const others = judgement.findings.filter((one) => standsOn(one, node) && left.has(keyOf(one)));
-    if (others.length === 0) return edit;
-    second ??= edit;
+    if (others.length === 0) return remedy;
+    second ??= remedy;
   }
   return second;
 }
 
-function toEdit({ title, place, text }: Remedy, { record }: Judgement): ProvenRemedy {
-  const { start, end } = record.reading.spanOf(place.node);
-  return { title, start, end, newText: text };
+function editsOf({ changes }: Remedy, { reading }: LoadedRecord): TextEdit[] {
+  return changes
+    .map(({ place, text }) => ({ ...reading.spanOf(place.node), newText: text }))
+    .toSorted((a, b) => a.start - b.start);
+}
+
+/** The text after edits that stand in its order. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  let done = 0;
+  const parts: string[] = [];
+  for (const { start, end, newText } of edits) {
+    parts.push(text.slice(done, start), newText);
+    done = end;
+  }
+  return parts.join("") + text.slice(done);
 }
 
 /** A finding is the same one after an edit when its rule and its subject are. */

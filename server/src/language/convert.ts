@@ -127,7 +127,7 @@ export function toQuickFix(
       documentChanges: [
         {
           textDocument: { uri: document.uri, version: document.version },
-          edits: [{ range: converter.range(remedy), newText: remedy.newText }],
+          edits: remedy.edits.map((edit) => ({ range: converter.range(edit), newText: edit.newText })),
         },
       ],
     },

@@ -1,5 +1,6 @@
 import type { Assessment, Facts, Problem, Severity } from "../findings/finding";
 import type { Project } from "../project";
+import type { Place } from "../records/written";
 import type { Source } from "../source";
 
 /** One thing that can be wrong with a record. Each rule is one file of this folder. */
@@ -29,11 +30,21 @@ export interface Message {
   readonly todo: string;
 }
 
-/** A change of one scalar's text. */
+/** What might mend a finding: changes of the record that it stands in, made together. */
 export interface Remedy {
   readonly title: string;
-  readonly place: import("../records/written").Place;
+  readonly changes: readonly Change[];
+}
+
+/** Puts another text where a node stands. */
+export interface Change {
+  readonly place: Place;
   readonly text: string;
+}
+
+/** The commonest remedy: another text for one value. */
+export function rewrite(title: string, place: Place, text: string): Remedy {
+  return { title, changes: [{ place, text }] };
 }
 
 /** A record that shows the rule; executed by the tests, and printed by `tailcone explain`. */

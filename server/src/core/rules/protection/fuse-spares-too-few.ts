@@ -4,7 +4,7 @@ import { paragraphFor } from "../../graph/electrical/protection/basis";
 import { formatMeasure, inUnit } from "../../quantities";
 import { citeSource } from "../../source";
 import { protectionParagraph } from "../../tables/protection-paragraphs";
-import { defineRule } from "../rule";
+import { defineRule, rewrite } from "../rule";
 import { protectionExample } from "./protection-example";
 
 export const fuseSparesTooFew = defineRule<{
@@ -54,11 +54,7 @@ export const fuseSparesTooFew = defineRule<{
     const count = found?.spares[0]?.count;
     if (!found || !count) return;
     const missing = found.needed.value - found.carried.value;
-    yield {
-      title: `Carry ${found.needed.value} of them`,
-      place: count.place,
-      text: String(count.value + missing),
-    };
+    yield rewrite(`Carry ${found.needed.value} of them`, count.place, String(count.value + missing));
   },
   examples: [
     {

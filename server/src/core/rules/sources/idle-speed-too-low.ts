@@ -1,7 +1,7 @@
 import { type Assessment, holds, type Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure, roundUp } from "../../quantities";
-import { defineRule } from "../rule";
+import { defineRule, rewrite } from "../rule";
 import { conditionName, conditionPlace } from "./places";
 import { sourceCapacity } from "./references";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
@@ -67,7 +67,7 @@ export const idleSpeedTooLow = defineRule<{
   },
   *remedies({ place, limit, value }) {
     const text = `${roundUp(limit.value, speedStep)} rpm`;
-    yield { title: `Run ${value.condition ?? "this condition"} at ${text}`, place, text };
+    yield rewrite(`Run ${value.condition ?? "this condition"} at ${text}`, place, text);
   },
   examples: [
     {

@@ -16,7 +16,7 @@ import {
   type UnitSymbol,
 } from "../../quantities";
 import { isAtMost } from "../../rounding";
-import type { Message, Remedy } from "../rule";
+import { type Message, type Remedy, rewrite } from "../rule";
 import { placeInAirframe } from "./anchors";
 import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
 
@@ -102,7 +102,7 @@ function whatToDo(side: LimitSide, { item, sense, moveTo, moveUnit }: CgFacts): 
 export function* moveItem({ facts, place }: Assessment): Iterable<Remedy> {
   const { item, moveTo, moveUnit } = facts;
   if (moveTo === undefined) return;
-  yield { title: `Move ${item} to ${moveTo} ${moveUnit}`, place, text: `${moveTo} ${moveUnit}` };
+  yield rewrite(`Move ${item} to ${moveTo} ${moveUnit}`, place, `${moveTo} ${moveUnit}`);
 }
 
 function whereToPoint(

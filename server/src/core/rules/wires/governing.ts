@@ -7,7 +7,7 @@ import type { Quantity } from "../../quantities";
 import type { Device, Protection } from "../../records/types";
 import type { Place, Written } from "../../records/written";
 import { gaugeName, standardGauges } from "../../tables/standard-ratings";
-import type { Remedy } from "../rule";
+import { type Remedy, rewrite } from "../rule";
 
 /** Of several conditions the one with the least margin: the only one that a finding has to name. */
 export function governing<T extends { readonly value: Value; readonly limit: Value }>(
@@ -28,7 +28,7 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
   for (const candidate of standardGauges) {
     if (candidate >= gauge.value.si) continue;
     const text = `${gaugeName(candidate)} AWG`;
-    yield { title: `Make wire ${wire} ${text}`, place: gauge.place, text };
+    yield rewrite(`Make wire ${wire} ${text}`, gauge.place, text);
   }
 }
 
@@ -88,6 +88,6 @@ function* swaps({ place, id }: Guard, devices: readonly Device[]): Iterable<Reme
   for (const device of devices) {
     if (!device.id) continue;
     const text = device.id.value;
-    yield { title: `Take ${text} for ${id}`, place, text };
+    yield rewrite(`Take ${text} for ${id}`, place, text);
   }
 }

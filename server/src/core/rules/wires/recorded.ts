@@ -16,7 +16,7 @@ import type { Wire } from "../../records/types";
 import type { Place, Written } from "../../records/written";
 import { covered } from "../../tables/lookup";
 import type { InstallationLimit } from "../../tables/wire-installation-limits";
-import type { Remedy } from "../rule";
+import { type Remedy, rewrite } from "../rule";
 
 /** An assessment before a rule gives it its name and its facts. */
 export type Held = Omit<Assessment, "rule" | "facts">;
@@ -139,11 +139,11 @@ export function* lengthThatKeeps(
   const unit = steps[recorded.value.unit] === undefined ? "in" : recorded.value.unit;
   const wanted = convert(limit.value, limit.unit as UnitSymbol<"length">, unit, "length");
   const text = `${(sense === "at-most" ? roundDown : roundUp)(wanted, steps[unit]!)} ${unit}`;
-  yield { title: title(text), place, text };
+  yield rewrite(title(text), place, text);
 }
 
 /** Copper in place of aluminium. */
 export function* copperInstead(wire: Wire | undefined): Iterable<Remedy> {
   if (!wire?.material || !wire.id) return;
-  yield { title: `Make wire ${wire.id.value} copper`, place: wire.material.place, text: "copper" };
+  yield rewrite(`Make wire ${wire.id.value} copper`, wire.material.place, "copper");
 }
