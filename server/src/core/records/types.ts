@@ -539,6 +539,10 @@ export interface Placement {
   readonly component?: Written<string>;
   /** Arm of its centre of gravity, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Removed equipment. */
