@@ -116,6 +116,8 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "panel",
     "source",
     "station",
+    "glazing",
+    "space",
   ],
   kit: ["component", "device"],
   install: [
@@ -128,6 +130,10 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "junction",
     "protection",
     "wire",
+    "drain",
+    "fitting",
+    "line",
+    "pass-through",
   ],
 };
 
