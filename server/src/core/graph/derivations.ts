@@ -2,6 +2,7 @@
  * Everything that is derived from a project, each part computed once and only when somebody asks for it.
  */
 import type { Project } from "../project";
+import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveLines, type Lines } from "./lines";
 import { deriveOpenings, type Openings } from "./openings";
@@ -16,6 +17,9 @@ export const weightsOf: (project: Project) => Weights = once((project) =>
 );
 export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
 export const linesOf: (project: Project) => Lines = once(deriveLines);
+export const climateOf: (project: Project) => ClimateResults = once((project) =>
+  deriveClimate(project, () => electricalOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -25,6 +29,7 @@ export function valuesOf(project: Project): Value[] {
     ...weightsOf(project).values,
     ...openingsOf(project).values,
     ...linesOf(project).values,
+    ...climateOf(project).values,
   ];
 }
 

@@ -1,3 +1,4 @@
+import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
 import { lineRules } from "./lines";
 import { protectionRules } from "./protection";
@@ -18,6 +19,7 @@ export const rules: readonly Rule[] = [
   ...weightRules,
   ...cutoutRules,
   ...lineRules,
+  ...climateRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
