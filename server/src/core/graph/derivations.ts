@@ -3,7 +3,9 @@
  * something that it looked at has changed.
  */
 import type { Project } from "../project";
+import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveLines, type Lines } from "./lines";
 import { deriveOpenings, type Openings } from "./openings";
 import { recalled } from "./recall";
 import type { Value } from "./value";
@@ -16,6 +18,10 @@ export const weightsOf: (project: Project) => Weights = recalled((project) =>
   deriveWeights(project, wiringOf(project)),
 );
 export const openingsOf: (project: Project) => Openings = recalled(deriveOpenings);
+export const linesOf: (project: Project) => Lines = recalled(deriveLines);
+export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
+  deriveClimate(project, () => electricalOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -24,5 +30,7 @@ export function valuesOf(project: Project): Value[] {
     ...wiringOf(project).values,
     ...weightsOf(project).values,
     ...openingsOf(project).values,
+    ...linesOf(project).values,
+    ...climateOf(project).values,
   ];
 }

@@ -124,6 +124,8 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "panel",
     "source",
     "station",
+    "glazing",
+    "space",
   ],
   kit: ["component", "device"],
   install: [
@@ -136,6 +138,10 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "junction",
     "protection",
     "wire",
+    "drain",
+    "fitting",
+    "line",
+    "pass-through",
   ],
 };
 

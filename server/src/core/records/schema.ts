@@ -28,7 +28,11 @@ export type IdKind =
   | "protection"
   | "source"
   | "station"
-  | "wire";
+  | "wire"
+  | ThermalId;
+
+/** Of lines, drains and the climate of spaces. */
+type ThermalId = "drain" | "fitting" | "glazing" | "line" | "pass-through" | "space";
 
 /** The part of JSON Schema that the records use, with `$ref` followed. */
 export interface Schema {

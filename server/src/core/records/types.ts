@@ -27,6 +27,12 @@ export interface AirframeRecord {
   readonly electrical?: Electrical;
   /** Panels that may be cut. */
   readonly panels?: readonly Panel[];
+  /** Modifications done to this aircraft, for what a kit requires or does not go with. */
+  readonly modifications?: readonly Modification[];
+  /** Pitch attitudes in which drains must run: parked, in flight. */
+  readonly attitudes?: readonly Attitude[];
+  /** Cabin and bays whose temperature matters: glazing, walls, what they hold. */
+  readonly spaces?: readonly Space[];
 }
 
 /** Aircraft. */
@@ -365,6 +371,52 @@ export interface PanelMinimums {
   readonly data?: Written<string>;
 }
 
+/** Modification. */
+export interface Modification {
+  readonly place: Place;
+  /** Its number, as a kit's eligibility names it. */
+  readonly id?: Written<string>;
+  /** What it is. */
+  readonly title?: Written<string>;
+  /** The data that it was done by. */
+  readonly data?: Written<string>;
+}
+
+/** Attitude. */
+export interface Attitude {
+  readonly place: Place;
+  /** Name of this attitude. */
+  readonly name?: Written<string>;
+  /** Pitch of the water lines; nose up is positive. */
+  readonly pitch?: Written<Quantity<"angle">>;
+}
+
+/** Space. */
+export interface Space {
+  readonly place: Place;
+  /** Name of this space. */
+  readonly id?: Written<string>;
+  /** Windows that the sun shines through. */
+  readonly glazing?: readonly Glazing[];
+  /** Sum of area times heat transfer coefficient (U x A) of all its walls, glazing counted. */
+  readonly conductance?: Written<Quantity<"thermal-conductance">>;
+  /** Heat that the air and all in it take up for each degree. */
+  readonly thermalMass?: Written<Quantity<"heat-capacity">>;
+  /** Whose figures these are. */
+  readonly data?: Written<string>;
+}
+
+/** Glazing. */
+export interface Glazing {
+  readonly place: Place;
+  /** Name of this window. */
+  readonly id?: Written<string>;
+  /** Area that the sun falls on. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Solar heat gain coefficient (SHGC): share of the sun's power that gets in. */
+  readonly solarGain?: Written<Quantity<"ratio">>;
+}
+
 /** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
 export interface KitRecord {
   readonly place: Place;
@@ -374,6 +426,8 @@ export interface KitRecord {
   readonly components?: readonly Component[];
   /** Breakers and fuses that come with the kit. */
   readonly devices?: readonly Device[];
+  /** Aircraft that the kit may go into, one entry for each group with the same terms. */
+  readonly eligibility?: readonly Eligible[];
 }
 
 /** Kit identity. */
@@ -406,6 +460,8 @@ export interface Component {
   readonly essential?: Written<boolean>;
   /** Lowest voltage at which it works, from its maker's data. */
   readonly leastVoltage?: Written<Quantity<"voltage">>;
+  /** What it cools or heats, from its maker's data: one entry for each mode, or several of a mode at rising outside temperatures. */
+  readonly conditioning?: readonly Conditioning[];
 }
 
 /** Draw. */
@@ -425,6 +481,19 @@ export interface Draw {
   readonly inrush?: Written<Quantity<"current">>;
   /** How long the inrush lasts. */
   readonly inrushTime?: Written<Quantity<"time">>;
+}
+
+/** Conditioning. */
+export interface Conditioning {
+  readonly place: Place;
+  /** Operating mode, as among its draws. */
+  readonly mode?: Written<string>;
+  /** Whether it cools or heats. */
+  readonly does?: Written<"cool" | "heat">;
+  /** Heat that it takes out or puts in, moisture counted. */
+  readonly capacity?: Written<Quantity<"power">>;
+  /** Outside temperature that the capacity holds at. Left out: at every one. */
+  readonly outside?: Written<Quantity<"temperature">>;
 }
 
 /** Protective device. */
@@ -457,6 +526,34 @@ export interface OpeningPoint {
   readonly earliest?: Written<Quantity<"time">>;
   /** Longest time to open. */
   readonly latest?: Written<Quantity<"time">>;
+}
+
+/** Eligible aircraft. */
+export interface Eligible {
+  readonly place: Place;
+  /** Type as the airframe record names it. */
+  readonly type?: Written<string>;
+  /** Ranges of serial numbers. Left out: every serial number. */
+  readonly serials?: readonly SerialRange[];
+  /** Bases of certification. Left out: every one. */
+  readonly certificationBases?: readonly Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">[];
+  /** Equipment that the aircraft must have, by its id in the airframe's equipment list. */
+  readonly equipment?: readonly Written<string>[];
+  /** Modifications that must be done before or with this one. */
+  readonly modifications?: readonly Written<string>[];
+  /** Modifications that this one does not go with. */
+  readonly incompatible?: readonly Written<string>[];
+  /** The document that says so. */
+  readonly data?: Written<string>;
+}
+
+/** Serial numbers. */
+export interface SerialRange {
+  readonly place: Place;
+  /** First serial number. */
+  readonly from?: Written<string>;
+  /** Last serial number. Left out: and on. */
+  readonly to?: Written<string>;
 }
 
 /** One kit in one airframe: where it goes, how it is wired and protected, what is cut, what it does to weight and balance. File names end in .install.yaml. */
@@ -494,6 +591,16 @@ export interface InstallRecord {
   readonly spares?: readonly Spare[];
   /** Openings cut in panels. */
   readonly cutouts?: readonly Cutout[];
+  /** Hoses and tubes that carry fluids. */
+  readonly lines?: readonly Line[];
+  /** Holes that wires and lines go through. */
+  readonly passThroughs?: readonly PassThrough[];
+  /** Drains, each from its pan to its outlet. */
+  readonly drains?: readonly Drain[];
+  /** Cooling or heating of the equipped spaces, condition by condition. */
+  readonly climate?: readonly Climate[];
+  /** Modifications that the kit requires and that are done together with this one. */
+  readonly prerequisites?: readonly Prerequisite[];
 }
 
 /** Document head. */
@@ -719,4 +826,219 @@ export interface Cutout {
   readonly purpose?: Written<string>;
   /** The opening, in the panel's x and y. */
   readonly opening?: Figure;
+}
+
+/** Line. */
+export interface Line {
+  readonly place: Place;
+  /** Name of this line. */
+  readonly id?: Written<string>;
+  /** Flexible hose or rigid tube. */
+  readonly kind?: Written<"hose" | "tube">;
+  /** What it carries. `r-134a` has a published table of pressure against temperature; `refrigerant` is any other. */
+  readonly fluid?: Written<"fuel" | "oil" | "hydraulic" | "oxygen" | "r-134a" | "refrigerant" | "coolant" | "water" | "air">;
+  /** Size as a dash number: outside diameter in sixteenths of an inch, of the tube or of the tube that the hose fits. */
+  readonly dash?: Written<number>;
+  /** The same as a length, in place of the dash number. */
+  readonly outsideDiameter?: Written<Quantity<"length">>;
+  /** Material of a tube. */
+  readonly material?: Written<"aluminium" | "steel" | "copper">;
+  /** Wall of a tube. */
+  readonly wall?: Written<Quantity<"length">>;
+  /** Specification of a hose, where its published table is to be used. */
+  readonly specification?: Written<"MIL-H-8794">;
+  /** Limits from its maker's data; they go before the published tables. */
+  readonly makerLimits?: LineLimits;
+  /** Length of a tube's run, or of the flexible part of a hose, fittings not counted. */
+  readonly length?: Written<Quantity<"length">>;
+  /** Way that a hose has to go along its route, fitting to fitting. */
+  readonly way?: Written<Quantity<"length">>;
+  /** Whether what it joins can move against each other. Left out: not known. */
+  readonly ends?: Written<"rigid" | "flexible">;
+  /** Greatest working pressure. */
+  readonly pressure?: Written<Quantity<"pressure">>;
+  /** Highest temperature that it and its fluid reach, hot soak counted. */
+  readonly hottest?: Written<Quantity<"temperature">>;
+  /** Its bends. An empty list says that it runs straight. */
+  readonly bends?: readonly LineBend[];
+  /** Largest distance between supports. */
+  readonly supportSpacing?: Written<Quantity<"length">>;
+  /** True when a tube carries unions or other fittings between its supports. */
+  readonly carriesFittings?: Written<boolean>;
+  /** True when it is bonded at each clamp. */
+  readonly bonded?: Written<boolean>;
+  /** What it passes near, with the least distance. */
+  readonly passes?: readonly LinePass[];
+  /** Its flare nuts. */
+  readonly fittings?: readonly LineFitting[];
+}
+
+/** Limits of a line's maker. */
+export interface LineLimits {
+  readonly place: Place;
+  /** Least bend radius. */
+  readonly bendRadius?: Written<Quantity<"length">>;
+  /** Largest distance between supports. */
+  readonly supportSpacing?: Written<Quantity<"length">>;
+  /** Greatest working pressure. */
+  readonly pressure?: Written<Quantity<"pressure">>;
+  /** Highest temperature. */
+  readonly temperature?: Written<Quantity<"temperature">>;
+  /** The document that gives these figures. */
+  readonly data?: Written<string>;
+}
+
+/** Bend. */
+export interface LineBend {
+  readonly place: Place;
+  /** Radius, of a tube to its centre line. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** Least outside diameter measured across the bend of a tube. */
+  readonly flattened?: Written<Quantity<"length">>;
+}
+
+/** Pass of a line. */
+export interface LinePass {
+  readonly place: Place;
+  /** What it passes. */
+  readonly by?: Written<"wire" | "control-cable" | "movable-control" | "structure" | "exhaust">;
+  /** Least distance to it. */
+  readonly distance?: Written<Quantity<"length">>;
+  /** Where the wire runs, seen from the line. Left out: not known. */
+  readonly stands?: Written<"above" | "beside" | "below">;
+  /** True when both are clamped so that contact is impossible with a broken wire and one tie missing. */
+  readonly clamped?: Written<boolean>;
+  /** True when a guard, a grommet, or a fireproof shield lies between. */
+  readonly guarded?: Written<boolean>;
+  /** True when the wire is held up by the line. */
+  readonly hangsOnIt?: Written<boolean>;
+}
+
+/** Flare nut. */
+export interface LineFitting {
+  readonly place: Place;
+  /** Name of this nut. */
+  readonly id?: Written<string>;
+  /** Torque to tighten it to. */
+  readonly torque?: Written<Quantity<"torque">>;
+  /** Published table that the torque is taken from: they differ. */
+  readonly table?: Written<"NAVEDTRA 14018 Table 5-9" | "TM 55-1520-240">;
+  /** Column of that table. */
+  readonly column?: Written<"aluminium-tube" | "steel-tube" | "hose">;
+}
+
+/** Pass-through. */
+export interface PassThrough {
+  readonly place: Place;
+  /** Name of this pass-through. */
+  readonly id?: Written<string>;
+  /** Inside diameter: of the grommet, or of the bare hole. */
+  readonly hole?: Written<Quantity<"length">>;
+  /** True when a grommet lines the hole. */
+  readonly grommet?: Written<boolean>;
+  /** Least distance from what goes through to the edge. */
+  readonly clearance?: Written<Quantity<"length">>;
+  /** True when what goes through is clamped right there, so that it cannot reach the edge. */
+  readonly clamped?: Written<boolean>;
+  /** Wires that go through. */
+  readonly wires?: readonly Written<string>[];
+  /** Lines that go through. */
+  readonly lines?: readonly Written<string>[];
+}
+
+/** Drain. */
+export interface Drain {
+  readonly place: Place;
+  /** Name of this drain. */
+  readonly id?: Written<string>;
+  /** Points that the water passes, from the pan to the outlet. */
+  readonly points?: readonly DrainPoint[];
+}
+
+/** Point of a drain. */
+export interface DrainPoint {
+  readonly place: Place;
+  /** What is there. */
+  readonly at?: Written<string>;
+  /** Height of the lowest point of its inside. */
+  readonly waterLine?: Written<Quantity<"length">>;
+  /** Where it is along the aircraft, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Where it is to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Climate of a space. */
+export interface Climate {
+  readonly place: Place;
+  /** Space of the airframe. */
+  readonly space?: Written<string>;
+  /** Temperature that it is to be brought to and held at. */
+  readonly setPoint?: Written<Quantity<"temperature">>;
+  /** Components that cool or heat it. */
+  readonly servedBy?: readonly Written<string>[];
+  /** Outside air let in. */
+  readonly freshAir?: Written<Quantity<"volume-flow">>;
+  /** Water in the air inside at the set point. */
+  readonly insideMoisture?: Written<Quantity<"humidity-ratio">>;
+  /** Components whose electrical power warms it. */
+  readonly equipment?: readonly HeatSource[];
+  /** Shades on its glazing. */
+  readonly shades?: readonly Shade[];
+  /** Conditions that it has to be comfortable in. */
+  readonly cases?: readonly ClimateCase[];
+}
+
+/** Heat source. */
+export interface HeatSource {
+  readonly place: Place;
+  /** Component of the kit. */
+  readonly component?: Written<string>;
+  /** Share of its power that warms this space. Left out: 100 %. */
+  readonly share?: Written<Quantity<"ratio">>;
+}
+
+/** Shade. */
+export interface Shade {
+  readonly place: Place;
+  /** Glazing that it covers. */
+  readonly glazing?: Written<string>;
+  /** Share of the sun's gain that still gets through. */
+  readonly passes?: Written<Quantity<"ratio">>;
+}
+
+/** Climate case. */
+export interface ClimateCase {
+  readonly place: Place;
+  /** Condition whose loads and altitude it takes. */
+  readonly condition?: Written<string>;
+  /** Temperature of the outside air. */
+  readonly outside?: Written<Quantity<"temperature">>;
+  /** Power of the sun on the glazing. */
+  readonly sun?: Written<Quantity<"irradiance">>;
+  /** Water in the outside air. */
+  readonly outsideMoisture?: Written<Quantity<"humidity-ratio">>;
+  /** Whether the shades are in place. Left out: stowed. */
+  readonly shades?: Written<"fitted" | "stowed">;
+  /** How many people are in it. Left out: none. */
+  readonly people?: Written<number>;
+  /** What they do: decides their heat by the ASHRAE table. */
+  readonly activity?: Written<"seated-at-rest" | "seated-very-light-work" | "moderate-office-work" | "standing-light-work" | "light-bench-work" | "heavy-work">;
+  /** Sensible heat of each person, in place of the table's. */
+  readonly sensibleEach?: Written<Quantity<"power">>;
+  /** Latent heat of each person, in place of the table's. */
+  readonly latentEach?: Written<Quantity<"power">>;
+  /** Temperature inside at the start, after a soak. */
+  readonly soak?: Written<Quantity<"temperature">>;
+  /** Time within which the set point has to be reached. */
+  readonly within?: Written<Quantity<"time">>;
+}
+
+/** Prerequisite. */
+export interface Prerequisite {
+  readonly place: Place;
+  /** Modification done together with this one. */
+  readonly modification?: Written<string>;
+  /** The data that it is done by. */
+  readonly data?: Written<string>;
 }

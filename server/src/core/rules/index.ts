@@ -1,4 +1,6 @@
+import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
+import { lineRules } from "./lines";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
@@ -16,6 +18,8 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...lineRules,
+  ...climateRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

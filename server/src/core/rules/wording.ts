@@ -31,6 +31,12 @@ const kindNames: Readonly<Record<IdKind, string>> = {
   source: "source",
   station: "station",
   wire: "wire",
+  drain: "drain",
+  fitting: "flare nut",
+  glazing: "glazing",
+  line: "line",
+  "pass-through": "pass-through",
+  space: "space",
 };
 
 /** What a kind of thing is called: "ground point". */
