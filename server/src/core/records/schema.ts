@@ -23,9 +23,12 @@ export type IdKind =
   | "feeder"
   | "ground"
   | "junction"
+  | "keep-out"
   | "loading"
   | "panel"
   | "protection"
+  | "seat"
+  | "shelf"
   | "source"
   | "station"
   | "wire";
