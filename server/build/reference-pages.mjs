@@ -48,6 +48,8 @@ const areas = {
   sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
+  mounts: "Mounts and what they stand on",
+  placement: "Clearances, reach and access",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

@@ -3,6 +3,7 @@
  */
 import type { Project } from "../project";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
@@ -14,6 +15,7 @@ export const weightsOf: (project: Project) => Weights = once((project) =>
   deriveWeights(project, wiringOf(project)),
 );
 export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
+export const mountsOf: (project: Project) => Mounts = once(deriveMounts);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -22,6 +24,7 @@ export function valuesOf(project: Project): Value[] {
     ...wiringOf(project).values,
     ...weightsOf(project).values,
     ...openingsOf(project).values,
+    ...mountsOf(project).values,
   ];
 }
 

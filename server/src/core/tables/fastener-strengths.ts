@@ -149,8 +149,5 @@ export function sheetBearing(material: string, thickness: number, edgeRatio: num
   if (edgeRatio >= 2 - 1e-9) return covered(sheet.at20, bearing);
   if (edgeRatio >= 1.5 - 1e-9) return covered(sheet.at15, bearing);
   const covers = { kind: "range", from: 1.5, to: Number.POSITIVE_INFINITY } as const;
-  return notCovered(
-    { quantity: "edge distance in diameters", asked: edgeRatio, unit: "", covers },
-    bearing,
-  );
+  return notCovered({ quantity: "edge distance in diameters", asked: edgeRatio, unit: "", covers }, bearing);
 }

@@ -70,14 +70,14 @@ const emergencyRows: Readonly<Partial<Record<CertificationBasis, Partial<Record<
  *
  * @returns the factors by direction; a direction that is left out is not prescribed
  */
-export function emergencyFactors(
-  basis: CertificationBasis | undefined,
-  place: MountPlace,
-): Lookup<Factors> {
+export function emergencyFactors(basis: CertificationBasis | undefined, place: MountPlace): Lookup<Factors> {
   const rows = basis && emergencyRows[basis];
   const row = rows?.[place];
   if (row) return covered(row.factors, row.source);
-  const source = { document: `${basis ?? "no certification basis"}, emergency landing`, standing: "published" } as const;
+  const source = {
+    document: `${basis ?? "no certification basis"}, emergency landing`,
+    standing: "published",
+  } as const;
   const quantity = "load factors for";
   return rows
     ? notCovered({ quantity, asked: place, unit: "", covers: list(Object.keys(rows)) }, source)
