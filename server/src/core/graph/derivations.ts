@@ -5,6 +5,7 @@ import type { Project } from "../project";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
+import { derivePlacements, type Placements } from "./placement";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -16,6 +17,7 @@ export const weightsOf: (project: Project) => Weights = once((project) =>
 );
 export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
 export const mountsOf: (project: Project) => Mounts = once(deriveMounts);
+export const placementsOf: (project: Project) => Placements = once(derivePlacements);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -25,6 +27,7 @@ export function valuesOf(project: Project): Value[] {
     ...weightsOf(project).values,
     ...openingsOf(project).values,
     ...mountsOf(project).values,
+    ...placementsOf(project).values,
   ];
 }
 

@@ -147,6 +147,10 @@ export const quantityNames = {
   "shelf-load-limit": "Weight that a shelf may carry.",
   "floor-load": "Weight of a component on the area that it stands on.",
   "floor-load-limit": "Weight on an area that a shelf or floor may carry.",
+  clearance: "Least distance from a component to another or to room that is kept free; negative inside it.",
+  "least-clearance": "Distance that must be kept from a component or from room that is kept free.",
+  "reach-distance": "Distance from the shoulder of whoever sits in a seat to a control.",
+  "reach-limit": "Distance that can be reached from a seat.",
 } as const;
 
 export type QuantityName = keyof typeof quantityNames;

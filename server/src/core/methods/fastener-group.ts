@@ -126,8 +126,3 @@ export function shearTensionInteraction(shearRatio: number, tensionRatio: number
 export function bearingStrength(stress: number, diameter: number, thickness: number): number {
   return stress * diameter * thickness;
 }
-
-/** Limit manoeuvre load factor. `weight` is the maximum take-off weight in lb. 14 CFR 23.337(a)(1). */
-export function normalManoeuvreFactor(weight: number): number {
-  return Math.min(3.8, 2.1 + 24_000 / (weight + 10_000));
-}

@@ -1,5 +1,6 @@
 import { cutoutRules } from "./cutouts";
 import { mountRules } from "./mounts";
+import { placementRules } from "./placement";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
@@ -18,6 +19,7 @@ export const rules: readonly Rule[] = [
   ...weightRules,
   ...cutoutRules,
   ...mountRules,
+  ...placementRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

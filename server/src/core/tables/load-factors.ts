@@ -2,7 +2,6 @@
  * Inertia load factors that the attachment of an item of mass has to hold, as published: those of an emergency
  * landing are ultimate, those of a manoeuvre are limit.
  */
-import { normalManoeuvreFactor } from "../methods/fastener-group";
 import type { Source } from "../source";
 import { covered, type Lookup, list, notCovered } from "./lookup";
 
@@ -142,6 +141,11 @@ export interface ManoeuvreFactors {
 }
 
 const part23Manoeuvre = part23("23.337");
+
+/** Limit manoeuvre load factor. `weight` is the maximum take-off weight in lb. 14 CFR 23.337(a)(1). */
+function normalManoeuvreFactor(weight: number): number {
+  return Math.min(3.8, 2.1 + 24_000 / (weight + 10_000));
+}
 
 /**
  * 14 CFR 23.337, 25.337 and 29.337. `weight` is the maximum take-off weight in lb. Not covered: other bases, and
