@@ -51,6 +51,8 @@ const areas = {
   lines: "Hoses, tubes, pass-throughs and drains",
   climate: "Cooling and heating of spaces",
   eligibility: "Eligibility of the aircraft",
+  mounts: "Mounts and what they stand on",
+  placement: "Clearances, reach and access",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

@@ -72,6 +72,8 @@ describe("the list of rules", () => {
       "lines",
       "climate",
       "eligibility",
+      "mounts",
+      "placement",
     ];
     const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());

@@ -6,7 +6,9 @@ import type { Project } from "../project";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveLines, type Lines } from "./lines";
+import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
+import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
@@ -22,6 +24,8 @@ export const linesOf: (project: Project) => Lines = recalled(deriveLines);
 export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
   deriveClimate(project, () => electricalOf(project)),
 );
+export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
+export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -32,5 +36,7 @@ export function valuesOf(project: Project): Value[] {
     ...openingsOf(project).values,
     ...linesOf(project).values,
     ...climateOf(project).values,
+    ...mountsOf(project).values,
+    ...placementsOf(project).values,
   ];
 }

@@ -33,6 +33,14 @@ export interface AirframeRecord {
   readonly attitudes?: readonly Attitude[];
   /** Cabin and bays whose temperature matters: glazing, walls, what they hold. */
   readonly spaces?: readonly Space[];
+  /** The maker's load factors for mounts, by place. They stand in place of the published ones. */
+  readonly loadFactors?: readonly PlaceFactors[];
+  /** Shelves, floors and bulkheads that equipment is mounted on. */
+  readonly shelves?: readonly Shelf[];
+  /** Room that nothing may enter: control runs, filler necks, doors, recovery-device paths, head room, servicing access. */
+  readonly keepOuts?: readonly KeepOut[];
+  /** Seats that controls have to be within reach of. */
+  readonly seats?: readonly Seat[];
 }
 
 /** Aircraft. */
@@ -47,7 +55,9 @@ export interface Aircraft {
   /** Decides which published rules apply. */
   readonly kind?: Written<"aeroplane" | "rotorcraft">;
   /** Basis of certification, from the type certificate data sheet. */
-  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
+  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64" | "14 CFR 25" | "14 CFR 29">;
+  /** Category, which decides the manoeuvre load factor. Left out: no manoeuvre load factor is computed. */
+  readonly category?: Written<"normal" | "utility" | "acrobatic" | "commuter">;
 }
 
 /** Empty weight statement. */
@@ -157,6 +167,8 @@ export interface Equipment {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the item from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Shelf or floor that it stands on. */
+  readonly shelf?: Written<string>;
 }
 
 /** Electrical system. */
@@ -298,6 +310,8 @@ export interface Panel {
   readonly fastenerRows?: readonly FastenerRow[];
   /** The maker's least distances and radii for openings in this panel. */
   readonly minimums?: PanelMinimums;
+  /** What the structure behind the panel leaves open when the panel is off, in the panel's x and y. */
+  readonly clearOpening?: Figure;
 }
 
 /** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
@@ -417,6 +431,102 @@ export interface Glazing {
   readonly solarGain?: Written<Quantity<"ratio">>;
 }
 
+/** Load factors of a place. */
+export interface PlaceFactors {
+  readonly place: Place;
+  /** Where they hold. */
+  readonly where?: Written<"occupant-compartment" | "aft-of-occupants" | "cargo-only" | "external">;
+  /** Load factor forward. */
+  readonly forward?: Written<Quantity<"load-factor">>;
+  /** Load factor aft. */
+  readonly aft?: Written<Quantity<"load-factor">>;
+  /** Load factor to either side. */
+  readonly side?: Written<Quantity<"load-factor">>;
+  /** Load factor up. */
+  readonly up?: Written<Quantity<"load-factor">>;
+  /** Load factor down. */
+  readonly down?: Written<Quantity<"load-factor">>;
+  /** Whether they are limit or ultimate. Limit factors are multiplied by 1.5. */
+  readonly stated?: Written<"limit" | "ultimate">;
+  /** The document that gives them. */
+  readonly data?: Written<string>;
+}
+
+/** Shelf, floor or bulkhead. */
+export interface Shelf {
+  readonly place: Place;
+  /** Name of this shelf. */
+  readonly id?: Written<string>;
+  /** Where it is. */
+  readonly location?: Written<string>;
+  /** Material and temper of the sheet that fasteners go through. */
+  readonly material?: Written<string>;
+  /** Thickness of the sheet that fasteners go through. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Ultimate bearing strength of the sheet, from the airframe's data. Left out: a figure for its material, from memory. */
+  readonly bearingStrength?: Written<Quantity<"pressure">>;
+  /** Greatest weight that may stand on it. */
+  readonly loadLimit?: Written<Quantity<"mass">>;
+  /** Greatest weight on an area of it. */
+  readonly floorLoad?: Written<Quantity<"area-load">>;
+  /** Weight that stands on it and is not in the equipment list. */
+  readonly carried?: Written<Quantity<"mass">>;
+  /** The document that gives its limits and strength. */
+  readonly data?: Written<string>;
+}
+
+/** Keep-out volume. */
+export interface KeepOut {
+  readonly place: Place;
+  /** Name of this room. */
+  readonly id?: Written<string>;
+  /** What it is kept free for. */
+  readonly kind?: Written<"control-run" | "filler-neck" | "door" | "recovery-device" | "head-room" | "servicing-access" | "other">;
+  /** A box along the axes of the aircraft. */
+  readonly box?: SpaceBox;
+  /** Points of a line that room is kept around, in order. */
+  readonly along?: readonly SpacePoint[];
+  /** How far around the line: the radius of a cable's guard, of a tube, of a head. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** Distance to be kept from it. */
+  readonly clearance?: Written<Quantity<"length">>;
+  /** The document that asks for this distance. */
+  readonly data?: Written<string>;
+}
+
+/** Box in the aircraft. */
+export interface SpaceBox {
+  readonly place: Place;
+  /** One corner. */
+  readonly from?: SpacePoint;
+  /** The corner opposite. */
+  readonly to?: SpacePoint;
+}
+
+/** A point in the aircraft. */
+export interface SpacePoint {
+  readonly place: Place;
+  /** Its arm, from the airframe's datum; aft is positive. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Its distance from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Its height, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+}
+
+/** Seat. */
+export interface Seat {
+  readonly place: Place;
+  /** Name of this seat. */
+  readonly id?: Written<string>;
+  /** Where the occupant's shoulder is, belted. */
+  readonly shoulder?: SpacePoint;
+  /** How far from there a control can be worked, belted, from the aircraft's data. No published figure was found, so none is assumed. */
+  readonly reach?: Written<Quantity<"length">>;
+  /** The document that gives the reach. */
+  readonly data?: Written<string>;
+}
+
 /** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
 export interface KitRecord {
   readonly place: Place;
@@ -462,6 +572,14 @@ export interface Component {
   readonly leastVoltage?: Written<Quantity<"voltage">>;
   /** What it cools or heats, from its maker's data: one entry for each mode, or several of a mode at rising outside temperatures. */
   readonly conditioning?: readonly Conditioning[];
+  /** Box that it fills, on its own base. */
+  readonly size?: Size;
+  /** Where its centre of gravity is in this box. */
+  readonly cg?: Spot;
+  /** Where its fasteners are. */
+  readonly mount?: Pattern;
+  /** Room that it needs around it, for air, cables or service. */
+  readonly clearance?: Clearance;
 }
 
 /** Draw. */
@@ -494,6 +612,46 @@ export interface Conditioning {
   readonly capacity?: Written<Quantity<"power">>;
   /** Outside temperature that the capacity holds at. Left out: at every one. */
   readonly outside?: Written<Quantity<"temperature">>;
+}
+
+/** Size. */
+export interface Size {
+  readonly place: Place;
+  /** From its front to its rear. */
+  readonly length?: Written<Quantity<"length">>;
+  /** From its left to its right. */
+  readonly width?: Written<Quantity<"length">>;
+  /** From its bottom to its top. */
+  readonly height?: Written<Quantity<"length">>;
+}
+
+/** Spot in a component. */
+export interface Spot {
+  readonly place: Place;
+  /** Distance from its front, to the rear. */
+  readonly fromFront?: Written<Quantity<"length">>;
+  /** Distance from its left side, to the right. */
+  readonly fromLeft?: Written<Quantity<"length">>;
+  /** Distance from its bottom, upward. */
+  readonly fromBottom?: Written<Quantity<"length">>;
+}
+
+/** Fastener pattern. */
+export interface Pattern {
+  readonly place: Place;
+  /** Face that rests on the structure. */
+  readonly face?: Written<"bottom" | "top" | "left" | "right" | "front" | "rear">;
+  /** Where each fastener is, in the plane of the face: two distances each. */
+  readonly fasteners?: readonly Spot[];
+}
+
+/** Clearance. */
+export interface Clearance {
+  readonly place: Place;
+  /** Distance that everything else must keep from it. */
+  readonly least?: Written<Quantity<"length">>;
+  /** The document that asks for it. */
+  readonly data?: Written<string>;
 }
 
 /** Protective device. */
@@ -601,6 +759,10 @@ export interface InstallRecord {
   readonly climate?: readonly Climate[];
   /** Modifications that the kit requires and that are done together with this one. */
   readonly prerequisites?: readonly Prerequisite[];
+  /** How each component is fastened, and to what. */
+  readonly mounts?: readonly Mount[];
+  /** Controls and breakers that have to be reached from a seat, and where they are. */
+  readonly reach?: readonly Reach[];
 }
 
 /** Document head. */
@@ -616,6 +778,8 @@ export interface Document {
   readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
   /** Document that the marking of wires follows: their intervals differ. Left out: AC 43.13-1B. */
   readonly wireMarking?: Written<"AC 43.13-1B" | "MIL-W-5088L">;
+  /** Document that the mounts' emergency load factors follow. Left out: the certification basis of the aircraft. */
+  readonly loadFactors?: Written<"AC 43.13-2B">;
 }
 
 /** Condition. */
@@ -650,6 +814,12 @@ export interface Placement {
   readonly buttLine?: Written<Quantity<"length">>;
   /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
   readonly waterLine?: Written<Quantity<"length">>;
+  /** Which of its faces is up. Left out: its top. */
+  readonly up?: Written<"top" | "bottom" | "left" | "right" | "front" | "rear">;
+  /** How it is turned about the vertical, counter-clockwise seen from above. Left out: 0 deg, its front forward. */
+  readonly turn?: Written<Quantity<"angle">>;
+  /** Panel that it is brought in and taken out through. */
+  readonly through?: Written<string>;
 }
 
 /** Removed equipment. */
@@ -1041,4 +1211,51 @@ export interface Prerequisite {
   readonly modification?: Written<string>;
   /** The data that it is done by. */
   readonly data?: Written<string>;
+}
+
+/** Mount. */
+export interface Mount {
+  readonly place: Place;
+  /** Component of the kit. */
+  readonly component?: Written<string>;
+  /** Where it stands, which decides the load factors: with the occupants, aft of them and separated by structure, in an aircraft that carries only cargo, or outside. */
+  readonly where?: Written<"occupant-compartment" | "aft-of-occupants" | "cargo-only" | "external">;
+  /** Shelf, floor or bulkhead of the airframe that it is fastened to. */
+  readonly shelf?: Written<string>;
+  /** What fastens it, the same in each place of the kit's pattern. */
+  readonly fastener?: MountFastener;
+  /** Least distance from the centre of a fastener to an edge of the sheet. */
+  readonly edgeDistance?: Written<Quantity<"length">>;
+  /** Whether the fitting factor of 1.15 applies: it does not where limit and ultimate load were proven by test, or where the joint rests on comprehensive test data. Left out: it applies. */
+  readonly fitting?: Written<"factored" | "proven-by-test" | "test-data">;
+  /** True when it is taken out often (14 CFR 25 only: 1.33 on its attachments). */
+  readonly frequentlyRemoved?: Written<boolean>;
+}
+
+/** Fastener of a mount. */
+export interface MountFastener {
+  readonly place: Place;
+  /** AN bolt in steel, solid rivet in 2117 (AD), or another with its own strengths. */
+  readonly kind?: Written<"an-bolt" | "ad-rivet" | "other">;
+  /** Shank diameter. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Single shear strength, from its maker's data. Left out: that of its kind and size. */
+  readonly shear?: Written<Quantity<"force">>;
+  /** Tension strength, from its maker's data. Left out: that of its kind and size. */
+  readonly tension?: Written<Quantity<"force">>;
+  /** Head style: it decides the edge distance. Left out: protruding. */
+  readonly head?: Written<"protruding" | "countersunk">;
+  /** The document that gives its strengths. */
+  readonly data?: Written<string>;
+}
+
+/** Reach. */
+export interface Reach {
+  readonly place: Place;
+  /** Breaker, switch or component that has to be reached. */
+  readonly control?: Written<string>;
+  /** Seat that it has to be reached from. */
+  readonly from?: Written<string>;
+  /** Where it is. */
+  readonly at?: SpacePoint;
 }

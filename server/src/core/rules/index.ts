@@ -1,6 +1,8 @@
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
 import { lineRules } from "./lines";
+import { mountRules } from "./mounts";
+import { placementRules } from "./placement";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
@@ -20,6 +22,8 @@ export const rules: readonly Rule[] = [
   ...cutoutRules,
   ...lineRules,
   ...climateRules,
+  ...mountRules,
+  ...placementRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

@@ -19,7 +19,9 @@ export interface Rule<F extends Facts = Facts> {
     | "cutouts"
     | "lines"
     | "climate"
-    | "eligibility";
+    | "eligibility"
+    | "mounts"
+    | "placement";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */
