@@ -75,7 +75,7 @@ describe("the list of rules", () => {
       "mounts",
       "placement",
     ];
-    const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
+    const keys = rules.map((rule) => `${String(areas.indexOf(rule.area)).padStart(2, "0")} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());
   });
 });
