@@ -5,6 +5,7 @@
 import type { Project } from "../project";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveEligibility, type Eligibility } from "./eligibility";
 import { deriveLines, type Lines } from "./lines";
 import { deriveOpenings, type Openings } from "./openings";
 import { recalled } from "./recall";
@@ -22,6 +23,7 @@ export const linesOf: (project: Project) => Lines = recalled(deriveLines);
 export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
   deriveClimate(project, () => electricalOf(project)),
 );
+export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {

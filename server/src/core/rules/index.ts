@@ -1,5 +1,6 @@
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
+import { eligibilityRules } from "./eligibility";
 import { lineRules } from "./lines";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
@@ -20,6 +21,7 @@ export const rules: readonly Rule[] = [
   ...cutoutRules,
   ...lineRules,
   ...climateRules,
+  ...eligibilityRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
