@@ -69,11 +69,11 @@ describe("the list of rules", () => {
       "sources",
       "weights",
       "cutouts",
+      "mounts",
+      "placement",
       "lines",
       "climate",
       "eligibility",
-      "mounts",
-      "placement",
     ];
     const keys = rules.map((rule) => `${String(areas.indexOf(rule.area)).padStart(2, "0")} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());

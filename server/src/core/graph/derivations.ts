@@ -5,6 +5,7 @@
 import type { Project } from "../project";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveEligibility, type Eligibility } from "./eligibility";
 import { deriveLines, type Lines } from "./lines";
 import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
@@ -26,6 +27,7 @@ export const climateOf: (project: Project) => ClimateResults = recalled((project
 );
 export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
 export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
+export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {

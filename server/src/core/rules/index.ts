@@ -1,5 +1,6 @@
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
+import { eligibilityRules } from "./eligibility";
 import { lineRules } from "./lines";
 import { mountRules } from "./mounts";
 import { placementRules } from "./placement";
@@ -20,10 +21,11 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
-  ...lineRules,
-  ...climateRules,
   ...mountRules,
   ...placementRules,
+  ...lineRules,
+  ...climateRules,
+  ...eligibilityRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
