@@ -28,7 +28,7 @@ import { derive, type Keep, known, type Operand, type Value, written } from "./v
 
 export interface Placements {
   readonly components: readonly PlacedComponent[];
-  /** Near pairs: what overlaps, what has a distance to keep, and the nearest of each component. */
+  /** Of each component the nearest room that is kept free, the nearest component before it, and all too near. */
   readonly clearances: readonly ClearanceResult[];
   readonly reaches: readonly ReachResult[];
   readonly passages: readonly PassageResult[];
@@ -243,21 +243,18 @@ class PlacementDerivation {
   }
 
   private measure(one: PlacedComponent, neighbours: readonly Neighbour[], keep: Keep): ClearanceResult[] {
-    let nearest = Number.POSITIVE_INFINITY;
-    const found = neighbours.map((other) => {
+    const nearest = { component: Number.POSITIVE_INFINITY, "keep-out": Number.POSITIVE_INFINITY };
+    const found = neighbours.flatMap((other) => {
       const asked = leastOf(one, other);
       const needed = asked ? inUnit(asked.least.value, this.unit) : 0;
       const bound = Math.min(...other.solids.map((solid) => extentGap(one.box, solid)));
-      if (bound > Math.max(needed, nearest))
-        return { other, asked, needed, distance: Number.POSITIVE_INFINITY };
+      if (bound > Math.max(needed, nearest[other.kind])) return [];
       const distance = Math.min(...other.solids.map((solid) => clearance(one.box, solid)));
-      nearest = Math.min(nearest, distance);
-      return { other, asked, needed, distance };
+      nearest[other.kind] = Math.min(nearest[other.kind], distance);
+      return [{ other, asked, needed, distance }];
     });
     return found
-      .filter(
-        ({ distance, needed }) => Number.isFinite(distance) && (distance < needed || distance === nearest),
-      )
+      .filter(({ other, distance, needed }) => distance < needed || distance === nearest[other.kind])
       .flatMap(({ other, asked, distance }): ClearanceResult[] => {
         const subject = { kind: "component", id: one.id } as const;
         const value = keep(
