@@ -48,6 +48,8 @@ const areas = {
   sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
+  structure: "Reinforcement of openings",
+  air: "Air through openings and ducts",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

@@ -4,6 +4,7 @@
 import type { Project } from "../project";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveOpenings, type Openings } from "./openings";
+import { deriveStructure, type Structure } from "./structure";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -14,6 +15,9 @@ export const weightsOf: (project: Project) => Weights = once((project) =>
   deriveWeights(project, wiringOf(project)),
 );
 export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
+export const structureOf: (project: Project) => Structure = once((project) =>
+  deriveStructure(project, openingsOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -22,6 +26,7 @@ export function valuesOf(project: Project): Value[] {
     ...wiringOf(project).values,
     ...weightsOf(project).values,
     ...openingsOf(project).values,
+    ...structureOf(project).values,
   ];
 }
 

@@ -1,8 +1,10 @@
+import { airRules } from "./air";
 import { cutoutRules } from "./cutouts";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
 import { sourceRules } from "./sources";
+import { structureRules } from "./structure";
 import { textRules } from "./text";
 import { weightRules } from "./weights";
 import { wireRules } from "./wires";
@@ -16,6 +18,8 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...structureRules,
+  ...airRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
