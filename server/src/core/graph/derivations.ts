@@ -2,6 +2,7 @@
  * Everything that is derived from a project, each part computed once and only when somebody asks for it.
  */
 import type { Project } from "../project";
+import { type Air, deriveAir } from "./air";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveOpenings, type Openings } from "./openings";
 import { deriveStructure, type Structure } from "./structure";
@@ -18,6 +19,7 @@ export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
 export const structureOf: (project: Project) => Structure = once((project) =>
   deriveStructure(project, openingsOf(project)),
 );
+export const airOf: (project: Project) => Air = once((project) => deriveAir(project, openingsOf(project)));
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -27,6 +29,7 @@ export function valuesOf(project: Project): Value[] {
     ...weightsOf(project).values,
     ...openingsOf(project).values,
     ...structureOf(project).values,
+    ...airOf(project).values,
   ];
 }
 
