@@ -105,7 +105,7 @@ function readDuct(duct: Duct): Pick<DuctNetwork, "segments" | "outlets"> | DuctF
     const name = segment.id?.value ?? "";
     const section = sectionOf(segment);
     const after = segment.after && indexOf(segment.after.value);
-    if (!section || !segment.length || !segment.roughness || after === -1) {
+    if (!section || !segment.length || !segment.roughness) {
       return { kind: "section", segment: name };
     }
     const losses = lossesOf(segment);
@@ -122,8 +122,6 @@ function readDuct(duct: Duct): Pick<DuctNetwork, "segments" | "outlets"> | DuctF
     const index = indexOf(on?.value);
     return { on: index, area: area?.value.si ?? parts[index]?.area ?? 0, loss: loss?.value ?? 1 };
   });
-  const stray = outlets.findIndex(({ on }) => on < 0);
-  if (stray >= 0) return { kind: "section", segment: duct.outlets?.[stray]?.on?.value ?? "" };
   return { segments: parts, outlets };
 }
 

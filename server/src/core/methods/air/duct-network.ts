@@ -59,6 +59,7 @@ export interface DuctSolution {
 }
 
 export type DuctProblem =
+  | { readonly kind: "no-such-segment" }
   | { readonly kind: "loop"; readonly segment: number }
   | { readonly kind: "no-way-out" }
   | { readonly kind: "no-resistance"; readonly outlet: number }
@@ -72,6 +73,10 @@ const tolerance = 1e-13;
 /** Solves a network; bad input and what does not settle are told as values. */
 export function solveDuct(network: DuctNetwork): DuctSolution | DuctProblem {
   const { segments, outlets, supply, density } = network;
+  const isThere = (index: number | undefined) => index === undefined || segments[index] !== undefined;
+  if (!segments.every(({ after }) => isThere(after)) || !outlets.every(({ on }) => isThere(on))) {
+    return { kind: "no-such-segment" };
+  }
   const order = topDown(segments);
   if (!Array.isArray(order)) return order;
   const open = outlets.findIndex(({ loss }) => !(loss > 0));
@@ -89,7 +94,10 @@ export function solveDuct(network: DuctNetwork): DuctSolution | DuctProblem {
       (factor, index) => Math.abs(factor - factors[index]!) <= tolerance * factor || factor === 0,
     );
     if (isSettled) return solution(network, tree, fed, flows, next, outletConductance);
-    factors = next.map((factor, index) => (factor > 0 ? factor : factors[index]!));
+    // Half way, in logarithms: where flow turns turbulent the factor rises faster than the flow that it holds back.
+    factors = next.map((factor, index) =>
+      factor > 0 ? Math.sqrt(factor * factors[index]!) : factors[index]!,
+    );
   }
   return { kind: "not-converged" };
 }

@@ -34,6 +34,15 @@ export const ductNotSolved = defineRule<{ duct: string; reason: string; todo: st
       finds: ["is not known: segment D1 feeds itself"],
     },
     {
+      title: "An outlet on a segment of another duct",
+      text: airExample({
+        hasPath: false,
+        ducts:
+          "[{ id: S1, flow: 60 cfm, segments: [{ id: D1, length: 4 ft, diameter: 4 in, roughness: 0.15 mm }], outlets: [{ id: O1, on: D2 }] }, { id: S2, flow: 60 cfm, segments: [{ id: D2, length: 4 ft, diameter: 4 in, roughness: 0.15 mm }], outlets: [{ id: O2, on: D2 }] }]",
+      }),
+      finds: ["S1 is not known: it names a segment that it does not have"],
+    },
+    {
       title: "Neither fan nor flow",
       text: airExample({
         hasPath: false,
@@ -74,6 +83,11 @@ function words(
       return {
         reason: `a fitting of segment ${fault.segment} has no loss coefficient`,
         todo: "Record the loss of fittings of another kind.",
+      };
+    case "no-such-segment":
+      return {
+        reason: "it names a segment that it does not have",
+        todo: "Check 'after' and 'on' against the names of its segments.",
       };
     case "loop":
       return {
