@@ -9,6 +9,7 @@ export type RecordKind = "airframe" | "kit" | "install";
 /** Kinds of things that have ids and can be referred to. */
 export type IdKind =
   | "added-item"
+  | "air-path"
   | "bond"
   | "bundle"
   | "bus"
@@ -17,9 +18,13 @@ export type IdKind =
   | "contact"
   | "cutout"
   | "device"
+  | "duct"
+  | "duct-outlet"
+  | "duct-segment"
   | "envelope"
   | "equipment"
   | "existing-load"
+  | "fan"
   | "feeder"
   | "ground"
   | "junction"

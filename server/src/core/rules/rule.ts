@@ -21,7 +21,9 @@ export interface Rule<F extends Facts = Facts> {
     | "climate"
     | "eligibility"
     | "mounts"
-    | "placement";
+    | "placement"
+    | "structure"
+    | "air";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */

@@ -11,6 +11,7 @@ const longestList = 8;
 
 const kindNames: Readonly<Record<IdKind, string>> = {
   "added-item": "added item",
+  "air-path": "air path",
   bond: "bond",
   bundle: "bundle",
   bus: "bus",
@@ -19,9 +20,13 @@ const kindNames: Readonly<Record<IdKind, string>> = {
   contact: "contact",
   cutout: "cutout",
   device: "device",
+  duct: "duct",
+  "duct-outlet": "duct outlet",
+  "duct-segment": "duct segment",
   envelope: "envelope",
   equipment: "equipment",
   "existing-load": "existing load",
+  fan: "fan",
   feeder: "feeder",
   ground: "ground point",
   junction: "junction",
