@@ -101,17 +101,18 @@ class Trial {
   }
 
   /** Undefined where the changes can't be made, the finding stays, or they do harm. */
-  of({ title, changes }: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
+  of({ title, changes, renames = {} }: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
     const { record, findings } = this.judgement;
     if (changes.some(({ place }) => place.file !== record.file)) return undefined;
     const edits = editsFor(changes, record.reading);
     if (!edits || edits.length === 0) return undefined;
     const text = applyEdits(record.text, edits);
     const after = check(loadRecord(record.file, record.kind, text, record), this.source, this.options);
-    const left = countOf(after.findings);
+    const now = after.findings.map((one) => ({ ...one, subject: renames[one.subject] ?? one.subject }));
+    const left = countOf(now);
     const isLeft = (one: Finding) => (left.get(keyOf(one)) ?? 0) >= (this.before.get(keyOf(one)) ?? 0);
     if (isLeft(this.finding)) return undefined;
-    const faults = after.findings.filter(({ severity }) => severity !== "information");
+    const faults = now.filter(({ severity }) => severity !== "information");
     const revealed = [...countOf(faults)].filter(([key, count]) => count > (this.before.get(key) ?? 0));
     if (revealed.length > 0 && !this.mayReveal(faults)) return undefined;
     return {

@@ -68,6 +68,8 @@ export interface Remedy {
    * does is offered. Remedies of several series are alternatives. Left out: a series of its own name, "".
    */
   readonly series?: string;
+  /** Subjects that have another name afterwards, such as "wire P101A8", by the new name. */
+  readonly renames?: Readonly<Record<string, string>>;
 }
 
 /** The commonest remedy: another text for one value. */
