@@ -106,7 +106,7 @@ class LoadingDerivation {
   run(): LoadingResult[] {
     const { emptyWeight, emptyMoment, emptyMomentBefore } = this.change;
     const before = {
-      weight: written("empty weight before", this.airframe.empty?.weight, this.units.weight),
+      weight: this.change.before.weight,
       moment: derived("empty moment before", emptyMomentBefore),
     };
     const after = {

@@ -5,6 +5,9 @@
 import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
+import type { FoundItems } from "./changed-items";
+import { harnessItems } from "./changed-items";
+import { deriveEmptyBefore } from "./empty-before";
 import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derive, derived, type Keep, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
@@ -22,15 +25,24 @@ export interface Weights {
   readonly values: readonly Value[];
 }
 
-/** All weight-and-balance values of a project. Pure; what can't be computed from the whole record is left out. */
-export function deriveWeights(project: Project, { harnessWeight }: Wiring): Weights {
+/**
+ * All weight-and-balance values of a project; `computed` are the items that other sections hand in (see
+ * `changedItems`). Pure; what can't be computed from the whole record is left out.
+ */
+export function deriveWeights(
+  project: Project,
+  { harnessWeight }: Wiring,
+  computed: readonly FoundItems[] = [],
+): Weights {
   const values: Value[] = [];
   const keep: Keep = (value) => {
     if (value) values.push(value);
     return value;
   };
-  const units = balanceUnits(project.airframe?.empty);
-  const change = deriveWeightChange(project, units, harnessWeight, keep);
+  const units = balanceUnits(project.airframe);
+  const before = deriveEmptyBefore(project.airframe, units, keep);
+  const items = [harnessItems(project, units, harnessWeight), ...computed];
+  const change = deriveWeightChange(project, units, before, items, keep);
   const loads = deriveUsefulLoad(project, units, change, keep);
   return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
 }
@@ -75,7 +87,7 @@ function deriveUsefulLoad(
       operands: {
         U: derived("useful load", load),
         W_max,
-        W_0: written("empty weight before", airframe?.empty?.weight, units.weight),
+        W_0: change.before.weight,
       },
       compute: (numbers) => numbers.U - usefulLoad(numbers.W_max, numbers.W_0),
       sources: [balanceSources.usefulLoad],

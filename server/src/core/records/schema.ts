@@ -9,6 +9,7 @@ export type RecordKind = "airframe" | "kit" | "install";
 /** Kinds of things that have ids and can be referred to. */
 export type IdKind =
   | "added-item"
+  | "ballast"
   | "bond"
   | "bundle"
   | "bus"
@@ -25,9 +26,12 @@ export type IdKind =
   | "junction"
   | "loading"
   | "panel"
+  | "placard"
   | "protection"
+  | "scale"
   | "source"
   | "station"
+  | "weighing-item"
   | "wire";
 
 /** The part of JSON Schema that the records use, with `$ref` followed. */
@@ -46,6 +50,8 @@ export interface Schema {
   readonly items?: Schema;
   readonly "x-quantity"?: Dimension;
   readonly "x-sign"?: Sign;
+  /** A tolerance may be written behind the quantity: it is carried through to what is computed from it. */
+  readonly "x-tolerance"?: boolean;
   readonly "x-id"?: IdKind;
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;

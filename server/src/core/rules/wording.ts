@@ -11,6 +11,7 @@ const longestList = 8;
 
 const kindNames: Readonly<Record<IdKind, string>> = {
   "added-item": "added item",
+  ballast: "ballast",
   bond: "bond",
   bundle: "bundle",
   bus: "bus",
@@ -27,9 +28,12 @@ const kindNames: Readonly<Record<IdKind, string>> = {
   junction: "junction",
   loading: "loading",
   panel: "panel",
+  placard: "placard",
   protection: "protection",
+  scale: "scale",
   source: "source",
   station: "station",
+  "weighing-item": "weighing item",
   wire: "wire",
 };
 

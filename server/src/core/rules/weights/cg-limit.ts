@@ -1,8 +1,8 @@
 /** What the two rules of the envelope's sides have in common: they differ in the side, and in nothing else. */
 import type { Assessment, Problem } from "../../findings/finding";
+import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
 import type { LoadingResult, LoadingState } from "../../graph/loadings";
-import type { ChangedItem } from "../../graph/weight-change";
 import { armOf, moment } from "../../methods/balance";
 import type { LimitSide } from "../../methods/envelope";
 import type { Project } from "../../project";
