@@ -5,10 +5,14 @@
 import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
+import { type ChangeHistory, deriveHistory } from "./change-history";
 import type { FoundItems } from "./changed-items";
 import { harnessItems } from "./changed-items";
 import { deriveEmptyBefore } from "./empty-before";
+import { deriveLoadingPhases, type LoadingPhases } from "./loading-phases";
 import { deriveLoadings, type LoadingResult } from "./loadings";
+import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
+import { deriveStationLimits, type StationLimit } from "./station-limits";
 import { derive, derived, type Keep, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
 import type { Wiring } from "./wiring";
@@ -21,7 +25,12 @@ export interface Weights {
   readonly takeoffLimit: Value | undefined;
   readonly usefulLoad: Value | undefined;
   readonly usefulLoadChange: Value | undefined;
+  readonly stationLimits: ReadonlyMap<string, StationLimit>;
   readonly loadings: readonly LoadingResult[];
+  readonly phases: readonly LoadingPhases[];
+  /** Every loading that is permitted, one result for each envelope. */
+  readonly permitted: readonly PermittedLoadings[];
+  readonly history: ChangeHistory | undefined;
   readonly values: readonly Value[];
 }
 
@@ -44,7 +53,12 @@ export function deriveWeights(
   const items = [harnessItems(project, units, harnessWeight), ...computed];
   const change = deriveWeightChange(project, units, before, items, keep);
   const loads = deriveUsefulLoad(project, units, change, keep);
-  return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
+  const stationLimits = deriveStationLimits(project, units, keep);
+  const loadings = deriveLoadings(project, units, change, stationLimits, keep);
+  const phases = deriveLoadingPhases(project, units, change, loadings, keep);
+  const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
+  const history = deriveHistory(project, units, change, keep);
+  return { units, change, ...loads, stationLimits, loadings, phases, permitted, history, values };
 }
 
 function deriveUsefulLoad(
