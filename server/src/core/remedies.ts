@@ -4,22 +4,18 @@
  * is out of date, and that is to be told, not to keep the wire thin.
  */
 import { type CheckOptions, check, type Judgement } from "./check";
+import { editsFor } from "./edits/edit";
+import { applyEdits, type TextEdit } from "./edits/text-edit";
 import { type Finding, isPlace } from "./findings/finding";
 import type { RecordSource } from "./project";
-import type { Node, Span } from "./reading/tree";
-import { type LoadedRecord, loadRecord } from "./records/record";
+import type { Node } from "./reading/tree";
+import { loadRecord } from "./records/record";
 import { ruleById } from "./rules";
-import type { Remedy } from "./rules/rule";
 
 export interface ProvenRemedy {
   readonly title: string;
   /** In the order of the text; none touches another. */
   readonly edits: readonly TextEdit[];
-}
-
-/** A stretch of a record's text, absolute, and what stands there afterwards. */
-export interface TextEdit extends Span {
-  readonly newText: string;
 }
 
 /** More candidates than any list of standard sizes has. */
@@ -45,7 +41,9 @@ export function proveRemedy(
   for (const candidate of candidates ?? []) {
     if (candidate.changes.some(({ place }) => place.file !== record.file) || tried++ >= mostCandidates)
       continue;
-    const remedy = { title: candidate.title, edits: editsOf(candidate, record) };
+    const edits = editsFor(candidate.changes, record.reading);
+    if (!edits) continue;
+    const remedy = { title: candidate.title, edits };
     const text = applyEdits(record.text, remedy.edits);
     const after = check(loadRecord(record.file, record.kind, text, record), source, options);
     const left = new Set(after.findings.map(keyOf));
@@ -56,23 +54,6 @@ export function proveRemedy(
     second ??= remedy;
   }
   return second;
-}
-
-function editsOf({ changes }: Remedy, { reading }: LoadedRecord): TextEdit[] {
-  return changes
-    .map(({ place, text }) => ({ ...reading.spanOf(place.node), newText: text }))
-    .toSorted((a, b) => a.start - b.start);
-}
-
-/** The text after edits that stand in its order. */
-export function applyEdits(text: string, edits: readonly TextEdit[]): string {
-  let done = 0;
-  const parts: string[] = [];
-  for (const { start, end, newText } of edits) {
-    parts.push(text.slice(done, start), newText);
-    done = end;
-  }
-  return parts.join("") + text.slice(done);
 }
 
 /** A finding is the same one after an edit when its rule and its subject are. */

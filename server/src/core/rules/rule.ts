@@ -1,3 +1,4 @@
+import type { Change } from "../edits/change";
 import type { Assessment, Facts, Problem, Severity } from "../findings/finding";
 import type { Project } from "../project";
 import type { Place } from "../records/written";
@@ -34,12 +35,6 @@ export interface Message {
 export interface Remedy {
   readonly title: string;
   readonly changes: readonly Change[];
-}
-
-/** Puts another text where a node stands. */
-export interface Change {
-  readonly place: Place;
-  readonly text: string;
 }
 
 /** The commonest remedy: another text for one value. */
