@@ -33,8 +33,9 @@ function judge(text: string, others: Texts = {}): Judgement & { readonly project
 const weightsIn = (text: string): Weights => weightsOf(judge(text).project);
 
 const weightRuleIds = new Set(weightRules.map((rule) => rule.id));
+/** These records give no crew on purpose, and are told that not every loading was looked at. */
 const findingsIn = (judgement: Judgement): Finding[] =>
-  judgement.findings.filter(({ rule }) => weightRuleIds.has(rule));
+  judgement.findings.filter(({ rule }) => weightRuleIds.has(rule) && rule !== "every-loading-not-checked");
 
 /** The text that a finding points at. */
 function pointedAt({ record }: Judgement, { anchor }: Finding): string {
@@ -235,7 +236,7 @@ describe("every value explains itself", () => {
   });
 
   test.each(Object.entries(texts))("%s: limits are the envelope's at the loading's weight", (_, text) => {
-    const limits = weightsIn(text).values.filter((one) => one.isMethod);
+    const limits = weightsIn(text).values.filter(({ quantity }) => /^(forward|aft)-limit/.test(quantity));
     expect(limits.length).toBe(8); // two sides of two loadings, before and after
     for (const { inputs, quantity, value } of limits) {
       const of = (symbol: string) => inputs.filter((one) => one.symbol === symbol).map((one) => one.value);

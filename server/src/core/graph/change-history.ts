@@ -11,10 +11,10 @@ import { aircraftOf, type WeightChange } from "./weight-change";
 export interface ChangeHistory {
   readonly weighed: string | undefined;
   readonly changes: readonly PastChange[];
-  /** Of weight, either sign. */
+  /** How much weight and CG have changed, either way. */
   readonly weight: Value | undefined;
   readonly weightLimit: Value | undefined;
-  /** Of the CG in per cent of the chord, either sign. */
+  /** In per cent of the chord. */
   readonly cg: Value | undefined;
   readonly cgLimit: Value | undefined;
 }
@@ -40,9 +40,9 @@ export function deriveHistory(
       subject,
       quantity: "cumulative-weight-change",
       unit: units.weight,
-      formula: hasPast ? "dW + sum(w)" : "dW",
+      formula: hasPast ? "abs(dW + sum(w))" : "abs(dW)",
       operands: { dW: derived("weight change", change.weightChange), w: past },
-      compute: ({ dW, w }) => dW + sumOf(w),
+      compute: ({ dW, w }) => Math.abs(dW + sumOf(w)),
       sources: [cumulativeChange.source],
     }),
   );
@@ -78,7 +78,7 @@ export function deriveHistory(
           quantity: "cumulative-cg-change",
           unit: "%",
           method:
-            "CG now, less the CG that the statement without its past changes has, in per cent of the mean aerodynamic chord",
+            "size of CG now, less the CG that the statement without its past changes has, in per cent of the mean aerodynamic chord",
           operands: {
             x: derived("empty CG", change.emptyCg),
             W_0: change.before.weight,
@@ -89,7 +89,7 @@ export function deriveHistory(
           },
           compute: ({ x, W_0, M_0, w, x_i, c }) => {
             const moment = sumOf(w.map((one, index) => one * (x_i[index] ?? Number.NaN)));
-            return (100 * (x - (M_0 - moment) / (W_0 - sumOf(w)))) / c;
+            return Math.abs((100 * (x - (M_0 - moment) / (W_0 - sumOf(w)))) / c);
           },
           sources: [balanceSources.centreOfGravity, balanceSources.percentOfChord],
         }),

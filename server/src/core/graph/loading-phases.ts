@@ -6,6 +6,7 @@ import { armOf } from "../methods/balance";
 import type { LimitPoint, LimitSide } from "../methods/envelope";
 import { type ExcessPoint, excessAlong } from "../methods/envelope-excess";
 import { fuelBurnPath } from "../methods/fuel-burn";
+import type { MomentCurve } from "../methods/moment-curve";
 import { balanceRange } from "../methods/tolerance";
 import type { Project } from "../project";
 import type { StationLoad } from "../records/types";
@@ -13,7 +14,7 @@ import type { Source } from "../source";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
 import type { LoadingResult, StationLoadResult } from "./loadings";
-import { excessAt } from "./permitted-loadings";
+import { excessAt, type WhatIf } from "./permitted-loadings";
 import type { QuantityName } from "./quantity-names";
 import { floorUnits } from "./station-limits";
 import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
@@ -54,6 +55,8 @@ export interface LoadingPhases {
   /** In the worst case of the tolerances. */
   readonly tolerance: readonly PathExtreme[];
   readonly heaviest: Value | undefined;
+  /** Length beyond a limit anywhere from take-off to empty tanks, if things were otherwise; undefined if unknown. */
+  excessIf(side: LimitSide, what: WhatIf): number | undefined;
 }
 
 /** Pure; values go to `keep`. */
@@ -100,12 +103,22 @@ class Phases {
   }
 
   of(loading: LoadingResult): LoadingPhases {
+    const path = this.path(loading);
     return {
       loading,
       phases: this.weights(loading),
-      burn: this.burn(loading),
+      burn: this.burn(loading, path),
       floors: loading.stations.flatMap((station) => this.floors(loading, station)),
       ...this.tolerance(loading),
+      excessIf: (side, { weight, moment }) => {
+        const given = loading.envelope && limitPointsOf(loading.envelope, side, this.units);
+        const moved = path.map((point) => ({
+          ...point,
+          weight: point.weight + weight,
+          moment: point.moment + moment,
+        }));
+        return given && excessAlong(moved, given.points, side).worst?.excess;
+      },
     };
   }
 
@@ -153,7 +166,8 @@ class Phases {
     ];
   }
 
-  private burn(loading: LoadingResult): PathExtreme[] {
+  /** From empty tanks to take-off; no points while part of the loading is not known. */
+  private path(loading: LoadingResult): MomentCurve {
     const { units } = this;
     const { emptyWeight, emptyMoment } = this.change;
     const takeoff = loading.after.weight?.value;
@@ -171,7 +185,11 @@ class Phases {
       order ?? fuel.map(({ id }) => id),
       order ? "in-order" : "proportional",
     );
-    if (path.length < 2 || path.some(({ moment }) => !Number.isFinite(moment))) return [];
+    return path.every(({ moment }) => Number.isFinite(moment)) ? path : [];
+  }
+
+  private burn(loading: LoadingResult, path: MomentCurve): PathExtreme[] {
+    if (path.length < 2) return [];
     return this.bothSides(loading, (side, points) => {
       const { worst } = excessAlong(path, points, side);
       if (!worst) return undefined;

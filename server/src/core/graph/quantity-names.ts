@@ -187,13 +187,16 @@ export const quantityNames = {
   "zero-fuel-weight-limit": "Maximum zero-fuel weight.",
   "station-most": "Greatest weight that a station may carry: the least of limit, tank, floor and placard.",
   "station-most-before": "The same without the placards of the modification.",
+  "ballast-weight": "Weight of all ballast at one station.",
   "floor-load": "Weight of a load for each area that it stands on.",
   "floor-load-limit": "Greatest load for each area of a station's floor.",
   "running-load": "Weight of a load for each length that it stands on.",
   "running-load-limit": "Greatest load for each length of a station's floor.",
-  "cumulative-weight-change": "Change of the empty weight since the last weighing, this one counted.",
+  "cumulative-weight-change":
+    "Change of the empty weight since the last weighing, this one counted, either way.",
   "cumulative-weight-limit": "Cumulative change of weight from which on it is to be established anew.",
-  "cumulative-cg-change": "Change of the empty CG since the last weighing in per cent of the chord.",
+  "cumulative-cg-change":
+    "Change of the empty CG since the last weighing in per cent of the chord, either way.",
   "cumulative-cg-limit": "Cumulative change of the CG from which on it is to be established anew.",
   "cutout-area": "Area of an opening.",
   "cutout-perimeter": "Length of an opening's edge.",
