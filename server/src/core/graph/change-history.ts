@@ -17,6 +17,8 @@ export interface ChangeHistory {
   /** In per cent of the chord. */
   readonly cg: Value | undefined;
   readonly cgLimit: Value | undefined;
+  /** Whether the threshold is that of the aircraft's own data, being the lower one. */
+  readonly hasOwn: { readonly weight: boolean; readonly cg: boolean };
 }
 
 /** Undefined where the airframe record has no history. Pure; values go to `keep`. */
@@ -110,5 +112,16 @@ export function deriveHistory(
       sources: [cumulativeChange.source],
     }),
   );
-  return { weighed: history.weighed?.value, changes, weight, weightLimit, cg, cgLimit };
+  return {
+    weighed: history.weighed?.value,
+    changes,
+    weight,
+    weightLimit,
+    cg,
+    cgLimit,
+    hasOwn: {
+      weight: own !== undefined && own.value === weightLimit?.value,
+      cg: ownCg !== undefined && ownCg.value === cgLimit?.value,
+    },
+  };
 }

@@ -11,7 +11,8 @@ import {
 } from "../methods/envelope";
 import { type ExcessPoint, excessAlong } from "../methods/envelope-excess";
 import type { FixedLoad, Loadable, LoadingProblem, LoadStation } from "../methods/loadable";
-import { type BoundaryCurves, boundaryCurves } from "../methods/loadings";
+import { boundaryCurves } from "../methods/loadings";
+import type { Load } from "../methods/moment-curve";
 import { balanceRange } from "../methods/tolerance";
 import type { Project } from "../project";
 import { inUnit } from "../quantities";
@@ -57,6 +58,14 @@ export interface SideResult {
   readonly tolerance: Extreme | undefined;
 }
 
+/** A corner of a boundary curve; between two of them weight and moment are straight. */
+export interface Corner {
+  readonly side: LimitSide;
+  readonly weight: number;
+  readonly cg: number;
+  readonly loads: readonly Load[];
+}
+
 /** What a what-if asks for: more weight and moment in the empty aircraft, other limits of stations. */
 export interface WhatIf {
   readonly weight: number;
@@ -69,8 +78,8 @@ export interface PermittedLoadings {
   readonly id: string;
   readonly sides: readonly SideResult[];
   readonly lacks: readonly Lack[];
-  /** Both boundary curves after the change, one pair for each seat that the crew may take. */
-  readonly curves: readonly BoundaryCurves[];
+  /** Both boundary curves after the change, the crew in the first of its seats. */
+  readonly corners: readonly Corner[];
   /** Length beyond the limit of a side, along the fuselage only, if things were otherwise; undefined if unknown. */
   excessIf(side: LimitSide, what: WhatIf): number | undefined;
 }
@@ -132,7 +141,7 @@ class Permitted {
       id,
       sides: [...sides, ...(seats ? this.lateral(seats) : [])],
       lacks,
-      curves: after && seats ? seats.flatMap((seat) => this.curves(after, seat, "after") ?? []) : [],
+      corners: after && seats?.[0] !== undefined ? this.corners(after, seats[0]) : [],
       excessIf: (side, what) => {
         if (!after || !limits || !seats) return undefined;
         const fixed = { weight: after.weight + what.weight, moment: after.moment + what.moment };
@@ -190,11 +199,12 @@ class Permitted {
     };
   }
 
-  private curves(fixed: FixedLoad, seat: string, when: When): BoundaryCurves | undefined {
-    const result = boundaryCurves(this.loadable(fixed, seat, when));
-    if (result.solved) return result.curves;
-    for (const { reason } of result.problems) this.lack({ what: reason });
-    return undefined;
+  private corners(fixed: FixedLoad, seat: string): Corner[] {
+    const result = boundaryCurves(this.loadable(fixed, seat, "after"));
+    if (!result.solved) return [];
+    return (["forward", "aft"] as const).flatMap((side) =>
+      result.curves[side].map(({ weight, moment, loads }) => ({ side, weight, cg: moment / weight, loads })),
+    );
   }
 
   private lack(lack: Lack): void {

@@ -192,6 +192,13 @@ export const quantityNames = {
   "floor-load-limit": "Greatest load for each area of a station's floor.",
   "running-load": "Weight of a load for each length that it stands on.",
   "running-load-limit": "Greatest load for each length of a station's floor.",
+  "minimum-fuel": "Most fuel that a balance check may count on where little fuel is the adverse case.",
+  "adverse-forward-weight": "Weight of the forward adverse-loading check.",
+  "adverse-forward-cg": "Centre of gravity of the forward adverse-loading check.",
+  "adverse-forward-limit": "The forward limit at that weight.",
+  "adverse-aft-weight": "Weight of the aft adverse-loading check.",
+  "adverse-aft-cg": "Centre of gravity of the aft adverse-loading check.",
+  "adverse-aft-limit": "The aft limit at that weight.",
   "cumulative-weight-change":
     "Change of the empty weight since the last weighing, this one counted, either way.",
   "cumulative-weight-limit": "Cumulative change of weight from which on it is to be established anew.",

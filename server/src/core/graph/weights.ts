@@ -4,6 +4,7 @@
  */
 import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
+import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { type ChangeHistory, deriveHistory } from "./change-history";
 import type { FoundItems } from "./changed-items";
@@ -30,6 +31,7 @@ export interface Weights {
   readonly phases: readonly LoadingPhases[];
   /** Every loading that is permitted, one result for each envelope. */
   readonly permitted: readonly PermittedLoadings[];
+  readonly adverse: AdverseResults;
   readonly history: ChangeHistory | undefined;
   readonly values: readonly Value[];
 }
@@ -57,8 +59,9 @@ export function deriveWeights(
   const loadings = deriveLoadings(project, units, change, stationLimits, keep);
   const phases = deriveLoadingPhases(project, units, change, loadings, keep);
   const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
+  const adverse = deriveAdverseSheets(project, units, change, stationLimits, keep);
   const history = deriveHistory(project, units, change, keep);
-  return { units, change, ...loads, stationLimits, loadings, phases, permitted, history, values };
+  return { units, change, ...loads, stationLimits, loadings, phases, permitted, adverse, history, values };
 }
 
 function deriveUsefulLoad(

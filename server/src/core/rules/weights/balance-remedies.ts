@@ -39,33 +39,75 @@ const armSteps: Readonly<Partial<Record<UnitSymbol<"length">, number>>> = {
 /** What is weighed off for ballast, and the step of a placard, in lb or kg. */
 const weightStep = { ballast: 0.1, placard: 1 } as const;
 
+/** One change alone where that does it, the gentlest kind first; else a permitted move with ballast or a placard. */
 export function* balanceRemedies(project: Project, past: Past): Iterable<Remedy> {
-  yield* moves(project, past);
-  yield* ballast(project, past);
-  yield* placards(project, past);
+  let isFound = false;
+  for (const remedy of [...moves(project, past), ...ballast(project, past), ...placards(project, past)]) {
+    isFound = true;
+    yield remedy;
+  }
+  if (!isFound) yield* combined(project, past);
 }
 
 /** To the nearest arm that does it: one of those listed, or any that is aboard where none is. */
-function* moves(project: Project, { side, limit, keepsIf }: Past): Iterable<Remedy> {
-  const { change, units } = weightsOf(project);
-  const pulling = pullsTo(change.items, limit, side).filter(({ sense }) => sense === "added");
-  for (const item of pulling.slice(0, mostItems)) {
-    const { ownArm, weight, arm } = item;
-    if (!ownArm || !weight || !arm) continue;
-    const unit = ownArm.value.unit;
-    const from = inUnit(ownArm.value, unit);
-    const isKeptAt = (to: number) => {
-      const there = convert(to, unit, units.arm, "length");
-      return keepsIf({ weight: 0, moment: weight.value * (there - arm.value) }) ?? false;
-    };
-    const listed = item.otherArms?.map(({ value }) => inUnit(value, unit));
-    const to = listed
-      ? listed.toSorted((a, b) => Math.abs(a - from) - Math.abs(b - from)).find(isKeptAt)
-      : steppedArm(project, item, side, isKeptAt);
-    if (to === undefined) continue;
-    const text = `${formatNumber(to, 8)} ${unit}`;
-    yield rewrite(`Move ${item.subject.id} to ${text}`, ownArm.place, text);
+function* moves(project: Project, past: Past): Iterable<Remedy> {
+  for (const [rank, item] of pulling(project, past).entries()) {
+    const isKeptAt = (to: number) =>
+      past.keepsIf({ weight: 0, moment: momentOfMove(project, item, to) }) ?? false;
+    const listed = listedArms(item);
+    // Small things are not moved through the whole aircraft for want of weight.
+    const to =
+      listed?.find(isKeptAt) ??
+      (listed || rank > 0 ? undefined : steppedArm(project, item, past.side, isKeptAt));
+    if (to !== undefined) yield moved(item, to);
   }
+}
+
+/** What is left after a permitted move is done by ballast or a placard. */
+function* combined(project: Project, past: Past): Iterable<Remedy> {
+  for (const item of pulling(project, past)) {
+    for (const to of listedArms(item) ?? []) {
+      const gain = momentOfMove(project, item, to);
+      if ((past.side === "aft") !== gain < 0) continue;
+      const rest: Past = {
+        ...past,
+        keepsIf: (what) => past.keepsIf({ ...what, moment: what.moment + gain }),
+      };
+      const move = moved(item, to);
+      for (const remedy of [...ballast(project, rest), ...placards(project, rest)]) {
+        const second = remedy.title.charAt(0).toLowerCase() + remedy.title.slice(1);
+        yield { title: `${move.title} and ${second}`, changes: [...move.changes, ...remedy.changes] };
+      }
+    }
+  }
+}
+
+/** The added items that pull most and whose arm the install record has. */
+function pulling(project: Project, { limit, side }: Past): ChangedItem[] {
+  return pullsTo(weightsOf(project).change.items, limit, side)
+    .filter(({ sense, ownArm }) => sense === "added" && ownArm)
+    .slice(0, mostItems);
+}
+
+/** Arms that are listed for an item, the nearest first, in the unit of its arm. */
+function listedArms({ ownArm, otherArms }: ChangedItem): readonly number[] | undefined {
+  if (!ownArm || !otherArms) return undefined;
+  const { unit, written } = ownArm.value;
+  return otherArms
+    .map(({ value }) => inUnit(value, unit))
+    .toSorted((a, b) => Math.abs(a - written) - Math.abs(b - written));
+}
+
+/** `to` in the unit of the item's arm; the moment in that of the derivation. */
+function momentOfMove(project: Project, { ownArm, weight, arm }: ChangedItem, to: number): number {
+  const { units } = weightsOf(project);
+  if (!ownArm || !weight || !arm) return 0;
+  return weight.value * (convert(to, ownArm.value.unit, units.arm, "length") - arm.value);
+}
+
+function moved({ ownArm, subject }: ChangedItem, to: number): Remedy {
+  const text = `${formatNumber(to, 8)} ${ownArm!.value.unit}`;
+  return rewrite(`Move ${subject.id} to ${text}`, ownArm!.place, text);
 }
 
 /** Nothing outside everything that the records place: no aircraft may be there. */

@@ -24,7 +24,7 @@ export const cumulativeChangeLarge = defineRule<{
     "Changes that are each small add up. From a cumulative change of 0.5 % of the maximum landing weight, or 0.5 % of the " +
     "mean aerodynamic chord, weight and CG are to be established anew, by weighing or by calculation; by weighing where the " +
     "effect is not accurately known. That is written for operators under these rules; a lower threshold of the aircraft's " +
-    "own data wins.",
+    "own data wins. A change that is larger by itself is computed anew by its own record, and is not told.",
   sources: [cumulativeChange.source],
   say: ({ kind, value, limit, unit, changes, weighed }) => {
     const [there, allowed] = formatApart(value, limit);
@@ -36,11 +36,19 @@ export const cumulativeChangeLarge = defineRule<{
     };
   },
   *check(project): Iterable<Assessment> {
-    const { history, units } = weightsOf(project);
+    const { history, units, change } = weightsOf(project);
     if (!history) return;
-    const { weight, weightLimit, cg, cgLimit, weighed = "the last weighing", changes } = history;
-    const judge = function* (kind: "weight" | "CG", value: Value | undefined, limit: Value | undefined) {
+    const { weight, weightLimit, cg, cgLimit, hasOwn, weighed = "the last weighing", changes } = history;
+    const judge = function* (
+      kind: "weight" | "CG",
+      value: Value | undefined,
+      limit: Value | undefined,
+      isOwn: boolean,
+      alone: Value | undefined,
+    ) {
       if (!value || !limit) return;
+      // A change that is large by itself is computed anew by this very record; an own threshold asks for scales.
+      if (!isOwn && alone && !isAtMost(Math.abs(alone.value), limit.value)) return;
       yield {
         rule: "cumulative-change-large",
         subject: value.subject,
@@ -60,8 +68,8 @@ export const cumulativeChangeLarge = defineRule<{
         related: [],
       } satisfies Assessment;
     };
-    yield* judge("weight", weight, weightLimit);
-    yield* judge("CG", cg, cgLimit);
+    yield* judge("weight", weight, weightLimit, hasOwn.weight, change.weightChange);
+    yield* judge("CG", cg, cgLimit, hasOwn.cg, change.cgChangeMac);
   },
   examples: [
     {

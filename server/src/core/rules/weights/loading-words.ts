@@ -35,11 +35,11 @@ export function beforeWords({ wasKept, beforeValue, beforeBeyond }: Before, unit
     : `; before the change it was past the limit too, by ${formatMeasure(beforeBeyond, unit, 3)}`;
 }
 
-/** "Any of these alone may do it: move RACK to 121 in; add 8.4 lb of ballast at nose." */
+/** "Any of these may do it: move RACK to 121 in; add 8.4 lb of ballast at nose." */
 export function optionWords(options: readonly string[]): string {
   if (options.length === 0) return "Or restrict the loading.";
   const words = options.map((title) => title.charAt(0).toLowerCase() + title.slice(1));
-  return `${options.length === 1 ? "This" : "Any of these alone"} may do it: ${words.join("; ")}.`;
+  return `${options.length === 1 ? "This" : "Any of these"} may do it: ${words.join("; ")}.`;
 }
 
 /** A loading that the tool found, spelt out: "crew alone, 10 gal, 120 lb in the aft baggage". */

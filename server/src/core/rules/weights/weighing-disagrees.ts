@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import { balanceSources } from "../../methods/balance";
-import { convert, formatMeasure, type UnitSymbol } from "../../quantities";
+import { balanceSources, combine } from "../../methods/balance";
+import { convert, formatMeasure, inUnit, type UnitSymbol } from "../../quantities";
 import { emptyWeightSource } from "../../tables/empty-weight-definitions";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
@@ -23,7 +23,7 @@ export const weighingDisagrees = defineRule<{
   id: "weighing-disagrees",
   severity: "warning",
   area: "weights",
-  title: "The weighing does not come to the empty weight statement",
+  title: "The weighing, with the changes since, does not come to the empty weight statement",
   why:
     "The statement should be the weighing, less what was on board and does not belong to the empty weight, plus what " +
     "belongs to it and was missing. What belongs to it the certification basis says: oil is the usual difference.",
@@ -40,23 +40,24 @@ export const weighingDisagrees = defineRule<{
     const { emptyWeight, emptyCg } = weighing ?? {};
     const statement = project.airframe?.empty;
     if (!weighing || !statement || !weight || !arm || !emptyWeight || !emptyCg) return;
-    if (history && history.changes.length > 0) return; // the statement is of a later state
+    const since = (history?.changes ?? []).map((one) => ({
+      weight: one.weight ? inUnit(one.weight.value, units.weight) : Number.NaN,
+      arm: one.arm ? inUnit(one.arm.value, units.arm) : Number.NaN,
+    }));
+    const due = combine([{ weight: emptyWeight.value, arm: emptyCg.value }, ...since]);
+    if (due.arm === undefined || !Number.isFinite(due.moment)) return;
     const weightRoom = convert(rounding.lb, "lb", units.weight, "mass");
     const armRoom = convert(rounding.in, "in", units.arm, "length");
-    if (
-      Math.abs(emptyWeight.value - weight.value) <= weightRoom &&
-      Math.abs(emptyCg.value - arm.value) <= armRoom
-    )
-      return;
+    if (Math.abs(due.weight - weight.value) <= weightRoom && Math.abs(due.arm - arm.value) <= armRoom) return;
     yield {
       rule: "weighing-disagrees",
       subject: emptyWeight.subject,
       ...placeInAirframe(project, weighing.weighing.place, "the weighing"),
       facts: {
-        weight: emptyWeight.value,
+        weight: due.weight,
         stated: weight.value,
         weightUnit: units.weight,
-        arm: emptyCg.value,
+        arm: due.arm,
         statedArm: arm.value,
         armUnit: units.arm,
         taken: weighing.items.flatMap(({ id, treatment }) => (treatment ? [`${id}: ${treatment}`] : [])),
