@@ -10,6 +10,7 @@ export type RecordKind = "airframe" | "kit" | "install";
 export type IdKind =
   | "added-item"
   | "air-path"
+  | "ballast"
   | "bond"
   | "bundle"
   | "bus"
@@ -31,11 +32,14 @@ export type IdKind =
   | "keep-out"
   | "loading"
   | "panel"
+  | "placard"
   | "protection"
+  | "scale"
   | "seat"
   | "shelf"
   | "source"
   | "station"
+  | "weighing-item"
   | "wire"
   | ThermalId;
 
@@ -58,6 +62,8 @@ export interface Schema {
   readonly items?: Schema;
   readonly "x-quantity"?: Dimension;
   readonly "x-sign"?: Sign;
+  /** A tolerance may be written behind the quantity: it is carried through to what is computed from it. */
+  readonly "x-tolerance"?: boolean;
   readonly "x-id"?: IdKind;
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;

@@ -41,6 +41,18 @@ export interface AirframeRecord {
   readonly keepOuts?: readonly KeepOut[];
   /** Seats that controls have to be within reach of. */
   readonly seats?: readonly Seat[];
+  /** The weighing that the empty weight comes from. Without an empty weight statement it is the starting point itself. */
+  readonly weighing?: Weighing;
+  /** Changes of the empty weight since the last weighing. */
+  readonly history?: History;
+  /** The crew without which the aircraft does not fly. */
+  readonly crew?: Crew;
+  /** Decides the minimum fuel of the adverse-loading check. */
+  readonly powerplant?: Powerplant;
+  /** Full oil, where the basis leaves it out of the empty weight. */
+  readonly oil?: Oil;
+  /** Fuel stations in the order in which they run empty. Left out: all at the same rate. */
+  readonly burnOrder?: readonly Written<string>[];
 }
 
 /** Aircraft. */
@@ -67,6 +79,10 @@ export interface EmptyStatement {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the empty centre of gravity, from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where the empty centre of gravity stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of the empty centre of gravity. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** What the empty weight includes. */
   readonly includes?: Written<string>;
   /** Date of the statement that this one supersedes. */
@@ -84,6 +100,8 @@ export interface WeightLimits {
   readonly landing?: Written<Quantity<"mass">>;
   /** Maximum zero-fuel weight. */
   readonly zeroFuel?: Written<Quantity<"mass">>;
+  /** Fuel that start and taxi burn: a loading weighs so much more on the ramp. */
+  readonly taxiFuel?: Written<Quantity<"mass">>;
 }
 
 /** Mean aerodynamic chord. */
@@ -104,6 +122,12 @@ export interface Envelope {
   readonly forward?: readonly LimitPoint[];
   /** Aft limit: arm against weight, straight between the points. */
   readonly aft?: readonly LimitPoint[];
+  /** Maximum take-off weight in this category, where it is below the aircraft's. */
+  readonly maximum?: Written<Quantity<"mass">>;
+  /** Stations that carry nothing in this category. */
+  readonly emptyStations?: readonly Written<string>[];
+  /** Limits of the centre of gravity to the side, where the aircraft's data give them. */
+  readonly lateral?: LateralLimits;
 }
 
 /** Limit point. */
@@ -117,21 +141,44 @@ export interface LimitPoint {
   readonly orLess?: Written<boolean>;
 }
 
+/** Lateral limits. */
+export interface LateralLimits {
+  readonly place: Place;
+  /** Limit to the left: a butt line, negative on the left. */
+  readonly left?: Written<Quantity<"length">>;
+  /** Limit to the right. */
+  readonly right?: Written<Quantity<"length">>;
+}
+
 /** Station. */
 export interface Station {
   readonly place: Place;
   /** Name of this station. */
   readonly id?: Written<string>;
+  /** Its name in words, for findings and sheets. */
+  readonly name?: Written<string>;
   /** What it carries. */
-  readonly kind?: Written<"seat" | "baggage" | "fuel" | "other">;
+  readonly kind?: Written<"seat" | "baggage" | "fuel" | "ballast" | "other">;
   /** Arm of the load from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where the load stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
   /** Greatest weight allowed here. */
   readonly limit?: Written<Quantity<"mass">>;
   /** Usable volume of a tank. */
   readonly capacity?: Written<Quantity<"volume">>;
   /** Density of the fluid in a tank. */
   readonly density?: Written<Quantity<"density">>;
+  /** How many persons sit here. */
+  readonly seats?: Written<number>;
+  /** Area of floor that carries the load. */
+  readonly floorArea?: Written<Quantity<"area">>;
+  /** Greatest load for each area of its floor. */
+  readonly floorLimit?: Written<Quantity<"area-load">>;
+  /** Length of its floor along the fuselage. */
+  readonly floorLength?: Written<Quantity<"length">>;
+  /** Greatest load for each length of its floor. */
+  readonly runningLimit?: Written<Quantity<"line-load">>;
 }
 
 /** Loading. */
@@ -143,6 +190,8 @@ export interface Loading {
   readonly envelope?: Written<string>;
   /** What is on board, by station. */
   readonly load?: readonly StationLoad[];
+  /** Fuel burned between take-off and landing. */
+  readonly tripFuel?: Written<Quantity<"mass">>;
 }
 
 /** Load at a station. */
@@ -154,6 +203,10 @@ export interface StationLoad {
   readonly weight?: Written<Quantity<"mass">>;
   /** Volume of fluid, turned into weight by the station's density. */
   readonly volume?: Written<Quantity<"volume">>;
+  /** Area that this load stands on, pallet counted. Left out: the station's floor. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Length along the fuselage that this load stands on. Left out: the station's floor. */
+  readonly length?: Written<Quantity<"length">>;
 }
 
 /** Equipment. */
@@ -169,6 +222,12 @@ export interface Equipment {
   readonly arm?: Written<Quantity<"length">>;
   /** Shelf or floor that it stands on. */
   readonly shelf?: Written<string>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+  /** Mark of the equipment list: required, standard, optional or special. */
+  readonly class?: Written<"required" | "standard" | "optional" | "special">;
 }
 
 /** Electrical system. */
@@ -578,6 +637,116 @@ export interface Seat {
   readonly data?: Written<string>;
 }
 
+/** Weighing. */
+export interface Weighing {
+  readonly place: Place;
+  /** Date of the weighing. */
+  readonly dated?: Written<string>;
+  /** Arm of the jig point that scales are measured from, where they are. */
+  readonly reference?: Written<Quantity<"length">>;
+  /** What stood under each wheel or jack. */
+  readonly scales?: readonly Scale[];
+  /** Fluids and things that were on board, or missing, when it was weighed. */
+  readonly items?: readonly WeighingItem[];
+}
+
+/** Scale. */
+export interface Scale {
+  readonly place: Place;
+  /** Name of this scale. */
+  readonly id?: Written<string>;
+  /** What the scale read. */
+  readonly reading?: Written<Quantity<"mass">>;
+  /** Chocks, blocks and jacks that stood on it. Left out: none. */
+  readonly tare?: Written<Quantity<"mass">>;
+  /** Arm of the wheel's axle or the jack point, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** In place of the arm: distance from the weighing's reference point; aft is positive. */
+  readonly offset?: Written<Quantity<"length">>;
+  /** Where the wheel or jack stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Item of a weighing. */
+export interface WeighingItem {
+  readonly place: Place;
+  /** Name of this item. */
+  readonly id?: Written<string>;
+  /** Decides, by the certification basis, whether it belongs to the empty weight. */
+  readonly what?: Written<"usable-fuel" | "unusable-fuel" | "drainable-oil" | "undrainable-oil" | "hydraulic-fluid" | "coolant" | "other-fluid" | "potable-water" | "injection-fluid" | "installed-equipment" | "fixed-ballast" | "foreign">;
+  /** False when it was missing at the weighing. Left out: it was on board. */
+  readonly onBoard?: Written<boolean>;
+  /** Its weight. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** In place of the weight: volume of a fluid. */
+  readonly volume?: Written<Quantity<"volume">>;
+  /** Density of the fluid, as measured. */
+  readonly density?: Written<Quantity<"density">>;
+  /** Its arm, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Where it stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Change history. */
+export interface History {
+  readonly place: Place;
+  /** Date of the last weighing. */
+  readonly weighed?: Written<string>;
+  /** Cumulative change from which on the aircraft's data ask for a new weighing. */
+  readonly weightThreshold?: Written<Quantity<"mass">>;
+  /** The same for the CG, in per cent of the mean aerodynamic chord. */
+  readonly cgThreshold?: Written<Quantity<"ratio">>;
+  /** Every change of the empty weight since then, the present statement's last. */
+  readonly changes?: readonly PastChange[];
+}
+
+/** Past change. */
+export interface PastChange {
+  readonly place: Place;
+  /** Date of the change. */
+  readonly dated?: Written<string>;
+  /** Document that it was made by. */
+  readonly document?: Written<string>;
+  /** Weight added; negative when more came out than went in. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm at which this weight acts. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Crew. */
+export interface Crew {
+  readonly place: Place;
+  /** Weight of the crew that is required. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Stations from which the aircraft may be flown with this crew alone. */
+  readonly stations?: readonly Written<string>[];
+}
+
+/** Powerplant. */
+export interface Powerplant {
+  readonly place: Place;
+  /** The published minimum fuel is for piston engines. */
+  readonly kind?: Written<"piston" | "turbine">;
+  /** How many engines. Left out: one. */
+  readonly engines?: Written<number>;
+  /** Maximum except take-off (METO) power of one engine. */
+  readonly power?: Written<Quantity<"power">>;
+  /** Whose power the minimum fuel of a twin counts: documents differ. Left out: one engine's, which is less fuel. */
+  readonly powerCounted?: Written<"one-engine" | "all-engines">;
+  /** Minimum fuel that the maker states, in place of the published rule. */
+  readonly minimumFuel?: Written<Quantity<"mass">>;
+}
+
+/** Oil. */
+export interface Oil {
+  readonly place: Place;
+  /** Weight of the full oil. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Its arm, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
 /** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
 export interface KitRecord {
   readonly place: Place;
@@ -865,6 +1034,10 @@ export interface InstallRecord {
   readonly airPaths?: readonly AirPath[];
   /** Ducts that supply air, each a tree from its supply to its outlets. */
   readonly ducts?: readonly Duct[];
+  /** Permanent ballast that the modification adds. */
+  readonly ballast?: readonly Ballast[];
+  /** Placards that lower the limit of a station. */
+  readonly placards?: readonly Placard[];
 }
 
 /** Document head. */
@@ -924,6 +1097,8 @@ export interface Placement {
   readonly turn?: Written<Quantity<"angle">>;
   /** Panel that it is brought in and taken out through. */
   readonly through?: Written<string>;
+  /** Other arms at which this airframe's mounts permit the component: a remedy moves it to one of these only. Left out: to any arm. */
+  readonly alternatives?: readonly Written<Quantity<"length">>[];
 }
 
 /** Removed equipment. */
@@ -944,6 +1119,10 @@ export interface Added {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the item, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Harness. */
@@ -951,6 +1130,10 @@ export interface Harness {
   readonly place: Place;
   /** Arm of the wires' common centre of gravity, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** `computed`: the weights of the wires in this record, summed, are added at this arm; `recorded`: an added item stands for them. Left out: recorded. */
   readonly counted?: Written<"computed" | "recorded">;
 }
@@ -1546,4 +1729,30 @@ export interface DuctOutlet {
   readonly loss?: Written<number>;
   /** Flow that is needed there. */
   readonly needed?: Written<Quantity<"volume-flow">>;
+}
+
+/** Ballast. */
+export interface Ballast {
+  readonly place: Place;
+  /** Name of this ballast. */
+  readonly id?: Written<string>;
+  /** Ballast station of the airframe: its arm counts. */
+  readonly station?: Written<string>;
+  /** Its weight. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+}
+
+/** Placard. */
+export interface Placard {
+  readonly place: Place;
+  /** Name of this placard. */
+  readonly id?: Written<string>;
+  /** Station whose limit it lowers. */
+  readonly station?: Written<string>;
+  /** Greatest weight allowed there from now on. */
+  readonly limit?: Written<Quantity<"mass">>;
+  /** Its wording. */
+  readonly text?: Written<string>;
 }
