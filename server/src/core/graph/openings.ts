@@ -81,6 +81,21 @@ export function deriveOpenings(project: Project): Openings {
   return new OpeningsDerivation(project).run();
 }
 
+/** One opening with everything that it has to keep a distance to; lengths in the unit of its panel. */
+export interface Surroundings {
+  readonly cutout: Cutout;
+  readonly unit: Unit;
+  readonly placed: Placed;
+  readonly panel: { readonly placed: Placed; readonly least: number } | undefined;
+  readonly fasteners: readonly { readonly x: number; readonly y: number; readonly least: number }[];
+  readonly others: readonly { readonly placed: Placed; readonly least: number }[];
+}
+
+/** Where no least distance is given it is 0: the outlines may touch and not cross. */
+export function surroundingsOf(cutoutId: string, project: Project): Surroundings | undefined {
+  return new OpeningsDerivation(project).surroundings(cutoutId);
+}
+
 interface PlacedCutout {
   readonly cutout: Cutout;
   readonly id: string;
@@ -113,6 +128,44 @@ class OpeningsDerivation {
   constructor(private readonly project: Project) {}
 
   run(): Openings {
+    const { panels, placed } = this.placeAll();
+    const cutouts: CutoutResult[] = [];
+    for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
+      const outline = panels.get(panel.id!.value)!.placed;
+      const fasteners = fastenersOf(panel, unitOf(panel));
+      for (const [index, one] of inPanel.entries()) {
+        cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
+      }
+    }
+    return { cutouts, faulty: this.faulty, values: this.values };
+  }
+
+  surroundings(cutoutId: string): Surroundings | undefined {
+    const { panels, placed: all } = this.placeAll();
+    const one = all.find(({ id }) => id === cutoutId);
+    if (!one) return undefined;
+    const { cutout, panel, placed } = one;
+    const unit = unitOf(panel);
+    const outline = panels.get(panel.id!.value)!.placed;
+    const { edge, between } = panel.minimums ?? {};
+    const least = (minimum: Written<Quantity> | undefined) => (minimum ? inUnit(minimum.value, unit) : 0);
+    return {
+      cutout,
+      unit,
+      placed,
+      panel: outline && { placed: outline, least: least(edge) },
+      fasteners: fastenersOf(panel, unit).map(({ x, y, head, diameter }) => ({
+        x,
+        y,
+        least: fastenerEdgeDistance(head).value * inUnit(diameter.value, unit),
+      })),
+      others: all
+        .filter((other) => other !== one && other.panel === panel)
+        .map((other) => ({ placed: other.placed, least: least(between) })),
+    };
+  }
+
+  private placeAll() {
     const panels = new Map<string, { panel: Panel; placed: Placed | undefined }>();
     for (const panel of this.project.airframe?.panels ?? []) {
       if (!panel.id) continue;
@@ -128,15 +181,7 @@ class OpeningsDerivation {
       const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening, unitOf(panel));
       if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
     }
-    const cutouts: CutoutResult[] = [];
-    for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
-      const outline = panels.get(panel.id!.value)!.placed;
-      const fasteners = fastenersOf(panel, unitOf(panel));
-      for (const [index, one] of inPanel.entries()) {
-        cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
-      }
-    }
-    return { cutouts, faulty: this.faulty, values: this.values };
+    return { panels, placed };
   }
 
   private measure(
