@@ -163,6 +163,8 @@ export interface Station {
   readonly arm?: Written<Quantity<"length">>;
   /** Where the load stands to the side; right is positive. */
   readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of the load; for ballast, which counts in the empty weight. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** Greatest weight allowed here. */
   readonly limit?: Written<Quantity<"mass">>;
   /** Usable volume of a tank. */

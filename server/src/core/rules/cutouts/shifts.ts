@@ -1,7 +1,7 @@
 /** Remedies that move an opening to where it keeps all of its distances. */
 import { holds } from "../../findings/finding";
 import { type Surroundings, surroundingsOf } from "../../graph/openings";
-import { containment, pointClearance, relation } from "../../methods/geometry";
+import { containment, type Point, pointClearance, relation } from "../../methods/geometry";
 import type { Project } from "../../project";
 import { convert, inUnit, type Quantity, roundDown, roundUp } from "../../quantities";
 import type { Written } from "../../records/written";
@@ -12,6 +12,9 @@ const steps: Readonly<Record<string, number>> = { in: 0.05, mm: 1, cm: 0.1 };
 
 /** No opening is moved further than this many steps. */
 const mostSteps = 400;
+
+/** Where it is not known how much: more than none. */
+const some = Number.MIN_VALUE;
 
 type Coordinate = Written<Quantity<"length">>;
 type Direction = -1 | 0 | 1;
@@ -53,13 +56,23 @@ function shortest(
   dy: Direction,
 ): Move | undefined {
   const { unit, placed } = around;
-  for (let count = 1; count <= mostSteps; count++) {
+  const inPanelUnit = (value: number, { value: { unit: own } }: Coordinate) =>
+    convert(value, own, unit, "length");
+  const stride = Math.hypot(
+    dx * inPanelUnit(steps[x.value.unit]!, x),
+    dy * inPanelUnit(steps[y.value.unit]!, y),
+  );
+  for (let count = 1; count <= mostSteps; ) {
     const [newX, newY] = [moved(x, dx, count), moved(y, dy, count)];
     const at = {
-      x: dx === 0 ? placed.at.x : convert(newX, x.value.unit, unit, "length"),
-      y: dy === 0 ? placed.at.y : convert(newY, y.value.unit, unit, "length"),
+      x: dx === 0 ? placed.at.x : inPanelUnit(newX, x),
+      y: dy === 0 ? placed.at.y : inPanelUnit(newY, y),
     };
-    if (!keepsAll(around, at)) continue;
+    const need = stillNeeded(around, at);
+    if (need > 0) {
+      count += Math.max(1, Math.floor(need / stride));
+      continue;
+    }
     const named = [
       ...(dx === 0 ? [] : [["x", x, `${newX} ${x.value.unit}`] as const]),
       ...(dy === 0 ? [] : [["y", y, `${newY} ${y.value.unit}`] as const]),
@@ -81,19 +94,27 @@ function moved({ value }: Coordinate, direction: Direction, count: number): numb
   return roundUp(roundUp(written, step) - count * step - step / 2, step);
 }
 
-function keepsAll({ placed, panel, fasteners, others }: Surroundings, at: { x: number; y: number }): boolean {
+/**
+ * How far an opening that stands there has to be moved at the very least before all distances can be kept; 0
+ * where they are. No distance changes by more than the move does.
+ */
+function stillNeeded({ placed, panel, fasteners, others }: Surroundings, at: Point): number {
   const there = { ...placed, at };
-  const inside = panel && containment(there, panel.placed);
-  if (inside && (inside.kind !== "inside" || !holds(inside.distance, "at-least", panel.least))) return false;
-  const isClear = others.every((other) => {
-    const found = relation(there, other.placed);
-    return found.kind === "clear" && holds(found.distance, "at-least", other.least);
+  const short = (distance: number, least: number) =>
+    holds(distance, "at-least", least) ? 0 : least - distance;
+  const needs = fasteners.map((fastener) => {
+    const found = pointClearance(fastener, there);
+    return short(found.kind === "outside" ? found.distance : -found.depth, fastener.least);
   });
-  return (
-    isClear &&
-    fasteners.every((fastener) => {
-      const found = pointClearance(fastener, there);
-      return found.kind === "outside" && holds(found.distance, "at-least", fastener.least);
-    })
-  );
+  if (panel) {
+    const centre = pointClearance(at, panel.placed);
+    if (centre.kind === "outside") return Math.max(centre.distance, some, ...needs);
+    const found = containment(there, panel.placed);
+    needs.push(found.kind === "inside" ? short(found.distance, panel.least) : some);
+  }
+  for (const other of others) {
+    const found = relation(there, other.placed);
+    needs.push(found.kind === "clear" ? short(found.distance, other.least) : some);
+  }
+  return Math.max(0, ...needs);
 }
