@@ -3,11 +3,16 @@
  * something that it looked at has changed.
  */
 import type { Project } from "../project";
+import { type Air, deriveAir } from "./air";
+import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveEligibility, type Eligibility } from "./eligibility";
+import { deriveLines, type Lines } from "./lines";
 import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
+import { deriveStructure, type Structure } from "./structure";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -18,8 +23,19 @@ export const weightsOf: (project: Project) => Weights = recalled((project) =>
   deriveWeights(project, wiringOf(project)),
 );
 export const openingsOf: (project: Project) => Openings = recalled(deriveOpenings);
+export const linesOf: (project: Project) => Lines = recalled(deriveLines);
+export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
+  deriveClimate(project, () => electricalOf(project)),
+);
 export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
 export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
+export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
+export const structureOf: (project: Project) => Structure = recalled((project) =>
+  deriveStructure(project, openingsOf(project)),
+);
+export const airOf: (project: Project) => Air = recalled((project) =>
+  deriveAir(project, openingsOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -28,7 +44,11 @@ export function valuesOf(project: Project): Value[] {
     ...wiringOf(project).values,
     ...weightsOf(project).values,
     ...openingsOf(project).values,
+    ...linesOf(project).values,
+    ...climateOf(project).values,
     ...mountsOf(project).values,
     ...placementsOf(project).values,
+    ...structureOf(project).values,
+    ...airOf(project).values,
   ];
 }

@@ -22,8 +22,8 @@ import type { Component, KeepOut, Panel, Placement, Reach, Seat, SpacePoint } fr
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
 import { attitudeOf } from "./mounts/pattern";
-import { placedFigure } from "./openings";
 import { Memory } from "./remember";
+import { placedFigure } from "./structure/figures";
 import { derive, type Keep, known, type Operand, type Value, written } from "./value";
 
 export interface Placements {

@@ -9,6 +9,8 @@ export type RecordKind = "airframe" | "kit" | "install";
 /** Kinds of things that have ids and can be referred to. */
 export type IdKind =
   | "added-item"
+  | "air-path"
+  | "ballast"
   | "bond"
   | "bundle"
   | "bus"
@@ -17,21 +19,32 @@ export type IdKind =
   | "contact"
   | "cutout"
   | "device"
+  | "duct"
+  | "duct-outlet"
+  | "duct-segment"
   | "envelope"
   | "equipment"
   | "existing-load"
+  | "fan"
   | "feeder"
   | "ground"
   | "junction"
   | "keep-out"
   | "loading"
   | "panel"
+  | "placard"
   | "protection"
+  | "scale"
   | "seat"
   | "shelf"
   | "source"
   | "station"
-  | "wire";
+  | "weighing-item"
+  | "wire"
+  | ThermalId;
+
+/** Of lines, drains and the climate of spaces. */
+type ThermalId = "drain" | "fitting" | "glazing" | "line" | "pass-through" | "space";
 
 /** The part of JSON Schema that the records use, with `$ref` followed. */
 export interface Schema {
@@ -49,6 +62,8 @@ export interface Schema {
   readonly items?: Schema;
   readonly "x-quantity"?: Dimension;
   readonly "x-sign"?: Sign;
+  /** A tolerance may be written behind the quantity: it is carried through to what is computed from it. */
+  readonly "x-tolerance"?: boolean;
   readonly "x-id"?: IdKind;
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;
