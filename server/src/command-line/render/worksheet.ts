@@ -11,6 +11,7 @@ import type { Written } from "../../core/records/written";
 import { citeSource } from "../../core/source";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
+import { openingsColumns, openingsPages } from "./openings-pages";
 
 /** The worksheet of one install record, for a terminal or a printer of `width` columns. */
 export function renderWorksheet(
@@ -87,6 +88,7 @@ export function renderWorksheet(
         "fastener-distance",
       ]),
     ),
+    ...openingsPages.map(({ title, kinds, quantities }) => section(title, sheet.table(kinds, quantities))),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");
@@ -229,4 +231,5 @@ const shortNames: Partial<Record<QuantityName, string>> = {
   "cutout-perimeter": "edge length",
   "edge-distance": "to edge",
   "fastener-distance": "to fastener",
+  ...openingsColumns,
 };
