@@ -13,6 +13,7 @@ import { balancePages } from "../../core/views/balance-pages";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
 import { mountPages } from "./mount-pages";
+import { openingsColumns, openingsPages } from "./openings-pages";
 import { renderPage } from "./pages";
 import { installationPages } from "./worksheet-installation";
 
@@ -97,6 +98,7 @@ export function renderWorksheet(
     ...installationPages(project).map(([title, body]) => section(title, body)),
     ...mountPages(project).map(({ title, body }) => section(title, body)),
     ...balancePages(project).map((page) => renderPage(page, width)),
+    ...openingsPages.map(({ title, kinds, quantities }) => section(title, sheet.table(kinds, quantities))),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");
@@ -240,4 +242,5 @@ const shortNames: Partial<Record<QuantityName, string>> = {
   "cutout-perimeter": "edge length",
   "edge-distance": "to edge",
   "fastener-distance": "to fastener",
+  ...openingsColumns,
 };

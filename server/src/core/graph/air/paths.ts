@@ -258,7 +258,7 @@ function conditionOf(
           quantity: "air-delivered",
           condition: id,
           unit: "lb/min",
-          formula: `Q * rho * ${massFlow}`,
+          formula: "Q * rho * 0.3048^3 / 0.45359237",
           operands: { Q, rho },
           compute: (n) => n.Q * n.rho * massFlow,
         }),
@@ -314,7 +314,7 @@ function need(
       quantity: "air-needed",
       condition,
       unit: "lb/min",
-      formula: `${poundsPerMinute} * q / (${heatOfAir} * dT)`,
+      formula: `60 / 0.45359237 * q / (${heatOfAir} * dT)`,
       operands: {
         q: written("heat to the cooling air", heat, "W"),
         dT: written("rise that is allowed", cooling.rise, "K"),

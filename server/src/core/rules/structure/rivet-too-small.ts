@@ -38,6 +38,8 @@ export const rivetTooSmall = defineRule<HeldFacts>({
       text: doublerExample({
         doubler:
           "kind: doubler, material: 2024-T3 clad, thickness: 0.160 in, joint: single-lap, outline: { shape: rectangle, width: 7 in, height: 7 in, corner-radius: 0.5 in }",
+        fasteners:
+          "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14, pitch: 0.9 in, edge-distance: 0.5 in }",
       }),
       finds: ["are 0.125 in across; the thickest sheet is 0.16 in"],
     },
