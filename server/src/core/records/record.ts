@@ -2,6 +2,7 @@ import type { Problem } from "../findings/finding";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
+import { followsFromTab, withoutFollowUps } from "./follow-ups";
 import { type RecordFacts, raise } from "./problem-facts";
 import type { IdKind, RecordKind } from "./schema";
 import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
@@ -33,6 +34,7 @@ export function loadRecord(
   const typing = typeRecord(file, reading, kind);
   const locate = locatorOf(reading.root, typing.declarations);
   const isBroken = brokenParts(reading);
+  const isTorn = followsFromTab(reading);
   return {
     file,
     kind,
@@ -41,8 +43,11 @@ export function loadRecord(
     typing,
     locate,
     problems: [
-      ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
-      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
+      ...withoutFollowUps(reading).map((problem) => readingProblem(file, problem, locate)),
+      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind).filter(
+        ({ rule, place }) =>
+          rule !== "key-unknown" || !("node" in place) || !isTorn(reading.spanOf(place.node)),
+      ),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
     ],
   };
