@@ -110,3 +110,11 @@ it("what is stated of a bundle is made to agree with its wires", () => {
   expect(stated!.title).toMatch(/^State that B1 is loaded to \d+ %$/);
   expect(faultsIn(stated!.text)).not.toContain("bundle-loading-understated");
 });
+
+it("a wire in a bundle that no figure covers is brought to where one does", () => {
+  const titles = titlesFor("wire-not-covered", fullBundle("{ id: B1, wires: 40, loading: 60 % }", "20 A"));
+  expect(titles).toEqual([
+    expect.stringMatching(/^Run wire P1 by itself, outside bundle B1; the loading stated/),
+    expect.stringMatching(/^Run P1 and P2 as a bundle B2 of their own; the loading stated/),
+  ]);
+});
