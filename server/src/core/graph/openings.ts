@@ -21,7 +21,16 @@ import type { Source } from "../source";
 import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
 import { groupBy } from "./group-by";
 import { Memory } from "./remember";
-import { derive, type Keep, type Operand, tabled, type Value, type ValueUnit, written } from "./value";
+import {
+  derive,
+  type Keep,
+  keeper,
+  type Operand,
+  tabled,
+  type Value,
+  type ValueUnit,
+  written,
+} from "./value";
 
 export interface Openings {
   readonly cutouts: readonly CutoutResult[];
@@ -107,7 +116,7 @@ function unitOf({ outline }: Panel): Unit {
 }
 
 class OpeningsDerivation {
-  private readonly values: Value[] = [];
+  private readonly values = keeper();
   private readonly faulty: FaultyFigure[] = [];
 
   constructor(private readonly project: Project) {}
@@ -136,7 +145,7 @@ class OpeningsDerivation {
         cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
       }
     }
-    return { cutouts, faulty: this.faulty, values: this.values };
+    return { cutouts, faulty: this.faulty, values: this.values.list() };
   }
 
   private measure(
@@ -146,11 +155,7 @@ class OpeningsDerivation {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const rests = before.map(({ cutout }) => cutout);
-    const keepValue: Keep = (value) => {
-      if (value) this.values.push(value);
-      return value;
-    };
-    return measured.recall(one.cutout, one.panel, rests, keepValue, (keep) =>
+    return measured.recall(one.cutout, one.panel, rests, this.values.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }

@@ -6,7 +6,7 @@ import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { deriveLoadings, type LoadingResult } from "./loadings";
-import { derive, derived, type Keep, type Value, written } from "./value";
+import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
 import type { Wiring } from "./wiring";
 
@@ -24,15 +24,11 @@ export interface Weights {
 
 /** All weight-and-balance values of a project. Pure; what can't be computed from the whole record is left out. */
 export function deriveWeights(project: Project, { harnessWeight }: Wiring): Weights {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const units = balanceUnits(project.airframe?.empty);
   const change = deriveWeightChange(project, units, harnessWeight, keep);
   const loads = deriveUsefulLoad(project, units, change, keep);
-  return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
+  return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values: list() };
 }
 
 function deriveUsefulLoad(
