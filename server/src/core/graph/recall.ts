@@ -49,6 +49,23 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
   return recall;
 }
 
+/**
+ * Does something with each thing of a list by itself, and only once for as long as the thing is the same. What is
+ * done sees nothing but the thing, so that it can rest on nothing else.
+ */
+export function ofEach<T extends object, R>(
+  listOf: (project: Project) => readonly T[],
+  act: (one: T) => Iterable<R>,
+): (project: Project) => R[] {
+  const done = new WeakMap<T, readonly R[]>();
+  return (project) =>
+    listOf(project).flatMap((one) => {
+      const results = done.get(one) ?? [...act(one)];
+      done.set(one, results);
+      return results;
+    });
+}
+
 function again<T>(of: object, project: Project, compute: (project: Project) => T): T {
   const { recollection } = project.file;
   const before = recollection.get(of) as Trace | undefined;
