@@ -1,8 +1,9 @@
 /** Remedies of openings and air: each that a rule knows mends its own example, checked again with it. */
 import { describe, expect, it } from "vitest";
 import { check } from "../../server/src/core/check";
+import { applyEdits } from "../../server/src/core/edits/text-edit";
 import { loadRecord } from "../../server/src/core/records/record";
-import { applyEdits, proveRemedy } from "../../server/src/core/remedies";
+import { proveRemedy } from "../../server/src/core/remedies";
 import { airRules } from "../../server/src/core/rules/air";
 import { structureRules } from "../../server/src/core/rules/structure";
 import { runExample } from "../../server/src/core/run-example";

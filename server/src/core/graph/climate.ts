@@ -28,6 +28,7 @@ import {
   derive,
   derived,
   type Keep,
+  keeper,
   type Operand,
   type Subject,
   sumOf,
@@ -69,11 +70,7 @@ export interface ClimateGap {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveClimate(project: Project, electrical: () => Electrical): ClimateResults {
-  const values = new Set<Value>();
-  const keep: Keep = (value) => {
-    if (value) values.add(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const cases = (project.install.climate ?? []).flatMap((entry) =>
     (entry.cases ?? []).flatMap((climateCase): CaseResult[] => {
       const space = project.airframe?.spaces?.find(({ id }) => id && id.value === entry.space?.value);
@@ -91,7 +88,7 @@ export function deriveClimate(project: Project, electrical: () => Electrical): C
       ];
     }),
   );
-  return { cases, values: [...values] };
+  return { cases, values: list() };
 }
 
 const remembered = new Memory<ClimateCase, Space, CaseResult>();

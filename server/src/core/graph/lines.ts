@@ -29,6 +29,7 @@ import {
   derive,
   derived,
   type Keep,
+  keeper,
   type Operand,
   type Subject,
   sumOf,
@@ -97,11 +98,7 @@ export interface PassThroughResult {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveLines(project: Project): Lines {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const { lines = [], passThroughs = [], wires = [] } = project.install;
   const runs = lines.flatMap((line): LineRun[] =>
     line.id ? [remembered.recall(line, line, [], keep, (kept) => new LineDerivation(line, kept).run())] : [],
@@ -112,7 +109,7 @@ export function deriveLines(project: Project): Lines {
       one.id ? [{ passThrough: one, id: one.id.value, fill: keep(fillOf(one, runs, wires, keep)) }] : [],
     ),
     drains: deriveDrains(project, keep),
-    values,
+    values: list(),
   };
 }
 

@@ -28,7 +28,7 @@ import {
   type Unit,
   unitOf,
 } from "./structure/figures";
-import { derive, type Keep, tabled, type Value, type ValueUnit, written } from "./value";
+import { derive, type Keep, keeper, tabled, type Value, type ValueUnit, written } from "./value";
 
 export { geometrySource };
 
@@ -110,7 +110,7 @@ interface PlacedCutout {
 }
 
 class OpeningsDerivation {
-  private readonly values: Value[] = [];
+  private readonly values = keeper();
   private readonly faulty: FaultyFigure[] = [];
 
   constructor(private readonly project: Project) {}
@@ -125,7 +125,7 @@ class OpeningsDerivation {
         cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
       }
     }
-    return { cutouts, faulty: this.faulty, values: this.values };
+    return { cutouts, faulty: this.faulty, values: this.values.list() };
   }
 
   surroundings(cutoutId: string): Surroundings | undefined {
@@ -179,11 +179,7 @@ class OpeningsDerivation {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const rests = before.map(({ cutout }) => cutout);
-    const keepValue: Keep = (value) => {
-      if (value) this.values.push(value);
-      return value;
-    };
-    return measured.recall(one.cutout, one.panel, rests, keepValue, (keep) =>
+    return measured.recall(one.cutout, one.panel, rests, this.values.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }

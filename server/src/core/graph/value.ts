@@ -222,7 +222,31 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
 }
 
 /** Puts a value on the list of all values, and hands it back. */
-export type Keep = (value: Value | undefined) => Value | undefined;
+export interface Keep {
+  (value: Value | undefined): Value | undefined;
+  /** Puts those on the list that were derived before. */
+  all(values: readonly Value[]): void;
+}
+
+/** A list of values in the making. */
+export interface Keeper {
+  readonly keep: Keep;
+  /** In the order in which they were kept, each once, however many things keep it. */
+  list(): Value[];
+}
+
+/** Far more often are values kept than listed, so that nothing is done for the list until somebody asks. */
+export function keeper(): Keeper {
+  const kept: (Value | readonly Value[])[] = [];
+  const keep = (value: Value | undefined) => {
+    if (value) kept.push(value);
+    return value;
+  };
+  const all = (values: readonly Value[]) => {
+    if (values.length > 0) kept.push(values);
+  };
+  return { keep: Object.assign(keep, { all }), list: () => [...new Set(kept.flat())] };
+}
 
 /** Every place that a value rests on, however far back. */
 export function placesBehind(value: Value, seen = new Set<Value>(), places = new Set<Place>()): Set<Place> {

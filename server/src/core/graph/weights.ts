@@ -14,7 +14,7 @@ import { deriveLoadingPhases, type LoadingPhases } from "./loading-phases";
 import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
 import { deriveStationLimits, type StationLimit } from "./station-limits";
-import { derive, derived, type Keep, type Value, written } from "./value";
+import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
 import type { Wiring } from "./wiring";
 
@@ -45,11 +45,7 @@ export function deriveWeights(
   { harnessWeight }: Wiring,
   computed: readonly FoundItems[] = [],
 ): Weights {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const units = balanceUnits(project.airframe);
   const before = deriveEmptyBefore(project.airframe, units, keep);
   const items = [harnessItems(project, units, harnessWeight), ...computed];
@@ -61,7 +57,18 @@ export function deriveWeights(
   const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
   const adverse = deriveAdverseSheets(project, units, change, stationLimits, keep);
   const history = deriveHistory(project, units, change, keep);
-  return { units, change, ...loads, stationLimits, loadings, phases, permitted, adverse, history, values };
+  return {
+    units,
+    change,
+    ...loads,
+    stationLimits,
+    loadings,
+    phases,
+    permitted,
+    adverse,
+    history,
+    values: list(),
+  };
 }
 
 function deriveUsefulLoad(

@@ -3,7 +3,7 @@ import type { Project } from "../../project";
 import type { AirPath, Duct, Fan } from "../../records/types";
 import type { Openings } from "../openings";
 import { Memory } from "../remember";
-import type { Keep, Value } from "../value";
+import { keeper, type Value } from "../value";
 import { type ConditionAir, conditionAirs } from "./conditions";
 import { type DuctResult, deriveDuct } from "./ducts";
 import { derivePath, type PathResult } from "./paths";
@@ -17,13 +17,9 @@ export interface Air {
 
 /** Pure; nothing is derived, not even the density of the air, in a record without paths and ducts. */
 export function deriveAir({ kit, install }: Project, { cutouts }: Openings): Air {
-  const values: Value[] = [];
-  const keepValue: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep: keepValue, list } = keeper();
   if (!install.airPaths?.length && !install.ducts?.length) {
-    return { conditions: [], paths: [], ducts: [], values };
+    return { conditions: [], paths: [], ducts: [], values: [] };
   }
   const airs = conditionAirs(install.conditions, keepValue);
   const fans = new Map((kit?.fans ?? []).map((fan) => [fan.id?.value, fan]));
@@ -48,7 +44,7 @@ export function deriveAir({ kit, install }: Project, { cutouts }: Openings): Air
     const parts = { duct, id: duct.id.value, fan, airs };
     return [knownDucts.recall(duct, fan ?? duct, airs, keepValue, (keep) => deriveDuct(parts, keep))];
   });
-  return { conditions: airs, paths, ducts, values };
+  return { conditions: airs, paths, ducts, values: list() };
 }
 
 const knownPaths = new Memory<AirPath, Fan, PathResult>();

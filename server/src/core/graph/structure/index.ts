@@ -6,7 +6,7 @@ import type { Project } from "../../project";
 import { balanceUnits } from "../balance-units";
 import type { CutoutResult, Openings } from "../openings";
 import { Memory } from "../remember";
-import type { Keep, Value } from "../value";
+import { keeper, type Value } from "../value";
 import { loadPathOf } from "./load-path";
 import { ReinforcementDerivation, type ReinforcementResult } from "./reinforcement";
 import { type SheetChange, sheetChanges } from "./sheet-weights";
@@ -31,11 +31,7 @@ export interface OpeningStructure {
 
 /** Pure; an opening is derived again only when its own measures are. */
 export function deriveStructure({ airframe }: Project, { cutouts }: Openings): Structure {
-  const values: Value[] = [];
-  const keepValue: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep: keepValue, list } = keeper();
   const units = balanceUnits(airframe?.empty);
   const openings = cutouts.map((opening) =>
     known.recall(opening, opening.panel, [units], keepValue, (keep): OpeningStructure => {
@@ -52,7 +48,7 @@ export function deriveStructure({ airframe }: Project, { cutouts }: Openings): S
       };
     }),
   );
-  return { openings, values };
+  return { openings, values: list() };
 }
 
 const known = new Memory<CutoutResult, CutoutResult["panel"], OpeningStructure>();
