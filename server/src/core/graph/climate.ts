@@ -321,7 +321,7 @@ class Balance {
         return this.keep(
           derive({
             ...this.common,
-            subject: { kind: "component", id },
+            subject: { kind: "component", id: `${id} in ${this.basis.space.id!.value}` },
             quantity: "equipment-heat",
             unit: "W",
             formula: "V * I * s / 100",

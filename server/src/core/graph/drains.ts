@@ -63,7 +63,7 @@ class Stretch {
     private readonly drain: Drain,
     private readonly from: DrainPoint,
     private readonly to: DrainPoint,
-    number: number,
+    private readonly number: number,
     private readonly attitude: Attitude | undefined,
   ) {
     this.ends = [from.at?.value ?? `point ${number}`, to.at?.value ?? `point ${number + 1}`];
@@ -149,7 +149,7 @@ class Stretch {
 
   private common<Q extends "drain-fall" | "drain-run" | "drain-slope">(quantity: Q) {
     return {
-      subject: { kind: "drain", id: this.drain.id!.value },
+      subject: { kind: "drain", id: `${this.drain.id!.value} points ${this.number}-${this.number + 1}` },
       quantity,
       condition: this.attitude?.name?.value,
       notes: [],

@@ -442,7 +442,7 @@ function fillOf(
       `share of ${subject.id}`,
       keep(
         derive({
-          subject,
+          subject: { kind: subject.kind, id: `${subject.id} in ${id!.value}` },
           quantity: "hole-share",
           unit: "%",
           formula: "100 * (d / D) ^ 2",
