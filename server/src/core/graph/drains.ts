@@ -1,6 +1,7 @@
 /** How far each drain falls from point to point, level and in every recorded attitude of the aircraft. */
 import type { Project } from "../project";
 import type { Attitude, Drain, DrainPoint } from "../records/types";
+import { isWholeList } from "./entries";
 import { Memory } from "./remember";
 import { derive, derived, type Keep, type Operand, type Value, written } from "./value";
 
@@ -28,7 +29,7 @@ export interface DrainStretch {
 export function deriveDrains({ install, airframe }: Project, keep: Keep): DrainResult[] {
   const attitudes = (airframe?.attitudes ?? []).filter(({ name, pitch }) => name && pitch);
   return (install.drains ?? []).flatMap((drain): DrainResult[] =>
-    drain.id
+    drain.id && isWholeList(drain, "points", drain.points)
       ? [
           remembered.recall(drain, drain, attitudes, keep, (kept) => ({
             drain,

@@ -22,6 +22,7 @@ import {
 import { type CoverageGap, covered, type Lookup } from "../tables/lookup";
 import { saturationPressure } from "../tables/refrigerant";
 import { type DrainResult, deriveDrains } from "./drains";
+import { isWholeList } from "./entries";
 import type { QuantityName } from "./quantity-names";
 import { Memory } from "./remember";
 import {
@@ -431,11 +432,13 @@ function outsideOf({ line, size }: LineRun): Operand {
 }
 
 function fillOf(
-  { id, hole, wires: wireIds = [], lines: lineIds = [] }: PassThrough,
+  passThrough: PassThrough,
   runs: readonly LineRun[],
   wires: readonly Wire[],
   keep: Keep,
 ): Value | undefined {
+  const { id, hole, wires: wireIds = [], lines: lineIds = [] } = passThrough;
+  const isWhole = isWholeList(passThrough, "wires", wireIds) && isWholeList(passThrough, "lines", lineIds);
   const D = written("inside diameter of the hole", hole, "in");
   const share = (subject: Subject, d: Operand): Operand =>
     derived(
@@ -461,7 +464,7 @@ function fillOf(
       return share({ kind: "line", id: value }, run && outsideOf(run));
     }),
   ];
-  if (shares.length === 0) return undefined;
+  if (shares.length === 0 || !isWhole) return undefined;
   return derive({
     subject: { kind: "pass-through", id: id!.value },
     quantity: "pass-through-fill",
