@@ -2,7 +2,8 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { check, type Judgement } from "../server/src/core/check";
-import { applyEdits, proveRemedy } from "../server/src/core/remedies";
+import { applyEdits } from "../server/src/core/edits/text-edit";
+import { proveRemedy } from "../server/src/core/remedies";
 import { RecordShelf } from "../server/src/core/shelf";
 import { worksheetOf } from "../server/src/core/views/worksheet";
 import { demo, demoRecords } from "./support/workspace";

@@ -69,11 +69,15 @@ describe("the list of rules", () => {
       "sources",
       "weights",
       "cutouts",
+      "structure",
+      "air",
+      "mounts",
+      "placement",
       "lines",
       "climate",
       "eligibility",
     ];
-    const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
+    const keys = rules.map((rule) => `${String(areas.indexOf(rule.area)).padStart(2, "0")} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());
   });
 });

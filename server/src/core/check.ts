@@ -87,7 +87,7 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
     anchor: fault.place,
     ...rule.say(fault.facts),
     related: fault.related ?? [],
-    ...("holds" in fault && { assessment: fault }),
+    ...("holds" in fault ? { assessment: fault } : { problem: fault }),
   };
 }
 

@@ -14,10 +14,10 @@ import { nodeOf } from "../core/findings/finding";
 import { nodeAt } from "../core/reading";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
-import { proveRemedy } from "../core/remedies";
 import { hoverOn } from "../core/views/hover";
 import { outlineOf } from "../core/views/symbols";
-import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover, toQuickFix } from "./convert";
+import { actionKinds, CodeActions } from "./code-actions";
+import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
 import { Schedule } from "./schedule";
@@ -34,6 +34,7 @@ export function serve(connection: Connection): void {
   const documents = new Documents();
   const desk = new Desk(documents);
   const texts = new TextDocuments(TextDocument);
+  const actions = new CodeActions(documents, desk);
   let wantsStatus = false;
   let showsRelated = false;
   let canWatch = false;
@@ -74,6 +75,7 @@ export function serve(connection: Connection): void {
       desk.setOptions(severitiesOf(options.severity));
       wantsStatus = options.status === true;
       showsRelated = capabilities.textDocument?.publishDiagnostics?.relatedInformation === true;
+      actions.setClient(capabilities);
       canWatch = capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
       canConfigure = capabilities.workspace?.configuration === true;
       return {
@@ -82,7 +84,7 @@ export function serve(connection: Connection): void {
           textDocumentSync: TextDocumentSyncKind.Incremental,
           hoverProvider: true,
           documentSymbolProvider: true,
-          codeActionProvider: { codeActionKinds: ["quickfix"] },
+          codeActionProvider: { codeActionKinds: [...actionKinds], resolveProvider: true },
           workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
         },
       };
@@ -155,8 +157,7 @@ export function serve(connection: Connection): void {
     const remedies = judgements.flatMap((judgement) =>
       judgement.findings
         .filter(({ anchor }) => nodeOf(anchor) === node)
-        .map((finding) => proveRemedy(finding, judgement, desk.shelf, desk.checkOptions))
-        .filter((remedy) => remedy !== undefined),
+        .flatMap((finding) => desk.remediesOf(finding, judgement)),
     );
     const hover = hoverOn(id, node, judgements, remedies);
     return hover ? toHover(hover, converter) : null;
@@ -169,21 +170,17 @@ export function serve(connection: Connection): void {
     return outlineOf(record.reading).map((symbol) => toDocumentSymbol(symbol, converter));
   });
 
-  connection.onCodeAction(({ textDocument, range }) => {
+  connection.onCodeAction(({ textDocument, range, context }) => {
     const id = idOf(textDocument.uri);
     const document = documents.get(id);
     const judgement = document && desk.judge(id);
     if (!document || !judgement) return [];
     const converter = converterOf(judgement.record);
-    return judgement.findings.flatMap((finding) => {
-      const squiggle = converter.squiggle(finding);
-      if (!touches(squiggle, range)) return [];
-      const remedy = proveRemedy(finding, judgement, desk.shelf, desk.checkOptions);
-      return remedy
-        ? [toQuickFix(remedy, toDiagnostic(finding, converter, undefined), document, converter)]
-        : [];
-    });
+    const there = judgement.findings.filter((finding) => touches(converter.squiggle(finding), range));
+    return actions.offer({ document, judgement, there, only: context.only });
   });
+
+  connection.onCodeActionResolve((action) => actions.resolve(action));
 
   texts.listen(connection);
   connection.listen();

@@ -3,12 +3,16 @@
  * something that it looked at has changed.
  */
 import type { Project } from "../project";
+import { type Air, deriveAir } from "./air";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
 import { deriveLines, type Lines } from "./lines";
+import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
+import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
+import { deriveStructure, type Structure } from "./structure";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -23,7 +27,15 @@ export const linesOf: (project: Project) => Lines = recalled(deriveLines);
 export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
   deriveClimate(project, () => electricalOf(project)),
 );
+export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
+export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
 export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
+export const structureOf: (project: Project) => Structure = recalled((project) =>
+  deriveStructure(project, openingsOf(project)),
+);
+export const airOf: (project: Project) => Air = recalled((project) =>
+  deriveAir(project, openingsOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -34,5 +46,9 @@ export function valuesOf(project: Project): Value[] {
     ...openingsOf(project).values,
     ...linesOf(project).values,
     ...climateOf(project).values,
+    ...mountsOf(project).values,
+    ...placementsOf(project).values,
+    ...structureOf(project).values,
+    ...airOf(project).values,
   ];
 }

@@ -3,7 +3,7 @@
  * written and which published source it rests on. Diagnostics, hover, worksheet and papers are views of these
  * nodes; none of them computes.
  */
-import { formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
+import { convert, formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
 import type { IdKind } from "../records/schema";
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
@@ -68,6 +68,18 @@ export function written(name: string, quantity: Written<Quantity> | undefined, u
   return (
     quantity && { name, value: inUnit(quantity.value, unit), unit, places: [quantity.place], notes: none }
   );
+}
+
+/** The tolerance of a quantity as written in a record, taken in `unit`; undefined where it has none. */
+export function toleranceOf(
+  name: string,
+  quantity: Written<Quantity> | undefined,
+  unit: UnitSymbol,
+): Operand {
+  const { tolerance, unit: own, dimension } = quantity?.value ?? {};
+  if (!quantity || tolerance === undefined || own === undefined || dimension === undefined) return undefined;
+  const value = convert(tolerance, own, unit, dimension);
+  return { name, value, unit, places: [quantity.place], notes: none };
 }
 
 /** Another value of the graph. */

@@ -58,7 +58,7 @@ export function deriveWiring(project: Project): Wiring {
   };
   const { install, airframe } = project;
   const wires = install.wires ?? [];
-  const units = balanceUnits(airframe?.empty).weight === "kg" ? kilograms : pounds;
+  const units = balanceUnits(airframe).weight === "kg" ? kilograms : pounds;
   const bundles = groupBy(wires, ({ bundle }) => bundle?.value);
   const runs = wires.flatMap((wire): WireRun[] => {
     if (!wire.id) return [];

@@ -1,11 +1,15 @@
+import { airRules } from "./air";
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
 import { eligibilityRules } from "./eligibility";
 import { lineRules } from "./lines";
+import { mountRules } from "./mounts";
+import { placementRules } from "./placement";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
 import { sourceRules } from "./sources";
+import { structureRules } from "./structure";
 import { textRules } from "./text";
 import { weightRules } from "./weights";
 import { wireRules } from "./wires";
@@ -19,6 +23,10 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...structureRules,
+  ...airRules,
+  ...mountRules,
+  ...placementRules,
   ...lineRules,
   ...climateRules,
   ...eligibilityRules,

@@ -51,7 +51,8 @@ export function overviewAt(node: Node, project: Project): Overview | undefined {
   };
 }
 
-function nameAt(node: Node, project: Project): { kind: IdKind; id: string } | undefined {
+/** The thing with an id that is named at a node, where it is declared or used. */
+export function nameAt(node: Node, project: Project): { kind: IdKind; id: string } | undefined {
   for (const { typing } of project.files) {
     const declared = typing.declarations.find(({ id }) => id.place.node === node);
     if (declared) return { kind: declared.kind, id: declared.id.value };
