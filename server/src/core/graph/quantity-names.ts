@@ -258,6 +258,7 @@ export const quantityNames = {
   "heat-gain": "Heat that enters a space at its set point, without moisture.",
   "cooling-load": "Heat that has to be taken out of a space to hold its set point.",
   "heating-load": "Heat that has to be put into a space to hold its set point.",
+  "component-capacity": "Heat that one component takes out or puts in in one condition.",
   "cooling-capacity": "Heat that the kit takes out in one condition.",
   "heating-capacity": "Heat that the kit puts in in one condition.",
   "heat-exchange": "Heat that walls and fresh air pass for each degree.",

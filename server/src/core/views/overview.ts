@@ -22,6 +22,7 @@ const shown: Partial<Record<IdKind, readonly QuantityName[]>> = {
   contact: ["device-current"],
   bundle: ["bundle-loading"],
   bus: ["bus-voltage"],
+  space: ["cooling-load", "cooling-capacity", "steady-temperature", "time-to-set-point"],
 };
 const ofAircraft: readonly QuantityName[] = ["source-demand", "source-capacity"];
 
