@@ -13,6 +13,7 @@ import { deriveOpenings, type Openings } from "./openings";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
 import { deriveStructure, type Structure } from "./structure";
+import { sheetItems } from "./structure/sheet-weights";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -20,7 +21,9 @@ import { deriveWiring, type Wiring } from "./wiring";
 export const electricalOf: (project: Project) => Electrical = recalled(deriveElectrical);
 export const wiringOf: (project: Project) => Wiring = recalled(deriveWiring);
 export const weightsOf: (project: Project) => Weights = recalled((project) =>
-  deriveWeights(project, wiringOf(project)),
+  deriveWeights(project, wiringOf(project), [
+    sheetItems(structureOf(project).openings.flatMap(({ changes }) => changes)),
+  ]),
 );
 export const openingsOf: (project: Project) => Openings = recalled(deriveOpenings);
 export const linesOf: (project: Project) => Lines = recalled(deriveLines);

@@ -32,7 +32,7 @@ export interface OpeningStructure {
 /** Pure; an opening is derived again only when its own measures are. */
 export function deriveStructure({ airframe }: Project, { cutouts }: Openings): Structure {
   const { keep: keepValue, list } = keeper();
-  const units = balanceUnits(airframe?.empty);
+  const units = balanceUnits(airframe);
   const openings = cutouts.map((opening) =>
     known.recall(opening, opening.panel, [units], keepValue, (keep): OpeningStructure => {
       const path = loadPathOf(opening, keep);

@@ -2,6 +2,7 @@
 import { area, perimeter } from "../../methods/geometry";
 import type { UnitSymbol } from "../../quantities";
 import type { Place } from "../../records/written";
+import type { FoundItems } from "../changed-items";
 import type { CutoutResult } from "../openings";
 import { counted } from "../recorded";
 import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "../value";
@@ -56,6 +57,29 @@ export function sheetChanges(
     ...at,
   };
   return [removed, added];
+}
+
+/**
+ * The changes as items of the weights: those whose weight and place are both known, for a record says neither of
+ * every panel. A reinforcement that can't be weighed here is listed among the added items by whoever weighs it.
+ */
+export function sheetItems(changes: readonly SheetChange[]): FoundItems {
+  const items = changes.flatMap(({ opening: { id }, sense, place, weight, arm, buttLine, waterLine }) => {
+    if (!weight || !arm) return [];
+    const what = sense === "removed" ? "sheet" : "reinforcement";
+    return [
+      {
+        subject: { kind: "cutout", id: `${id} ${what}` },
+        sense,
+        place,
+        weight: derived(`weight of the ${what} of ${id}`, weight),
+        arm,
+        buttLine,
+        waterLine,
+      } as const,
+    ];
+  });
+  return { items, isWhole: true };
 }
 
 /** Sheet of an area and a thickness as a weight: each formula holds for the units of its operands. */
