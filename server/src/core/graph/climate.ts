@@ -3,14 +3,13 @@
  * fresh air, people and equipment bring in against what the kit takes out, and how long a hot soak takes to go.
  * Nothing is computed as if a missing figure were none: it is told instead.
  */
+import { heatOfAir, standardAtmosphere } from "../methods/air/atmosphere";
 import {
   airDensity,
-  airHeat,
   evaporationHeat,
   freshAirGain,
   freshAirMoisture,
   heatBalanceSource,
-  standardAtmosphereSource,
   steadyTemperature,
   timeToReach,
 } from "../methods/heat-balance";
@@ -367,7 +366,7 @@ class Balance {
         formula: "101325 * ((288.15 - 0.0065 * h) / 288.15) ^ 5.25588 / (287.053 * (T_o + 273.15))",
         operands: { h: written("pressure altitude", condition.altitude, "m"), T_o: this.outside },
         compute: ({ h, T_o }) => airDensity(h, T_o) ?? Number.NaN,
-        sources: [standardAtmosphereSource],
+        sources: [standardAtmosphere],
       }),
     );
     if (!value && condition.altitude && climateCase.outside) {
@@ -382,7 +381,7 @@ class Balance {
         ...this.common,
         quantity: "fresh-air-gain",
         unit: "W",
-        formula: `rho * V * ${airHeat} * (T_o - T_i)`,
+        formula: `rho * V * ${heatOfAir} * (T_o - T_i)`,
         operands: {
           rho: derived("density of the outside air", density),
           V: written("fresh air", this.basis.entry.freshAir, "m3/s"),
@@ -527,13 +526,13 @@ class Balance {
         ...this.common,
         quantity: "heat-exchange",
         unit: "W/K",
-        formula: `UA + rho * V * ${airHeat}`,
+        formula: `UA + rho * V * ${heatOfAir}`,
         operands: {
           UA,
           rho: derived("density of the outside air", density),
           V: written("fresh air", entry.freshAir, "m3/s"),
         },
-        compute: ({ UA: walls, rho, V }) => walls + rho * V * airHeat,
+        compute: ({ UA: walls, rho, V }) => walls + rho * V * heatOfAir,
         sources: [heatBalanceSource],
       }),
     );

@@ -3,33 +3,24 @@
  * Powers in W, temperatures in degC, masses in kg; gains of the space are positive.
  */
 import type { Source } from "../source";
+import { densityOf, heatOfAir, standardAir } from "./air/atmosphere";
 
 export const heatBalanceSource: Source = {
   document: "heat balance of a space, one lumped heat capacity",
   standing: "derived",
 };
 
-export const standardAtmosphereSource: Source = {
-  document: "ICAO standard atmosphere",
-  at: "pressure below 11 km; density at the recorded temperature",
-  standing: "derived",
-};
-
-/** Up to here the formula of the pressure holds, m. */
-export const tropopause = 11_000;
-
-/** Specific heat of air at constant pressure, J/kg K; heat of evaporation of water, J/kg; both of physics. */
-export const airHeat = 1006;
+/** Heat of evaporation of water, J/kg. */
 export const evaporationHeat = 2.5e6;
 
 /**
- * Density of air at a pressure altitude and its own temperature, kg/m3.
- *
- * @param altitude pressure altitude in m; undefined above the tropopause
+ * Density of air at a pressure altitude in m and its own temperature, kg/m3; undefined outside the standard
+ * atmosphere's formula.
  */
 export function airDensity(altitude: number, celsius: number): number | undefined {
-  if (altitude > tropopause) return undefined;
-  return (101325 * ((288.15 - 0.0065 * altitude) / 288.15) ** 5.25588) / (287.053 * (celsius + 273.15));
+  const standard = standardAir(altitude);
+  if (!standard.covered) return undefined;
+  return densityOf({ pressure: standard.value.pressure, temperature: celsius + 273.15 });
 }
 
 /** Sun through a pane: area m2, solar heat gain coefficient and shade as shares, irradiance W/m2. */
@@ -39,7 +30,7 @@ export function solarGain(area: number, coefficient: number, shade: number, irra
 
 /** Fresh air, sensible: density kg/m3, flow m3/s. */
 export function freshAirGain(density: number, flow: number, outside: number, inside: number): number {
-  return density * flow * airHeat * (outside - inside);
+  return density * flow * heatOfAir * (outside - inside);
 }
 
 /** Fresh air, its moisture that has to be condensed: humidity ratios kg/kg. Drier air takes nothing off the load. */
