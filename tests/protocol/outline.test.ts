@@ -41,6 +41,8 @@ it("lists the sections of a record in their order, and in them the things by the
     "bonds",
     "spares",
     "cutouts",
+    "air-paths",
+    "ducts",
   ]);
   const wires = symbols.find(({ name }) => name === "wires")!;
   expect(wires.children!.map(({ name }) => name)).toEqual([
