@@ -168,6 +168,8 @@ class OpeningsDerivation {
       if (!cutout.id || !panel) continue;
       const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening, unitOf(panel));
       if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
+      // Measured with the reinforcement; here it is only told where it is no figure.
+      this.place({ kind: "cutout", id: cutout.id.value }, cutout.reinforcement?.outline, unitOf(panel));
     }
     return { panels, placed };
   }

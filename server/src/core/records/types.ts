@@ -377,6 +377,8 @@ export interface Panel {
   readonly construction?: Written<"sheet" | "sandwich">;
   /** True where it carries loads of the airframe: an opening in it has to be reinforced. */
   readonly loadBearing?: Written<boolean>;
+  /** True where it is part of a pressurised area: the circular's data do not apply there. */
+  readonly pressurised?: Written<boolean>;
   /** Density of its material, for the weight of what is cut out. */
   readonly density?: Written<Quantity<"density">>;
   /** The load that it carries, from the maker's data or an analysis. */

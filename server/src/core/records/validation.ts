@@ -44,7 +44,12 @@ export function validate(shape: Shape, kind: RecordKind): Problem[] {
 interface Conditional extends Schema {
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
-  readonly allOf?: readonly { readonly if: Schema & { properties: { shape: { const: string } } } }[];
+  readonly allOf?: readonly { readonly if: Condition }[];
+}
+
+/** One key, such as `shape` or `kind`, has one word. */
+interface Condition {
+  readonly properties: Readonly<Record<string, { readonly const: string }>>;
 }
 
 class Describer {
@@ -196,7 +201,8 @@ class Describer {
   /** The shape whose branch of a figure's schema an error comes from. */
   private shapeBehind(error: SchemaError, node: MapNode): string | undefined {
     const branch = /\/allOf\/(\d+)\/then\//.exec(error.schemaPath)?.[1];
-    return branch && this.schema(node)?.allOf?.[Number(branch)]?.if.properties.shape.const;
+    const condition = branch && this.schema(node)?.allOf?.[Number(branch)]?.if;
+    return condition ? Object.values(condition.properties)[0]?.const : undefined;
   }
 
   /** The nodes that a JSON pointer into the plain data leads through, the root first; none if it leads nowhere. */

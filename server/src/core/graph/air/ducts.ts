@@ -31,6 +31,8 @@ export interface OutletResult {
 export type DuctFault =
   | DuctProblem
   | { readonly kind: "no-supply" }
+  /** No condition is recorded, or its fan turns in none. */
+  | { readonly kind: "no-condition" }
   | { readonly kind: "section"; readonly segment: string }
   | { readonly kind: "loss"; readonly segment: string };
 
@@ -69,10 +71,13 @@ export function deriveDuct(parts: DuctParts, keep: Keep): DuctResult {
   });
   if ("kind" in read) return give(read);
   if (!fan && !duct.flow) return give({ kind: "no-supply" });
-  for (const air of parts.airs) {
-    const { density, viscosity, condition } = air;
-    const isOn = !fan || modeIn(condition, fan.component?.value) !== undefined;
-    if (!isOn || !density || viscosity === undefined) continue;
+  const on = parts.airs.filter(
+    ({ condition }) => !fan || modeIn(condition, fan.component?.value) !== undefined,
+  );
+  if (on.length === 0) return give({ kind: "no-condition" });
+  for (const air of on) {
+    const { density, viscosity } = air;
+    if (!density || viscosity === undefined) continue;
     const supply = supplyOf(duct, fan, density.value);
     if (!supply) return give(undefined);
     const solved = solveDuct({ ...read, supply, density: density.value, viscosity });

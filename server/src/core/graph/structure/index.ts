@@ -2,6 +2,7 @@
  * What openings do to the structure around them: the width that they take out of its load, what reinforces them,
  * the stress at their edges, stiffeners beside them, and the weight that goes and comes.
  */
+import { relation } from "../../methods/geometry";
 import type { Project } from "../../project";
 import { balanceUnits } from "../balance-units";
 import type { CutoutResult, Openings } from "../openings";
@@ -15,6 +16,8 @@ import { type StressResult, stressAt } from "./stress";
 
 export interface Structure {
   readonly openings: readonly OpeningStructure[];
+  /** Doublers that lie over an opening other than their own. */
+  readonly covered: readonly { readonly by: ReinforcementResult; readonly opening: CutoutResult }[];
   readonly values: readonly Value[];
 }
 
@@ -48,7 +51,21 @@ export function deriveStructure({ airframe }: Project, { cutouts }: Openings): S
       };
     }),
   );
-  return { openings, values: list() };
+  return { openings, covered: coveredOpenings(openings), values: list() };
+}
+
+function coveredOpenings(openings: readonly OpeningStructure[]): Structure["covered"] {
+  return openings.flatMap(({ reinforced }) => {
+    const outline = reinforced?.outline;
+    if (!outline) return [];
+    return openings.flatMap(({ opening }) =>
+      opening !== reinforced.opening &&
+      opening.panel === reinforced.opening.panel &&
+      relation(outline, opening.placed).kind === "overlapping"
+        ? [{ by: reinforced, opening }]
+        : [],
+    );
+  });
 }
 
 const known = new Memory<CutoutResult, CutoutResult["panel"], OpeningStructure>();

@@ -40,6 +40,10 @@ export interface ReinforcementResult {
   /** False where an opening is not wholly inside its doubler. */
   readonly surrounds: boolean;
   readonly thickness: Distance;
+  /** Width that is left beside the opening for its section; nothing or less where holes and opening take it all. */
+  readonly net: Value | undefined;
+  /** What the panel's record lacks for its checks. */
+  readonly lacks: readonly ("material" | "thickness")[];
   /** Undefined where the record gives no count. */
   readonly count: Distance;
   /** Why no table gives a count, one for each table that was asked; or that none names the sheet. */
@@ -90,7 +94,8 @@ export class ReinforcementDerivation {
       reinforcement,
       outline,
       surrounds: found === undefined || found.kind === "inside",
-      thickness: this.thickness(outline),
+      ...this.thickness(outline),
+      lacks: (["material", "thickness"] as const).filter((key) => !opening.panel[key]),
       ...this.counts(),
       ...this.spacing(),
       edge: this.edge(outline),
@@ -104,7 +109,7 @@ export class ReinforcementDerivation {
   }
 
   /** The section that is left beside the opening, fastener holes taken off, has to replace the one cut out. */
-  private thickness(outline: Placed | undefined): Distance {
+  private thickness(outline: Placed | undefined): Pick<ReinforcementResult, "thickness" | "net"> {
     const { reinforcement, unit, keep, subject, opening } = this;
     const { panel } = opening;
     const width = written("width of the ring", reinforcement.width, unit);
@@ -147,18 +152,16 @@ export class ReinforcementDerivation {
         sources: [sectionSource],
       }),
     );
-    return {
-      value: keep(
-        asRecorded(
-          subject,
-          "doubler-thickness",
-          "thickness of the reinforcement",
-          reinforcement.thickness,
-          unit,
-        ),
+    const value = keep(
+      asRecorded(
+        subject,
+        "doubler-thickness",
+        "thickness of the reinforcement",
+        reinforcement.thickness,
+        unit,
       ),
-      least,
-    };
+    );
+    return { thickness: { value, least }, net };
   }
 
   private doublerWidth(outline: Placed): Value | undefined {

@@ -43,6 +43,16 @@ export const ductNotSolved = defineRule<{ duct: string; reason: string; todo: st
       finds: ["S1 is not known: it names a segment that it does not have"],
     },
     {
+      title: "A fan that turns in no condition",
+      text: airExample({
+        hasPath: false,
+        loads: "{ CHILLER: run }",
+        ducts:
+          "[{ id: SUPPLY, fan: FAN-1, segments: [{ id: D1, length: 4 ft, diameter: 4 in, roughness: 0.15 mm }], outlets: [{ id: O1, on: D1 }] }]",
+      }),
+      finds: ["it is fed in no condition"],
+    },
+    {
       title: "Neither fan nor flow",
       text: airExample({
         hasPath: false,
@@ -74,6 +84,11 @@ function words(
   switch (fault.kind) {
     case "no-supply":
       return { reason: "it has neither fan nor flow", todo: "Name the fan that feeds it, or its flow." };
+    case "no-condition":
+      return {
+        reason: "it is fed in no condition",
+        todo: "Record a condition in which its fan's component runs.",
+      };
     case "section":
       return {
         reason: `segment ${fault.segment} lacks a size`,

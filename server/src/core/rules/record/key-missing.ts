@@ -28,6 +28,13 @@ export const keyMissing = defineRule<RecordFacts["key-missing"]>({
       finds: ["'opening' of cutout C1 has no 'diameter', which a circle needs"],
     },
     {
+      title: "A doubler without its outline",
+      text: wireExample().concat(
+        "cutouts: [{ id: C1, panel: AFT-FLOOR, opening: { shape: circle, diameter: 3 in }, reinforcement: { kind: doubler, material: 2024-T3, thickness: 0.04 in, fasteners: { kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14 } } }]\n",
+      ),
+      finds: ["'reinforcement' of cutout C1 has no 'outline', which a doubler needs"],
+    },
+    {
       title: "A misspelt key is told as what it is",
       text: wireExample({ gauge: undefined, guage: "8 AWG" }),
       finds: [],

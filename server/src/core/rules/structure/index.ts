@@ -1,16 +1,20 @@
 import type { Rule } from "../rule";
 import { cutoutCoreOpen } from "./cutout-core-open";
+import { cutoutInPressureShell } from "./cutout-in-pressure-shell";
 import { cutoutNotReinforced } from "./cutout-not-reinforced";
 import { cutoutStiffenerCut } from "./cutout-stiffener-cut";
 import { cutoutStiffenerDistance } from "./cutout-stiffener-distance";
 import { cutoutStressAboveAllowable } from "./cutout-stress-above-allowable";
 import { cutoutStressNotCovered } from "./cutout-stress-not-covered";
 import { doublerCountNotCovered } from "./doubler-count-not-covered";
+import { doublerCoversOpening } from "./doubler-covers-opening";
+import { doublerDataMissing } from "./doubler-data-missing";
 import { doublerEdgeDistance } from "./doubler-edge-distance";
 import { doublerFastenerTooNear } from "./doubler-fastener-too-near";
 import { doublerFastenersTooFew } from "./doubler-fasteners-too-few";
 import { doublerMaterialDiffers } from "./doubler-material-differs";
 import { doublerMissesOpening } from "./doubler-misses-opening";
+import { doublerTooNarrow } from "./doubler-too-narrow";
 import { doublerTooThin } from "./doubler-too-thin";
 import { fastenerPitchTooClose } from "./fastener-pitch-too-close";
 import { fastenerPitchTooWide } from "./fastener-pitch-too-wide";
@@ -21,17 +25,21 @@ import { rivetTooSmall } from "./rivet-too-small";
 /** Rules of what openings do to the structure around them, by id. */
 export const structureRules: readonly Rule[] = [
   cutoutCoreOpen,
+  cutoutInPressureShell,
   cutoutNotReinforced,
   cutoutStiffenerCut,
   cutoutStiffenerDistance,
   cutoutStressAboveAllowable,
   cutoutStressNotCovered,
   doublerCountNotCovered,
+  doublerCoversOpening,
+  doublerDataMissing,
   doublerEdgeDistance,
   doublerFastenerTooNear,
   doublerFastenersTooFew,
   doublerMaterialDiffers,
   doublerMissesOpening,
+  doublerTooNarrow,
   doublerTooThin,
   fastenerPitchTooClose,
   fastenerPitchTooWide,
