@@ -72,7 +72,12 @@ export function* movesThatClear(assessment: Assessment, project: Project): Itera
     if (!at || step === undefined) continue;
     const wanted = at.value.written + sign * convert(by, unit, at.value.unit, "length");
     const text = `${(sign > 0 ? roundUp : roundDown)(wanted, step)} ${at.value.unit}`;
-    yield rewrite(`Move ${placed.id} ${formatMeasure(by, unit, 3)} ${words}, to ${text}`, at.place, text);
+    yield rewrite(
+      `Move ${placed.id} ${formatMeasure(by, unit, 3)} ${words}, to ${text}`,
+      at.place,
+      text,
+      words,
+    );
   }
 }
 
