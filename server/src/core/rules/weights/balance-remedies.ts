@@ -76,7 +76,11 @@ function* combined(project: Project, past: Past): Iterable<Remedy> {
       const move = moved(item, to);
       for (const remedy of [...ballast(project, rest), ...placards(project, rest)]) {
         const second = remedy.title.charAt(0).toLowerCase() + remedy.title.slice(1);
-        yield { title: `${move.title} and ${second}`, changes: [...move.changes, ...remedy.changes] };
+        yield {
+          title: `${move.title} and ${second}`,
+          series: `move ${item.subject.id} and ${remedy.series}`,
+          changes: [...move.changes, ...remedy.changes],
+        };
       }
     }
   }
@@ -107,7 +111,7 @@ function momentOfMove(project: Project, { ownArm, weight, arm }: ChangedItem, to
 
 function moved({ ownArm, subject }: ChangedItem, to: number): Remedy {
   const text = `${formatNumber(to, 8)} ${ownArm!.value.unit}`;
-  return rewrite(`Move ${subject.id} to ${text}`, ownArm!.place, text);
+  return rewrite(`Move ${subject.id} to ${text}`, ownArm!.place, text, `move ${subject.id}`);
 }
 
 /** Nothing outside everything that the records place: no aircraft may be there. */
@@ -157,7 +161,7 @@ function* ballast(project: Project, { keepsIf }: Past): Iterable<Remedy> {
     if (first?.weight) {
       const all = roundUp(inUnit(first.weight.value, units.weight) + more, weightStep.ballast);
       const text = `${formatNumber(all, 8)} ${units.weight}`;
-      yield rewrite(`Make the ballast at ${id} ${text}`, first.weight.place, text);
+      yield rewrite(`Make the ballast at ${id} ${text}`, first.weight.place, text, "ballast");
       continue;
     }
     const text = `${formatNumber(more, 8)} ${units.weight}`;
@@ -165,6 +169,7 @@ function* ballast(project: Project, { keepsIf }: Past): Iterable<Remedy> {
     const entry = { id: freeId("BALLAST", ids), station: id, weight: text };
     yield {
       title: `Add ${text} of ballast at ${id}`,
+      series: "ballast",
       changes: [{ place: install.place, list: "ballast", entries: [entry] }],
     };
   }
@@ -192,12 +197,16 @@ function* placards(project: Project, { keepsIf, loads }: Past): Iterable<Remedy>
     const title = `Placard ${id} at ${text}`;
     const [first] = limit.placards;
     if (first?.limit) {
-      yield rewrite(title, first.limit.place, text);
+      yield rewrite(title, first.limit.place, text, "placard");
       continue;
     }
     const ids = new Set(install.placards?.map((one) => one.id?.value));
     const entry = { id: freeId("PLACARD", ids), station: id, limit: text };
-    yield { title, changes: [{ place: install.place, list: "placards", entries: [entry] }] };
+    yield {
+      title,
+      series: "placard",
+      changes: [{ place: install.place, list: "placards", entries: [entry] }],
+    };
   }
 }
 
