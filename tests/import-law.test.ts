@@ -156,6 +156,8 @@ const rooms = [
   "project",
   "graph",
   "rules",
+  "identity",
+  "deviations",
   "check",
   "run-example",
   "remedies",

@@ -48,6 +48,7 @@ const areas = {
   sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
+  deviations: "Accepted deviations",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

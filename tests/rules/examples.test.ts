@@ -61,7 +61,7 @@ describe("the list of rules", () => {
   });
 
   it("is sorted by area, from the text to the aircraft, then by id", () => {
-    const areas = ["text", "record", "wires", "protection", "sources", "weights", "cutouts"];
+    const areas = ["text", "record", "wires", "protection", "sources", "weights", "cutouts", "deviations"];
     const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());
   });

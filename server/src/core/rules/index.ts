@@ -1,4 +1,5 @@
 import { cutoutRules } from "./cutouts";
+import { deviationRules } from "./deviations";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
@@ -16,6 +17,7 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...deviationRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

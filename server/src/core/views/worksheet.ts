@@ -2,7 +2,7 @@
 import type { Judgement } from "../check";
 import { type Assessment, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
-import type { Input, Value } from "../graph/value";
+import { type Input, subjectWords, type Value } from "../graph/value";
 import { citeSource } from "../source";
 import { formulaOf, notesOf, sourcesOf } from "./calculation";
 import { PlaceNames } from "./place-names";
@@ -92,8 +92,4 @@ function toMargin(assessment: Assessment): WorksheetMargin {
     holds: assessment.holds,
     margin: marginOf(assessment) ?? null,
   };
-}
-
-export function subjectWords({ kind, id }: { readonly kind: string; readonly id: string }): string {
-  return kind === id ? kind : `${kind} ${id}`;
 }
