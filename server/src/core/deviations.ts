@@ -9,8 +9,8 @@ import { nearest } from "./nearest";
 import type { LoadedRecord } from "./records/record";
 import type { Deviation, InstallRecord } from "./records/types";
 import type { Place, Written } from "./records/written";
-import { ruleById } from "./rules";
 import { isBelow } from "./rounding";
+import { ruleById } from "./rules";
 
 export interface Deviated {
   /** The findings, those that are accepted marked as such. */

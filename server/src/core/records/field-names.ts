@@ -80,7 +80,6 @@ function labelOf(entry: Node, typing: Typing): string | undefined {
 function namingKey(schema: Schema, properties: Readonly<Record<string, Schema>>): string | undefined {
   const id = Object.keys(properties).find((key) => properties[key]!["x-id"]);
   return (
-    id ??
-    schema.required?.find((key) => properties[key]?.type === "string" && !properties[key]["x-quantity"])
+    id ?? schema.required?.find((key) => properties[key]?.type === "string" && !properties[key]["x-quantity"])
   );
 }

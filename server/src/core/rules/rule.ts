@@ -8,7 +8,15 @@ export interface Rule<F extends Facts = Facts> {
   /** Names the fault in the trade's words; kebab-case; published. */
   readonly id: string;
   readonly severity: Severity;
-  readonly area: "text" | "record" | "wires" | "protection" | "sources" | "weights" | "cutouts" | "deviations";
+  readonly area:
+    | "text"
+    | "record"
+    | "wires"
+    | "protection"
+    | "sources"
+    | "weights"
+    | "cutouts"
+    | "deviations";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */

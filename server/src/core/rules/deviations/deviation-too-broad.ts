@@ -1,5 +1,5 @@
-import { defineRule } from "../rule";
 import { formatNumber } from "../../quantities";
+import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import { deviationExample } from "./deviation-example";
 
