@@ -52,7 +52,11 @@ describe("no change", () => {
       "      - { speed: 2400 rpm, current: 62 A }\n",
     ];
     expect(
-      changesOf(airframe, replaceOnce(airframe, indented(first + second), indented(second + first)), "airframe"),
+      changesOf(
+        airframe,
+        replaceOnce(airframe, indented(first + second), indented(second + first)),
+        "airframe",
+      ),
     ).toEqual([]);
   });
 });
@@ -121,7 +125,11 @@ describe("a change", () => {
 
   it("one point of a curve, the others left", () => {
     const airframe = records[demo.airframe]!;
-    const text = replaceOnce(airframe, "{ speed: 2400 rpm, current: 62 A }", "{ speed: 2400 rpm, current: 60 A }");
+    const text = replaceOnce(
+      airframe,
+      "{ speed: 2400 rpm, current: 62 A }",
+      "{ speed: 2400 rpm, current: 60 A }",
+    );
     expect(changesOf(airframe, text, "airframe")).toEqual([
       "electrical.sources[ALT1].output[#2].current: 62 A -> 60 A",
     ]);
