@@ -7,6 +7,7 @@ import { githubReport } from "./render/github";
 import { gitlabReport } from "./render/gitlab";
 import { jsonReport } from "./render/json";
 import { junitReport } from "./render/junit";
+import { printable } from "./render/layout";
 import type { ReportWriter } from "./render/report";
 import { sarifReport } from "./render/sarif";
 import { textReport } from "./render/text";
@@ -73,7 +74,7 @@ class Output {
   }
 }
 
-/** @throws {Mistake} where the file can't be written */
+/** Files are read on terminals too: what goes to one is as harmless as what goes to the output. @throws {Mistake} */
 export function outletFor(path: string | undefined, around: Surroundings): Outlet {
   if (path === undefined) return { write: around.write, close: () => {} };
   if (recordKindOf(path)) throw new Mistake(`a report may not take the place of a record: '${path}'`);
@@ -83,5 +84,5 @@ export function outletFor(path: string | undefined, around: Surroundings): Outle
   } catch {
     throw new Mistake(`can't write the report '${path}'`);
   }
-  return { write: (text) => void writeSync(file, text), close: () => closeSync(file) };
+  return { write: (text) => void writeSync(file, printable(text, false)), close: () => closeSync(file) };
 }

@@ -144,9 +144,9 @@ const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 export function plain(text: string): string {
   return text
     .replace(/[\s\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu, " ")
-    .replace(/[\\`*_[\]|~()]/g, "\\$&")
+    .replace(/[\\`*_[\]|~]/g, "\\$&")
     .replace(/[&<>]/g, (sign) => entities[sign]!)
-    .replace(/([@#!$%^:])(?=[\w/])|(www)(?=\.)/gi, "$&<!-- -->");
+    .replace(/[@#!$%^:](?=[\w/])|\/(?=\/)|www(?=\.)/gi, "$&<!-- -->");
 }
 
 /** Text of a record in the manner of code, where nothing of it can act. */
