@@ -135,7 +135,7 @@ describe("check --report json", () => {
 
   it("lists a record without findings with an empty list", async () => {
     const { files, code } = await report([demo.clean], demoWorkspace().folder);
-    expect(files).toEqual([{ path: demo.clean, findings: [] }]);
+    expect(files).toEqual([expect.objectContaining({ path: demo.clean, findings: [] })]);
     expect(code).toBe(0);
   });
 
