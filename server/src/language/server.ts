@@ -17,6 +17,7 @@ import type { Place } from "../core/records/written";
 import { proveRemedy } from "../core/remedies";
 import { hoverOn } from "../core/views/hover";
 import { outlineOf } from "../core/views/symbols";
+import { type CompareRequest, compareWithRevision } from "./compare";
 import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover, toQuickFix } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
@@ -184,6 +185,12 @@ export function serve(connection: Connection): void {
         : [];
     });
   });
+
+  connection.onRequest("tailcone/compare", ({ uri, revision }: CompareRequest) =>
+    compareWithRevision(idOf(uri), revision, desk, documents, (request) =>
+      connection.sendRequest<string | null>("tailcone/revisionText", request),
+    ),
+  );
 
   texts.listen(connection);
   connection.listen();

@@ -93,13 +93,13 @@ function findingLines(label: string, findings: readonly FindingSummary[], { widt
   return [...lines, ...moreOf(more, "finding")];
 }
 
-/** A table that fits; one that is too wide gives each row two lines. */
+/** A table that fits; one that is too wide becomes a list. */
 function columns(head: readonly string[], rows: readonly (readonly string[])[], { width }: Style): string[] {
   if (rows.length === 0) return [];
   const whole = indent(table(head, rows), 2);
   if (whole.split("\n").every((line) => line.length <= width)) return ["", whole];
   const broken = rows.map(([name = "", kind = "", before, after]) =>
-    [hang(`  ${name}`, width), hang(`    ${kind}: ${before} -> ${after}`, width)].join("\n"),
+    hang(`  ${name}  ${kind}: ${before} -> ${after}`, width),
   );
   return ["", `  ${head[0]}`, ...broken];
 }

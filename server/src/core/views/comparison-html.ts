@@ -49,8 +49,8 @@ export function comparisonHtml(
 <main>
 ${[
   ...breachSection(breaches),
-  ...records.filter((record) => !isQuiet(record)).map(recordSection),
   ...files.map(fileSection),
+  ...records.filter((record) => !isQuiet(record)).map(recordSection),
 ].join("\n")}
 </main>
 <footer>${text(comparisonCaution)}</footer>
@@ -166,6 +166,7 @@ const style = `
 :root { color-scheme: light dark; --line: light-dark(#c9ced6, #3d434c); --soft: light-dark(#5b6470, #9aa4b1);
   --raised: light-dark(#f4f6f8, #23272e); --error: light-dark(#b3261e, #ff8a80);
   --warning: light-dark(#8a5a00, #f0b84c); --information: light-dark(#2f5d8a, #8ab8e6); }
+body.vscode-light { color-scheme: light; } body.vscode-dark { color-scheme: dark; }
 body { font: 15px/1.5 system-ui, sans-serif; margin: 0 auto; padding: 1.5rem; max-width: 62rem;
   background: light-dark(#fff, #1b1e23); color: light-dark(#1b1e23, #e3e6ea); }
 h1 { font-size: 1.4rem; margin: 0; } h2 { font-size: 1.1rem; overflow-wrap: anywhere; } h3 { font-size: 1rem; margin-bottom: 0.3rem; }

@@ -1,6 +1,6 @@
 /** Every derived number of a project, as data; the names are those of graph/quantity-names. */
 import type { Judgement } from "../check";
-import { type Assessment, marginOf } from "../findings/finding";
+import { type Acceptance, type Assessment, type Finding, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import { type Input, subjectWords, type Value } from "../graph/value";
 import { citeSource } from "../source";
@@ -45,12 +45,26 @@ export interface WorksheetMargin {
 
 /** Values and margins of a judged install record; empty for other records. `pathOf` names files for people. */
 export function worksheetOf(judgement: Judgement, pathOf: (file: string) => string) {
-  const { project, assessments } = judgement;
+  const { project, assessments, findings } = judgement;
   const places = new PlaceNames(project?.files ?? [], pathOf);
   return {
     values: project ? valuesOf(project).map((value) => toWorksheetValue(value, places)) : [],
     margins: assessments.map(toMargin),
+    deviations: findings.flatMap(toDeviation),
   };
+}
+
+/** A finding that the record accepts, with who accepted it and until when. */
+export interface WorksheetDeviation extends Omit<Acceptance, "place"> {
+  readonly rule: string;
+  readonly subject: string;
+  readonly finding: string;
+}
+
+function toDeviation({ rule, subject, what, accepted }: Finding): WorksheetDeviation[] {
+  if (!accepted) return [];
+  const { place: _, ...acceptance } = accepted;
+  return [{ rule, subject, finding: what, ...acceptance }];
 }
 
 function toWorksheetValue(value: Value, places: PlaceNames): WorksheetValue {
