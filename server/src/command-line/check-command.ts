@@ -28,15 +28,19 @@ export async function checkCommand(wanted: CheckArguments, around: Surroundings)
     style: isAtLength(wanted) ? { width: around.width, color: around.color, isBrief: false } : undefined,
   };
   const knowsBefore = wanted.base !== undefined || baseline !== undefined;
-  const reports = ReportOutputs.open(wanted.reports, { isBrief: wanted.isBrief, knowsBefore }, around);
-  const draft = wanted.writeBaseline === undefined ? undefined : new BaselineDraft();
   const progress = new Progress(files.length, around);
+  const write = (text: string) => {
+    progress.clear();
+    around.write(text);
+  };
+  const details = { isBrief: wanted.isBrief, knowsBefore };
+  const reports = ReportOutputs.open(wanted.reports, details, { ...around, write });
+  const draft = wanted.writeBaseline === undefined ? undefined : new BaselineDraft();
   const tally = emptyTally();
   for await (const report of checkAll(files, job, wanted.jobs)) {
     const marked = baseline ? baseline.mark(report) : report;
     draft?.add(marked);
     count(tally, marked);
-    progress.clear();
     reports.add(marked);
     progress.step();
   }

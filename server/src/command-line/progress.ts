@@ -27,7 +27,7 @@ export class Progress {
     this.around.showProgress(`checking [${bar}] ${this.done} of ${this.total} records`);
   }
 
-  /** Leaves the line to others. */
+  /** Leaves the line to others; it is shown again with the next step. */
   clear(): void {
     if (this.isShown && this.shownAt > 0) this.around.showProgress("");
     this.shownAt = Number.NEGATIVE_INFINITY;
