@@ -157,6 +157,8 @@ const rooms = [
   "project",
   "graph",
   "rules",
+  "identity",
+  "deviations",
   "check",
   "run-example",
   "remedies",

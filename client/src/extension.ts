@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+import { RevisionComparison } from "./compare";
 import { type RecordStatus, StatusItem } from "./status";
 
 /** Records are told by the end of their names; their language stays YAML. */
@@ -11,6 +12,7 @@ export function activate(context: vscode.ExtensionContext): void {
   const status = new StatusItem([records]);
   const client = createClient(context, log);
   client.onNotification("tailcone/status", (news: RecordStatus) => status.receive(news));
+  const comparison = new RevisionComparison(client);
 
   let isStarted = false;
   const startWith = async (document: vscode.TextDocument): Promise<void> => {
@@ -22,6 +24,7 @@ export function activate(context: vscode.ExtensionContext): void {
   context.subscriptions.push(
     log,
     status,
+    comparison,
     { dispose: () => void (isStarted && client.stop()) },
     vscode.workspace.onDidOpenTextDocument(startWith),
     vscode.commands.registerCommand("tailcone.restartServer", async () => {
@@ -30,6 +33,8 @@ export function activate(context: vscode.ExtensionContext): void {
       await client.restart();
     }),
     vscode.commands.registerCommand("tailcone.showLog", () => log.show()),
+    vscode.commands.registerCommand("tailcone.compareWithLastCommit", () => comparison.show("HEAD")),
+    vscode.commands.registerCommand("tailcone.compareWithRevision", () => comparison.ask()),
   );
   for (const document of vscode.workspace.textDocuments) void startWith(document);
 }

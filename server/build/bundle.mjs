@@ -8,10 +8,10 @@ import { root } from "./schemas.mjs";
 const programs = [
   { entry: "server/src/command-line/start.ts", out: "tailcone.js", before: "#!/usr/bin/env node" },
   {
-    entry: "server/src/command-line/run.ts",
+    entry: "server/src/command-line/main.ts",
     out: "checker.js",
     // One expression, so that it can be compiled from a cache: see start.ts.
-    before: "((require) => { const module = { exports: {} };",
+    before: "((require, __filename) => { const module = { exports: {} };",
     after: "return module.exports; })",
   },
   { entry: "server/src/language/main.ts", out: "server.js" },
@@ -39,7 +39,7 @@ await Promise.all(
     }),
   ),
 );
-writeCodeCache({
+await writeCodeCache({
   program: join(root, "dist", "checker.js"),
   cache: join(root, "dist", "checker.cache"),
   records: join(root, "client", "demo"),

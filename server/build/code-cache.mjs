@@ -7,15 +7,18 @@ import { Script } from "node:vm";
 const commands = [["check"], ["check", "--report", "json"], ["worksheet", "survey-rack-0417.install.yaml"]];
 
 /** Runs the checker on the records and keeps what was compiled on the way. */
-export function writeCodeCache({ program, cache, records }) {
+export async function writeCodeCache({ program, cache, records }) {
   const script = new Script(readFileSync(program, "utf8"), { filename: program });
-  const { run } = script.runInThisContext()(createRequire(program));
+  const { run } = script.runInThisContext()(createRequire(program), program);
   for (const argv of commands) {
     let complaints = "";
-    run(argv, {
+    await run(argv, {
       workingFolder: records,
       width: 80,
       color: false,
+      today: "2026-01-01",
+      isWatched: false,
+      showProgress: () => true,
       write: () => true,
       complain: (text) => {
         complaints += text;

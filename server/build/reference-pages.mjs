@@ -55,6 +55,7 @@ const areas = {
   lines: "Hoses, tubes, pass-throughs and drains",
   climate: "Cooling and heating of spaces",
   eligibility: "Eligibility of the aircraft",
+  deviations: "Accepted deviations",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

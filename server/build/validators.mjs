@@ -47,6 +47,7 @@ const annotations = [
   "x-id",
   "x-reference",
   "x-key-reference",
+  "x-ordered",
 ];
 
 /**

@@ -76,6 +76,7 @@ describe("the list of rules", () => {
       "lines",
       "climate",
       "eligibility",
+      "deviations",
     ];
     const keys = rules.map((rule) => `${String(areas.indexOf(rule.area)).padStart(2, "0")} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());

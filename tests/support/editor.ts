@@ -299,6 +299,11 @@ export class Editor {
     await this.exited;
   }
 
+  /** Answers a request of the server. */
+  answer<P>(method: string, handler: (params: P) => string | null): void {
+    this.connection.onRequest(method, handler);
+  }
+
   request<R>(method: string, ...params: readonly object[]): Promise<R> {
     return within(this.connection.sendRequest<R>(method, ...params), () => `no answer to ${method}`, this);
   }

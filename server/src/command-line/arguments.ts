@@ -2,20 +2,75 @@ import { parseArgs } from "node:util";
 import type { Severity } from "../core/findings/finding";
 import { nearest } from "../core/nearest";
 import { ruleById } from "../core/rules";
+import type { MarginBound } from "../core/views/gate";
+
+/** A report, and the file that it goes to; without one, to the output. */
+export interface WantedReport<Form extends string> {
+  readonly form: Form;
+  readonly path?: string;
+}
+
+export const checkForms = ["text", "json", "sarif", "junit", "github", "gitlab"] as const;
+export type CheckForm = (typeof checkForms)[number];
+
+export const compareForms = ["text", "json", "markdown", "html"] as const;
+export type CompareForm = (typeof compareForms)[number];
+
+const worksheetForms = ["text", "json"] as const;
+
+export type Severities = Readonly<Record<string, Severity | "off">>;
 
 export interface CheckArguments {
   readonly command: "check";
   readonly paths: readonly string[];
-  readonly report: ReportForm;
+  readonly reports: readonly WantedReport<CheckForm>[];
   readonly failOn: Severity;
-  readonly severities: Readonly<Record<string, Severity | "off">>;
+  readonly severities: Severities;
   readonly isBrief: boolean;
+  /** Revision whose findings are known already. */
+  readonly base?: string | undefined;
+  /** File of findings that are known already. */
+  readonly baseline?: string | undefined;
+  readonly writeBaseline?: string | undefined;
+  /** Only records that differ from this revision, and those that depend on them. */
+  readonly changedSince?: string | undefined;
+  readonly part?: Part | undefined;
+  readonly floors: readonly MarginBound[];
+  readonly erosions: readonly MarginBound[];
+  /** How many threads; left out, as many as there are processors. */
+  readonly jobs?: number | undefined;
+}
+
+/** One of so many parts of a check, from 1. */
+export interface Part {
+  readonly number: number;
+  readonly of: number;
+}
+
+export interface CompareArguments {
+  readonly command: "compare";
+  readonly sides:
+    | { readonly kind: "paths"; readonly base: string; readonly head: string }
+    | { readonly kind: "git"; readonly range: string; readonly paths: readonly string[] };
+  readonly reports: readonly WantedReport<CompareForm>[];
+  /** Undefined: new findings fail nothing. */
+  readonly failOn: Severity | undefined;
+  readonly severities: Severities;
+  readonly floors: readonly MarginBound[];
+  readonly erosions: readonly MarginBound[];
+}
+
+export interface MergeArguments {
+  readonly command: "merge";
+  readonly paths: readonly string[];
+  readonly reports: readonly WantedReport<CheckForm>[];
+  readonly failOn: Severity;
 }
 
 export interface WorksheetArguments {
   readonly command: "worksheet";
   readonly record: string;
-  readonly report: ReportForm;
+  readonly report: (typeof worksheetForms)[number];
 }
 
 export interface ExplainArguments {
@@ -24,106 +79,229 @@ export interface ExplainArguments {
   readonly rule?: string;
 }
 
-export type ReportForm = "text" | "json";
-
 export type Command =
   | CheckArguments
+  | CompareArguments
+  | MergeArguments
   | WorksheetArguments
   | ExplainArguments
   | { readonly command: "help" }
   | { readonly command: "version" };
 
-interface Mistake {
-  readonly mistake: string;
-}
+/** What is wrong with the arguments, in one line. */
+export class Mistake extends Error {}
 
-const commands = ["check", "worksheet", "explain"] as const;
 export const severities: readonly Severity[] = ["information", "warning", "error"];
 
-/** Reads the arguments, or says in one line what is wrong with them. */
-export function parseCommand(argv: readonly string[]): Command | Mistake {
-  let parsed: ReturnType<typeof parse>;
-  try {
-    parsed = parse(argv);
-  } catch (error) {
-    return { mistake: error instanceof Error ? error.message.split("\n")[0]! : String(error) };
-  }
-  const { values, positionals } = parsed;
+const options = {
+  report: { type: "string", multiple: true },
+  "fail-on": { type: "string" },
+  severity: { type: "string", multiple: true },
+  brief: { type: "boolean" },
+  base: { type: "string" },
+  baseline: { type: "string" },
+  "write-baseline": { type: "string" },
+  "changed-since": { type: "string" },
+  part: { type: "string" },
+  jobs: { type: "string" },
+  "margin-floor": { type: "string", multiple: true },
+  "margin-erosion": { type: "string", multiple: true },
+  git: { type: "string" },
+  help: { type: "boolean", short: "h" },
+  version: { type: "boolean" },
+} as const;
+
+type Option = keyof typeof options;
+
+/** The options of each command; each has --help and --version. */
+const optionsOf: Readonly<Record<Exclude<Command["command"], "help" | "version">, readonly Option[]>> = {
+  check: [
+    "report",
+    "fail-on",
+    "severity",
+    "brief",
+    "base",
+    "baseline",
+    "write-baseline",
+    "changed-since",
+    "part",
+    "jobs",
+    "margin-floor",
+    "margin-erosion",
+  ],
+  compare: ["git", "report", "fail-on", "severity", "margin-floor", "margin-erosion"],
+  merge: ["report", "fail-on"],
+  worksheet: ["report"],
+  explain: [],
+};
+
+const commands = Object.keys(optionsOf) as (keyof typeof optionsOf)[];
+
+/** Reads the arguments. @throws {Mistake} */
+export function parseCommand(argv: readonly string[]): Command {
+  const { values, positionals } = parse(argv);
   if (values.version) return { command: "version" };
-  const [command, ...rest] = positionals;
-  if (values.help || command === undefined) return { command: "help" };
-  const report = oneOf(["text", "json"] as const, values.report ?? "text", "--report");
-  if (typeof report === "object") return report;
+  const [word, ...rest] = positionals;
+  if (values.help || word === undefined) return { command: "help" };
+  const command = commands.find((one) => one === word);
+  if (!command) throw new Mistake(`no command '${word}'${meant(word, commands)}`);
+  for (const option of Object.keys(values) as Option[]) {
+    if (optionsOf[command].includes(option)) continue;
+    const users = commands.filter((one) => optionsOf[one].includes(option)).map((one) => `'${one}'`);
+    throw new Mistake(`--${option} is for ${users.join(" and ")}, not for '${command}'`);
+  }
   switch (command) {
     case "check":
-      return checkArguments(rest, report, values);
-    case "worksheet":
-      if (rest.length !== 1) return { mistake: "worksheet takes one install record" };
-      if (isOnlyForCheck(values)) return { mistake: "--fail-on, --severity and --brief are for 'check'" };
-      return { command, record: rest[0]!, report };
+      return checkArguments(rest, values);
+    case "compare":
+      return compareArguments(rest, values);
+    case "merge":
+      if (rest.length === 0) throw new Mistake("merge takes the JSON reports of 'check'");
+      return {
+        command,
+        paths: rest,
+        reports: reportsOf(values, checkForms),
+        failOn: oneOf(severities, values["fail-on"] ?? "error", "--fail-on"),
+      };
+    case "worksheet": {
+      if (rest.length !== 1) throw new Mistake("worksheet takes one install record");
+      const report = values.report?.at(-1) ?? "text";
+      return { command, record: rest[0]!, report: oneOf(worksheetForms, report, "--report") };
+    }
     case "explain":
-      if (isOnlyForCheck(values)) return { mistake: "--fail-on, --severity and --brief are for 'check'" };
       return explainArguments(rest);
-    default:
-      return { mistake: `no command '${command}'${meant(command, commands)}` };
   }
 }
 
+type Values = ReturnType<typeof parse>["values"];
+
 function parse(argv: readonly string[]) {
-  return parseArgs({
-    args: [...argv],
-    allowPositionals: true,
-    options: {
-      report: { type: "string" },
-      "fail-on": { type: "string" },
-      severity: { type: "string", multiple: true },
-      brief: { type: "boolean" },
-      help: { type: "boolean", short: "h" },
-      version: { type: "boolean" },
-    },
-  });
+  try {
+    return parseArgs({ args: [...argv], allowPositionals: true, options });
+  } catch (error) {
+    throw new Mistake(error instanceof Error ? error.message.split("\n")[0]! : String(error));
+  }
 }
 
-function checkArguments(
-  paths: readonly string[],
-  report: ReportForm,
-  values: ReturnType<typeof parse>["values"],
-): Command | Mistake {
-  const failOn = oneOf(severities, values["fail-on"] ?? "error", "--fail-on");
-  if (typeof failOn === "object") return failOn;
-  const overrides: Record<string, Severity | "off"> = {};
-  for (const assignment of values.severity ?? []) {
-    const [rule = "", level = "", ...more] = assignment.split("=");
-    if (more.length > 0) return { mistake: `--severity takes RULE=LEVEL, not '${assignment}'` };
-    if (!ruleById.has(rule)) return { mistake: `no rule '${rule}'${meant(rule, [...ruleById.keys()])}` };
-    const chosen = oneOf([...severities, "off"] as const, level, `--severity ${rule}`);
-    if (typeof chosen === "object") return chosen;
-    overrides[rule] = chosen as Severity | "off";
+function checkArguments(paths: readonly string[], values: Values): CheckArguments {
+  const { base, baseline } = values;
+  if (base !== undefined && baseline !== undefined) {
+    throw new Mistake("--base and --baseline both say what is known already; take one of them");
+  }
+  const erosions = boundsOf(values["margin-erosion"], "--margin-erosion");
+  if (erosions.length > 0 && base === undefined) {
+    throw new Mistake("--margin-erosion needs --base: the revision whose margins are to be kept");
   }
   return {
     command: "check",
     paths: paths.length > 0 ? paths : ["."],
-    report,
-    failOn,
-    severities: overrides,
+    reports: reportsOf(values, checkForms),
+    failOn: oneOf(severities, values["fail-on"] ?? "error", "--fail-on"),
+    severities: severitiesOf(values),
     isBrief: values.brief ?? false,
+    base,
+    baseline,
+    writeBaseline: values["write-baseline"],
+    changedSince: values["changed-since"],
+    part: values.part === undefined ? undefined : partOf(values.part),
+    floors: boundsOf(values["margin-floor"], "--margin-floor"),
+    erosions,
+    jobs: values.jobs === undefined ? undefined : wholeNumber(values.jobs, "--jobs"),
   };
 }
 
-function isOnlyForCheck(values: ReturnType<typeof parse>["values"]): boolean {
-  return values["fail-on"] !== undefined || values.severity !== undefined || values.brief !== undefined;
+function compareArguments(rest: readonly string[], values: Values): CompareArguments {
+  const common = {
+    command: "compare",
+    reports: reportsOf(values, compareForms),
+    failOn: values["fail-on"] === undefined ? undefined : oneOf(severities, values["fail-on"], "--fail-on"),
+    severities: severitiesOf(values),
+    floors: boundsOf(values["margin-floor"], "--margin-floor"),
+    erosions: boundsOf(values["margin-erosion"], "--margin-erosion"),
+  } as const;
+  if (values.git !== undefined) {
+    const paths = rest.length > 0 ? rest : ["."];
+    return { ...common, sides: { kind: "git", range: values.git, paths } };
+  }
+  const [base, head, ...more] = rest;
+  if (base === undefined || head === undefined || more.length > 0) {
+    throw new Mistake("compare takes two files or two folders, or --git BASE..HEAD");
+  }
+  return { ...common, sides: { kind: "paths", base, head } };
 }
 
-function explainArguments([rule, ...more]: readonly string[]): Command | Mistake {
-  if (more.length > 0) return { mistake: "explain takes one rule" };
+function explainArguments([rule, ...more]: readonly string[]): ExplainArguments {
+  if (more.length > 0) throw new Mistake("explain takes one rule");
   if (rule === undefined) return { command: "explain" };
-  if (ruleById.has(rule)) return { command: "explain", rule };
-  return { mistake: `no rule '${rule}'${meant(rule, [...ruleById.keys()])}` };
+  return { command: "explain", rule: knownRule(rule) };
 }
 
-function oneOf<T extends string>(allowed: readonly T[], value: string, option: string): T | Mistake {
+/** Reports as `FORM` or `FORM:PATH`; only one of them can have the output. */
+function reportsOf<Form extends string>(values: Values, forms: readonly Form[]): WantedReport<Form>[] {
+  const reports = (values.report ?? ["text"]).map((wanted): WantedReport<Form> => {
+    const [word = "", ...path] = wanted.split(":");
+    const form = oneOf(forms, word, "--report");
+    if (path.length === 0) return { form };
+    if (path.join(":") === "") throw new Mistake(`--report ${form}: lacks the path behind the colon`);
+    return { form, path: path.join(":") };
+  });
+  if (reports.filter(({ path }) => path === undefined).length > 1) {
+    throw new Mistake(
+      "two reports would be mixed on the output; give all but one a path: --report json:FILE",
+    );
+  }
+  const paths = reports.flatMap(({ path }) => path ?? []);
+  if (new Set(paths).size < paths.length) throw new Mistake("two reports would go to one file");
+  return reports;
+}
+
+function severitiesOf(values: Values): Severities {
+  const overrides: Record<string, Severity | "off"> = {};
+  for (const assignment of values.severity ?? []) {
+    const [rule = "", level = "", ...more] = assignment.split("=");
+    if (more.length > 0) throw new Mistake(`--severity takes RULE=LEVEL, not '${assignment}'`);
+    overrides[knownRule(rule)] = oneOf([...severities, "off"] as const, level, `--severity ${rule}`);
+  }
+  return overrides;
+}
+
+/** Bounds as `SHARE` or `RULE=SHARE`; a share as 0.1 or 10%. */
+function boundsOf(written: readonly string[] | undefined, option: string): MarginBound[] {
+  return (written ?? []).map((text) => {
+    const [share = "", rule, ...more] = text.split("=").reverse();
+    const [, number, sign] = /^(-?\d+(?:\.\d+)?)\s*(%?)$/.exec(share) ?? [];
+    if (number === undefined || more.length > 0) {
+      throw new Mistake(`${option} takes a share such as 10% or 0.1, or RULE=SHARE, not '${text}'`);
+    }
+    const value = sign ? Number(number) / 100 : Number(number);
+    return { ...(rule !== undefined && { rule: knownRule(rule) }), share: value };
+  });
+}
+
+function partOf(written: string): Part {
+  const [, number, of] = /^(\d{1,4})\/(\d{1,4})$/.exec(written) ?? [];
+  const part = { number: Number(number), of: Number(of) };
+  if (!(part.number >= 1 && part.number <= part.of)) {
+    throw new Mistake(`--part takes a part of so many, such as 2/5, not '${written}'`);
+  }
+  return part;
+}
+
+function wholeNumber(written: string, option: string): number {
+  if (!/^[1-9]\d{0,3}$/.test(written))
+    throw new Mistake(`${option} takes a number from 1 up, not '${written}'`);
+  return Number(written);
+}
+
+function knownRule(rule: string): string {
+  if (!ruleById.has(rule)) throw new Mistake(`no rule '${rule}'${meant(rule, [...ruleById.keys()])}`);
+  return rule;
+}
+
+function oneOf<T extends string>(allowed: readonly T[], value: string, option: string): T {
   const found = allowed.find((one) => one === value);
-  return found ?? { mistake: `${option} takes ${allowed.join(", ")}, not '${value}'` };
+  if (found === undefined) throw new Mistake(`${option} takes ${allowed.join(", ")}, not '${value}'`);
+  return found;
 }
 
 function meant(word: string, known: readonly string[]): string {

@@ -1,37 +1,46 @@
 import { readdirSync, statSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { recordKindOf } from "../core/records/schema";
+import { isReadable } from "../files/workspace-files";
+import { Mistake } from "./arguments";
 
 /** Folders that hold no records of one's own. */
 const skipped = new Set(["node_modules", "dist"]);
 
-/** Absolute paths of the records that the arguments name, in order, each once; or what is wrong with them. */
-export function findRecords(
-  paths: readonly string[],
-  workingFolder: string,
-): { readonly files: readonly string[] } | { readonly mistake: string } {
+/**
+ * Absolute paths of the records that the arguments name, in order, each once.
+ *
+ * @throws {Mistake} where one of them names none, or one that can't be read: a check that is begun comes to its end
+ */
+export function findRecords(paths: readonly string[], workingFolder: string): readonly string[] {
   const files = new Set<string>();
   for (const path of paths) {
-    if (path === "") return { mistake: "an empty path names nothing" };
     const absolute = resolve(workingFolder, path);
-    let isFolder: boolean;
-    try {
-      isFolder = statSync(absolute).isDirectory();
-    } catch {
-      return { mistake: `there is no file or folder '${path}'` };
-    }
-    if (isFolder) for (const file of recordsIn(absolute)) files.add(file);
+    if (isFolder(path, absolute)) for (const file of recordsIn(absolute)) files.add(file);
     else if (recordKindOf(absolute)) files.add(absolute);
-    else
-      return {
-        mistake: `'${path}' is no record: its name must end in .airframe.yaml, .kit.yaml or .install.yaml`,
-      };
+    else {
+      throw new Mistake(
+        `'${path}' is no record: its name must end in .airframe.yaml, .kit.yaml or .install.yaml`,
+      );
+    }
   }
-  if (files.size === 0) return { mistake: `no records in ${paths.map((path) => `'${path}'`).join(", ")}` };
-  return { files: [...files] };
+  if (files.size === 0) throw new Mistake(`no records in ${paths.map((path) => `'${path}'`).join(", ")}`);
+  for (const file of files) if (!isReadable(file)) throw new Mistake(`can't read '${file}'`);
+  return [...files];
 }
 
-function* recordsIn(folder: string): Iterable<string> {
+/** @throws {Mistake} where there is neither a file nor a folder */
+export function isFolder(path: string, absolute: string): boolean {
+  if (path === "") throw new Mistake("an empty path names nothing");
+  try {
+    return statSync(absolute).isDirectory();
+  } catch {
+    throw new Mistake(`there is no file or folder '${path}'`);
+  }
+}
+
+/** Records of a folder and of the folders in it, in the order of their names. */
+export function* recordsIn(folder: string): Iterable<string> {
   const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
   for (const entry of entries) {
     const path = join(folder, entry.name);

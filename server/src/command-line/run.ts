@@ -1,14 +1,16 @@
 import { version } from "../../../package.json";
-import { parseCommand } from "./arguments";
+import { Mistake, parseCommand } from "./arguments";
 import { checkCommand } from "./check-command";
+import { compareCommand } from "./compare-command";
 import { explainCommand } from "./explain-command";
 import { helpText } from "./help";
+import { mergeCommand } from "./merge-command";
 import { printable } from "./render/layout";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 import { worksheetCommand } from "./worksheet-command";
 
-/** Runs one command line. Nothing is thrown: what the tool could not do becomes a message and exit code 2. */
-export function run(argv: readonly string[], outside: Surroundings): ExitCode {
+/** Runs one command line. Never rejects: what the tool could not do becomes a message and exit code 2. */
+export async function run(argv: readonly string[], outside: Surroundings): Promise<ExitCode> {
   const around: Surroundings = {
     ...outside,
     write: (text) => outside.write(printable(text, outside.color)),
@@ -16,10 +18,6 @@ export function run(argv: readonly string[], outside: Surroundings): ExitCode {
   };
   try {
     const parsed = parseCommand(argv);
-    if ("mistake" in parsed) {
-      around.complain(`tailcone: ${parsed.mistake}\nTry 'tailcone --help'.\n`);
-      return exitCodes.couldNotWork;
-    }
     switch (parsed.command) {
       case "help":
         around.write(helpText);
@@ -28,13 +26,21 @@ export function run(argv: readonly string[], outside: Surroundings): ExitCode {
         around.write(`${version}\n`);
         return exitCodes.clean;
       case "check":
-        return checkCommand(parsed, around);
+        return await checkCommand(parsed, around);
+      case "compare":
+        return compareCommand(parsed, around);
+      case "merge":
+        return mergeCommand(parsed, around);
       case "worksheet":
         return worksheetCommand(parsed, around);
       case "explain":
         return explainCommand(parsed, around);
     }
   } catch (error) {
+    if (error instanceof Mistake) {
+      around.complain(`tailcone: ${error.message}\nTry 'tailcone --help'.\n`);
+      return exitCodes.couldNotWork;
+    }
     const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
     around.complain(
       `tailcone ${version} failed; this is a fault of the tool, not of your records.\n${detail}\n`,

@@ -1,32 +1,20 @@
 /**
- * What `tailcone` starts: it loads the checker (`run.ts`, bundled beside it) and runs one command line.
+ * What `tailcone` starts: it loads the checker (`main.ts`, bundled beside it) and runs it.
  *
  * The checker runs once and for a moment, so that most of its time is compiling. The build keeps what was
  * compiled in `checker.cache`. Node takes it only when it is of the very same version and built with the same
  * options, and else compiles as if there were none.
  */
-import { readFileSync, realpathSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Script } from "node:vm";
-import type { run } from "./run";
+import type { main } from "./main";
 
-type Checker = { readonly run: typeof run };
+type Checker = { readonly main: typeof main };
 
-const outcome = loadChecker().run(process.argv.slice(2), {
-  workingFolder: realpathSync(process.cwd()),
-  width: Math.min(process.stdout.columns ?? 80, 100),
-  color: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
-  write: (text) => process.stdout.write(text),
-  complain: (text) => process.stderr.write(text),
-});
-process.exitCode = outcome;
+void loadChecker().main();
 
-// A reader that stops early, such as `head`, is no fault of the check.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-});
-
-/** The bundle is a function of `require` that gives what it exports. */
+/** The bundle is a function that gives what it exports. The threads that it starts begin here, too. */
 function loadChecker(): Checker {
   const file = join(__dirname, "checker.js");
   const cachedData = compiledBefore();
@@ -34,7 +22,10 @@ function loadChecker(): Checker {
     filename: file,
     ...(cachedData && { cachedData }),
   });
-  return (script.runInThisContext() as (require: NodeJS.Require) => Checker)(require);
+  return (script.runInThisContext() as (require: NodeJS.Require, startFile: string) => Checker)(
+    require,
+    __filename,
+  );
 }
 
 function compiledBefore(): Buffer | undefined {

@@ -5,8 +5,14 @@ export interface Surroundings {
   /** Columns of the terminal. */
   readonly width: number;
   readonly color: boolean;
+  /** The day as YYYY-MM-DD, where the user is. */
+  readonly today: string;
+  /** Whether somebody watches the error stream, so that a progress bar makes sense. */
+  readonly isWatched: boolean;
   readonly write: (text: string) => void;
   readonly complain: (text: string) => void;
+  /** Puts a line in place of the last one on the error stream. */
+  readonly showProgress: (line: string) => void;
 }
 
 export const exitCodes = {

@@ -4,7 +4,7 @@ import { check } from "../core/check";
 import { recordKindOf } from "../core/records/schema";
 import { worksheetOf } from "../core/views/worksheet";
 import type { WorksheetArguments } from "./arguments";
-import { displayPath, shelfOnDisk } from "./records-on-disk";
+import { displayPath, OpenRecords } from "./records-on-disk";
 import { renderWorksheet } from "./render/worksheet";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 
@@ -18,13 +18,13 @@ export function worksheetCommand(
     around.complain(`tailcone: a worksheet is made of an install record, and '${path}' is none\n`);
     return exitCodes.couldNotWork;
   }
-  const shelf = shelfOnDisk(around.workingFolder);
+  const { shelf } = OpenRecords.onDisk(around.workingFolder);
   const record = shelf.load(file);
   if (!record) {
     around.complain(`tailcone: can't read '${path}'\n`);
     return exitCodes.couldNotWork;
   }
-  const judgement = check(record, shelf);
+  const judgement = check(record, shelf, { today: around.today });
   const pathOf = displayPath(around.workingFolder);
   around.write(
     report === "json"

@@ -1,8 +1,10 @@
 /**
  * The check: one record in, findings out. Editor and command line both call this and nothing else.
  */
+import { applyDeviations } from "./deviations";
 import type { Assessment, Finding, Problem, Severity } from "./findings/finding";
 import { recalled } from "./graph/recall";
+import { subjectWords } from "./graph/value";
 import { limits } from "./limits";
 import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
 import type { LoadedRecord } from "./records/record";
@@ -25,6 +27,8 @@ export interface Judgement {
 export interface CheckOptions {
   /** Severity by rule id, over what the rule says of itself. */
   readonly severities?: Readonly<Record<string, Severity | "off">>;
+  /** The day of the check as YYYY-MM-DD, for what holds until a day; left out, nothing has expired. */
+  readonly today?: string;
 }
 
 /** Checks one record with what it links. Pure apart from what `source` does; never throws. */
@@ -45,11 +49,16 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   } else {
     problems.push(...judgeAlone(record));
   }
-  const findings = [...problems, ...assessments.filter((one) => !one.holds)]
-    .map((fault) => toFinding(fault, options))
-    .filter((finding) => finding !== undefined);
+  const toFindings = (faults: readonly (Problem | Assessment)[]) =>
+    faults.map((fault) => toFinding(fault, options)).filter((finding) => finding !== undefined);
+  const findings = toFindings([...problems, ...assessments.filter((one) => !one.holds)]);
+  const deviated = project
+    ? applyDeviations(record, project.install, findings, options.today)
+    : { findings, problems: [] };
   const { kept, leftOut } = cap(
-    findings.sort((a, b) => startOf(record, a) - startOf(record, b) || rank[a.severity] - rank[b.severity]),
+    [...deviated.findings, ...toFindings(deviated.problems)].sort(
+      (a, b) => startOf(record, a) - startOf(record, b) || rank[a.severity] - rank[b.severity],
+    ),
   );
   return { record, ...(project && { project }), findings: kept, assessments, leftOut };
 }
@@ -83,9 +92,10 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
   return {
     rule: rule.id,
     severity,
-    subject: fault.subject ? `${fault.subject.kind} ${fault.subject.id}` : "",
+    subject: fault.subject ? subjectWords(fault.subject) : "",
     anchor: fault.place,
     ...rule.say(fault.facts),
+    facts: fault.facts,
     related: fault.related ?? [],
     ...("holds" in fault ? { assessment: fault } : { problem: fault }),
   };
@@ -105,10 +115,15 @@ function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number }
     ofRule.set(finding.rule, count);
     return count <= limits.findingsPerRule;
   });
-  const worst = within.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+  const worst = within.toSorted((a, b) => weightOf(a) - weightOf(b));
   const chosen = new Set(worst.slice(0, limits.findingsPerFile));
   const kept = within.filter((finding) => chosen.has(finding));
   return { kept, leftOut: findings.length - kept.length };
+}
+
+/** What is accepted is never left out before what it would be without. */
+function weightOf({ severity, accepted }: Finding): number {
+  return rank[accepted?.severity ?? severity];
 }
 
 function startOf(record: LoadedRecord, finding: Finding): number {

@@ -8,20 +8,35 @@ import { limits } from "../core/limits";
 
 /** Absolute path of the file that `written`, in the file `from`, names; undefined where that leaves `root`. */
 export function resolveInside(root: string, from: string, written: string): string | undefined {
+  const path = resolveByName(root, from, written);
+  return path !== undefined && isInside(realPath(root), realPath(path)) ? path : undefined;
+}
+
+/** The same by names alone, for files that are not on disk. */
+export function resolveByName(root: string, from: string, written: string): string | undefined {
   if (isAbsolute(written) || /^[a-z][a-z0-9+.-]*:/i.test(written) || written.includes("\0")) return undefined;
   const path = resolve(dirname(from), ...written.split("/"));
-  return isInside(root, path) && isInside(realPath(root), realPath(path)) ? path : undefined;
+  return isInside(root, path) ? path : undefined;
 }
 
 /** Text of a file, or undefined when there is none that can be read as one. */
 export function readText(path: string): string | undefined {
+  // No editor counts the byte order mark.
+  return withFile(path, (file) => readFileSync(file, "utf8").replace(/^\uFEFF/, ""));
+}
+
+/** Whether `readText` would give a text. */
+export function isReadable(path: string): boolean {
+  return withFile(path, () => true) ?? false;
+}
+
+function withFile<T>(path: string, use: (file: number) => T): T | undefined {
   let file: number | undefined;
   try {
     file = openSync(path, "r");
     const stat = fstatSync(file);
     // Four bytes hold any character: a larger file is above the limit of text for certain.
-    if (!stat.isFile() || stat.size > 4 * limits.recordLength) return undefined;
-    return readFileSync(file, "utf8").replace(/^\uFEFF/, ""); // no editor counts the byte order mark
+    return stat.isFile() && stat.size <= 4 * limits.recordLength ? use(file) : undefined;
   } catch {
     return undefined;
   } finally {

@@ -18,7 +18,10 @@ export class Desk {
     this.shelf = new RecordShelf(documents);
   }
 
+  /** With the day of now; what was judged on another day is judged anew. */
   get checkOptions(): CheckOptions {
+    const today = dayOf(new Date());
+    if (today !== this.options.today) this.setOptions({ ...this.options, today });
     return this.options;
   }
 
@@ -31,9 +34,10 @@ export class Desk {
   judge(id: string): Judgement | undefined {
     const record = this.shelf.load(id);
     if (!record) return undefined;
+    const options = this.checkOptions;
     const known = this.judged.get(id);
     if (known?.record === record && this.isCurrent(known)) return known;
-    const judgement = check(record, this.shelf, this.options);
+    const judgement = check(record, this.shelf, options);
     this.judged.set(id, judgement);
     return judgement;
   }
@@ -81,4 +85,10 @@ export class Desk {
       return now === then || (id === record.file && then === undefined);
     });
   }
+}
+
+/** The day where the user is, as YYYY-MM-DD. */
+function dayOf(time: Date): string {
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${time.getFullYear()}-${two(time.getMonth() + 1)}-${two(time.getDate())}`;
 }

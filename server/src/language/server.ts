@@ -17,6 +17,7 @@ import type { Place } from "../core/records/written";
 import { hoverOn } from "../core/views/hover";
 import { outlineOf } from "../core/views/symbols";
 import { actionKinds, CodeActions } from "./code-actions";
+import { type CompareRequest, compareWithRevision } from "./compare";
 import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
@@ -181,6 +182,12 @@ export function serve(connection: Connection): void {
   });
 
   connection.onCodeActionResolve((action) => actions.resolve(action));
+
+  connection.onRequest("tailcone/compare", ({ uri, revision }: CompareRequest) =>
+    compareWithRevision(idOf(uri), revision, desk, documents, (request) =>
+      connection.sendRequest<string | null>("tailcone/revisionText", request),
+    ),
+  );
 
   texts.listen(connection);
   connection.listen();

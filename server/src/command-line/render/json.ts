@@ -1,42 +1,33 @@
 import { version } from "../../../../package.json";
-import type { Judgement } from "../../core/check";
-import { isPlace } from "../../core/findings/finding";
-import { lineIndex } from "../../core/reading";
-import { citeSource } from "../../core/source";
-import { sourcesBehind } from "../../core/views/finding-sources";
-import type { RenderContext } from "./context";
+import type { RecordReport } from "../record-report";
+import { acting } from "./layout";
+import type { ReportWriter } from "./report";
 
 /** The published report: lines and columns from 1, paths with forward slashes. */
-export function renderJson({ judgements, pathOf }: RenderContext): string {
-  const files = judgements.map((judgement) => ({
-    path: pathOf(judgement.record.file),
-    findings: findingsOf(judgement, pathOf(judgement.record.file)),
-  }));
-  return `${JSON.stringify({ version, files }, null, 2)}\n`;
+export function jsonReport(): ReportWriter {
+  let isFirst = true;
+  return {
+    open: () => `{\n  "version": ${JSON.stringify(version)},\n  "files": [`,
+    add: (record) => {
+      const separator = isFirst ? "\n" : ",\n";
+      isFirst = false;
+      return separator + indented(published(record));
+    },
+    close: () => (isFirst ? "]\n}\n" : "\n  ]\n}\n"),
+  };
 }
 
-function findingsOf({ record, findings }: Judgement, path: string) {
-  const lines = lineIndex(record.text);
-  const point = (offset: number) => {
-    const { line, character } = lines.positionAt(offset);
-    return { line: line + 1, column: character + 1 };
-  };
-  return findings.map((finding) => {
-    const { rule, severity, subject, anchor, what, todo, assessment } = finding;
-    const span = isPlace(anchor) ? record.reading.spanOf(anchor.node) : anchor.span;
-    return {
-      rule,
-      severity,
-      subject,
-      path,
-      start: point(span.start),
-      end: point(span.end),
-      message: what,
-      remedy: todo,
-      value: assessment?.value.value ?? null,
-      limit: assessment?.limit.value ?? null,
-      unit: assessment?.value.unit ?? null,
-      source: sourcesBehind(finding).map(citeSource),
-    };
-  });
+function published({ findings, ...record }: RecordReport) {
+  return { ...record, findings: findings.map(({ text: _, ...finding }) => finding) };
+}
+
+function indented(value: unknown): string {
+  return safeJson(JSON.stringify(value, null, 2)).replace(/^/gm, "    ");
+}
+
+/** JSON in which no sign acts on a terminal: what does is escaped, so that it is still what it was. */
+export function safeJson(json: string): string {
+  return json.replace(acting, (sign) =>
+    sign === "\n" ? sign : `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
 }

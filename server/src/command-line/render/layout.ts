@@ -1,12 +1,18 @@
 /** Text for a terminal: wrapping and indenting by columns. */
+import type { Severity } from "../../core/findings/finding";
 
 /** Signs that act on a terminal, or turn the direction of writing, instead of being shown. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
-const acting = /(\u001b\[\d+m)|[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+export const acting = /(\u001b\[\d+m)|[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 
 /** Whatever a record holds, only line breaks and, where it is wanted, colour act on the terminal. */
 export function printable(text: string, withColor: boolean): string {
   return text.replace(acting, (sign, color) => (sign === "\n" || (withColor && color) ? sign : " "));
+}
+
+/** Whatever a record holds, no line of text reads as a command to the runner of a forge that logs it. */
+export function withoutCommands(text: string): string {
+  return text.replace(/^(\s*)(:(?=:)|#(?=#(?:\[|vso)))/gm, "$1$2 ");
 }
 
 /** Breaks a paragraph at spaces; a word longer than the width keeps its own line. */
@@ -68,4 +74,10 @@ export function table(head: Row, rows: readonly Row[]): string {
         .trimEnd(),
     )
     .join("\n");
+}
+
+const colors: Readonly<Record<Severity, number>> = { error: 31, warning: 33, information: 36 };
+
+export function paint(text: string, severity: Severity, withColor: boolean): string {
+  return withColor ? `\u001b[${colors[severity]}m${text}\u001b[0m` : text;
 }

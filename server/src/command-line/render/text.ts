@@ -1,17 +1,21 @@
-import type { Judgement } from "../../core/check";
-import type { Finding, Severity } from "../../core/findings/finding";
+import type { CheckOptions, Judgement } from "../../core/check";
+import type { Finding } from "../../core/findings/finding";
 import { isPlace } from "../../core/findings/finding";
 import type { Value } from "../../core/graph/value";
+import type { RecordSource } from "../../core/project";
 import { type LineIndex, lineIndex } from "../../core/reading";
 import type { LoadedRecord } from "../../core/records/record";
 import { outcomeWords, proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
 import { citeTogether } from "../../core/source";
+import { acceptedWords } from "../../core/views/acceptance-words";
 import { calculationLines, isPlainCopy, stepsOf } from "../../core/views/calculation";
 import { sourcesBehind } from "../../core/views/finding-sources";
+import { type Breach, breachWords } from "../../core/views/gate";
 import { PlaceNames } from "../../core/views/place-names";
-import type { RenderContext } from "./context";
-import { hang, indent, labelled, printable, wrap } from "./layout";
+import type { RecordReport, ReportedFinding, Tally } from "../record-report";
+import { hang, indent, labelled, paint, printable, withoutCommands, wrap } from "./layout";
+import type { ReportWriter } from "./report";
 
 export interface TextStyle {
   readonly width: number;
@@ -20,30 +24,49 @@ export interface TextStyle {
   readonly isBrief: boolean;
 }
 
-/** Findings for people: where, what, the line itself, why, what to do, the calculation and its sources. */
-export function renderText(context: RenderContext, style: TextStyle): string {
-  const blocks = context.judgements.flatMap((judgement) =>
-    style.isBrief ? briefly(judgement, context, style) : atLength(judgement, context, style),
-  );
-  return [...blocks, summary(context.judgements, style)].join(style.isBrief ? "" : "\n");
+/** Findings for people; at length where the findings bring their words with them, else in a line each. */
+export function textReport(style: TextStyle): ReportWriter {
+  return {
+    open: () => "",
+    add: (record) => {
+      const shown = record.findings.filter(({ known }) => !known);
+      const blocks = shown.map((finding) => finding.text ?? briefly(finding, record, style));
+      if (record.leftOut > 0) blocks.push(`${record.path}: ${record.leftOut} more findings are not shown.\n`);
+      for (const breach of record.breaches) blocks.push(breachBlock(breach, record, style));
+      return blocks.map((block) => withoutCommands(block) + (style.isBrief ? "" : "\n")).join("");
+    },
+    close: (tally) => summary(tally, style),
+  };
 }
 
-function briefly(judgement: Judgement, { pathOf }: RenderContext, style: TextStyle): string[] {
-  const places = new Places(judgement.record);
-  return judgement.findings.map((finding) => {
-    const { severity, rule, what } = finding;
-    return `${pathOf(judgement.record.file)}:${places.name(finding)}: ${paint(severity, severity, style)} [${rule}] ${what}\n`;
-  });
+function briefly(finding: ReportedFinding, { path }: RecordReport, style: TextStyle): string {
+  const { severity, rule, message, start, accepted } = finding;
+  const words = accepted ? `${message} - ${acceptedWords(accepted)}` : message;
+  return `${path}:${start.line}:${start.column}: ${paint(severity, severity, style.color)} [${rule}] ${words}\n`;
 }
 
-function atLength(judgement: Judgement, context: RenderContext, style: TextStyle): string[] {
+function breachBlock(breach: Breach, { path }: RecordReport, style: TextStyle): string {
+  const words = breachWords(breach);
+  return style.isBrief
+    ? `${path}: ${paint("margin", "error", style.color)} ${words}\n`
+    : `${path}  ${paint("margin", "error", style.color)}\n${indent(wrap(words, style.width - 2), 2)}\n`;
+}
+
+/** Words of findings at length: where, what, the line itself, why, what to do, the calculation and its sources. */
+export function findingTexts(
+  judgement: Judgement,
+  context: TextContext,
+  style: TextStyle,
+): (finding: Finding) => string {
   const places = new Places(judgement.record);
   const path = context.pathOf(judgement.record.file);
-  const blocks = judgement.findings.map((finding) =>
-    findingBlock(finding, judgement, places, path, context, style),
-  );
-  if (judgement.leftOut > 0) blocks.push(`${path}: ${judgement.leftOut} more findings are not shown.\n`);
-  return blocks;
+  return (finding) => findingBlock(finding, judgement, places, path, context, style);
+}
+
+export interface TextContext {
+  readonly source: RecordSource;
+  readonly options: CheckOptions;
+  readonly pathOf: (file: string) => string;
 }
 
 function findingBlock(
@@ -51,20 +74,21 @@ function findingBlock(
   judgement: Judgement,
   places: Places,
   path: string,
-  context: RenderContext,
+  context: TextContext,
   style: TextStyle,
 ): string {
-  const { rule, severity, what, todo, assessment, related } = finding;
+  const { rule, severity, what, todo, assessment, related, accepted } = finding;
   const width = style.width;
-  const remedy = proveRemedy(finding, judgement, context.source, context.options);
+  const remedy = accepted ? undefined : proveRemedy(finding, judgement, context.source, context.options);
   const lines = [
-    `${path}:${places.name(finding)}  ${paint(severity, severity, style)}  ${rule}`,
+    `${path}:${places.name(finding)}  ${paint(severity, severity, style.color)}  ${rule}`,
     indent(wrap(what, width - 2), 2),
     "",
     places.excerpt(finding, width),
     "",
+    ...(accepted ? [labelled("  deviates", acceptedWords(accepted), width, 11)] : []),
     labelled("  why", ruleById.get(rule)?.why ?? "", width),
-    labelled("  do", todo, width),
+    ...(accepted ? [] : [labelled("  do", todo, width)]),
   ];
   if (remedy) lines.push(labelled("  tried", `${remedy.title}: ${outcomeWords(remedy)}.`, width));
   const full = new PlaceNames(judgement.project?.files ?? [judgement.record], context.pathOf);
@@ -93,24 +117,25 @@ function calculation(values: readonly Value[], names: PlaceNames, width: number)
     });
 }
 
-function summary(judgements: readonly Judgement[], style: TextStyle): string {
-  const count = (severity: Severity) =>
-    judgements.reduce(
-      (sum, { findings }) => sum + findings.filter((one) => one.severity === severity).length,
-      0,
-    );
+function summary(tally: Tally, style: TextStyle): string {
   const counts = (["error", "warning", "information"] as const).map((severity) => {
-    const found = count(severity);
-    const words = `${found} ${severity}${found === 1 || severity === "information" ? "" : "s"}`;
-    return found === 0 ? words : paint(words, severity, style);
+    const found = tally.open[severity];
+    const words = severity === "information" ? `${found} ${severity}` : counted(found, severity);
+    return found === 0 ? words : paint(words, severity, style.color);
   });
-  const checked = `${judgements.length} ${judgements.length === 1 ? "record" : "records"} checked`;
-  const margins = judgements.reduce(
-    (sum, { assessments }) => sum + assessments.filter(({ holds }) => holds).length,
-    0,
-  );
+  const margins = tally.held;
   const held = `${margins} ${margins === 1 ? "value holds its limit" : "values hold their limits"}.`;
-  return `${checked}: ${counts.join(", ")}.${style.isBrief ? " " : "\n"}${held}\n`;
+  const others = [
+    ...(tally.accepted > 0 ? [`${counted(tally.accepted, "accepted deviation")}.`] : []),
+    ...(tally.known > 0 ? [`${counted(tally.known, "finding")} known before, not shown.`] : []),
+    ...(tally.breaches > 0 ? [`${counted(tally.breaches, "margin")} below what is wanted.`] : []),
+  ];
+  const gap = style.isBrief ? " " : "\n";
+  return `${[`${counted(tally.records, "record")} checked: ${counts.join(", ")}.`, held, ...others].join(gap)}\n`;
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }
 
 /** Lines and columns of one record, from 1. */
@@ -148,10 +173,4 @@ class Places {
     const { line, character } = this.lines.positionAt(offset);
     return `${line + 1}:${character + 1}`;
   }
-}
-
-const colors: Readonly<Record<Severity, number>> = { error: 31, warning: 33, information: 36 };
-
-function paint(text: string, severity: Severity, { color }: TextStyle): string {
-  return color ? `\u001b[${colors[severity]}m${text}\u001b[0m` : text;
 }

@@ -9,6 +9,7 @@ import type { Project } from "../../core/project";
 import type { Quantity } from "../../core/quantities";
 import type { Written } from "../../core/records/written";
 import { citeSource } from "../../core/source";
+import { acceptedWords } from "../../core/views/acceptance-words";
 import { balancePages } from "../../core/views/balance-pages";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
@@ -32,6 +33,7 @@ export function renderWorksheet(
     document?.revision && `revision ${document.revision.value}`,
     document?.status?.value,
   ];
+  const accepted = new Set(findings.flatMap((finding) => (finding.accepted && finding.assessment) ?? []));
   const margins = assessments.toSorted(byMargin).map((one): Row => {
     const margin = marginOf(one);
     return [
@@ -42,7 +44,7 @@ export function renderWorksheet(
       showMeasure(one.limit.value, one.limit.unit),
       nameOf(one.limit),
       margin === undefined ? "" : `${Math.round(margin * 100)} %`,
-      one.holds ? "" : "fails",
+      one.holds ? "" : accepted.has(one) ? "accepted" : "fails",
     ];
   });
   const all = valuesOf(project);
@@ -99,6 +101,7 @@ export function renderWorksheet(
     ...mountPages(project).map(({ title, body }) => section(title, body)),
     ...balancePages(project).map((page) => renderPage(page, width)),
     ...openingsPages.map(({ title, kinds, quantities }) => section(title, sheet.table(kinds, quantities))),
+    section("Accepted deviations", bullets(deviationsIn(findings), width)),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");
@@ -114,6 +117,13 @@ export function renderWorksheet(
     ...sections,
     wrap(caution, width),
   ].join("\n\n")}\n`;
+}
+
+/** What is accepted is never silent: the finding, and who accepted it until when. */
+function deviationsIn(findings: Judgement["findings"]): string[] {
+  return findings.flatMap(({ rule, what, accepted }) =>
+    accepted ? [`${rule}: ${what} It is ${acceptedWords(accepted)}.`] : [],
+  );
 }
 
 /** The margins with the names of their limits, or without them where they would not fit. */

@@ -60,10 +60,28 @@ export interface Finding {
   readonly what: string;
   /** What to do about it. */
   readonly todo: string;
+  /** What the words were made from. */
+  readonly facts: Facts;
   readonly related: readonly Related[];
   /** What it was before it was put into words: a value against its limit, or else a problem. */
   readonly assessment?: Assessment;
   readonly problem?: Problem;
+  /** Set where the record accepts it; its severity is then only that of information. */
+  readonly accepted?: Acceptance;
+}
+
+/** A deviation that the record accepts, as its `deviations` state it. */
+export interface Acceptance {
+  /** What the finding would be without it. */
+  readonly severity: Severity;
+  readonly reason: string;
+  /** The approved data that it rests on. */
+  readonly reference: string;
+  readonly by: string;
+  /** Last day, as YYYY-MM-DD. */
+  readonly until: string;
+  /** Where the deviation is written. */
+  readonly place: Place;
 }
 
 /** Compares in full precision; limits are inclusive. */

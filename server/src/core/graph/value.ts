@@ -26,6 +26,11 @@ export interface Subject {
   readonly id: string;
 }
 
+/** Kind and name, such as "wire P101A8"; a kind of which there is only one has no other name. */
+export function subjectWords({ kind, id }: { readonly kind: string; readonly id: string }): string {
+  return kind === id ? kind : `${kind} ${id}`;
+}
+
 export interface Value {
   readonly subject: Subject;
   readonly quantity: QuantityName;

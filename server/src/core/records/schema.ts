@@ -68,6 +68,8 @@ export interface Schema {
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;
   readonly "x-record"?: "airframe" | "kit";
+  /** The order of a list's entries has a meaning. */
+  readonly "x-ordered"?: boolean;
   /** The record written inline, where a path may stand instead. */
   readonly inline?: Schema;
 }

@@ -1042,6 +1042,8 @@ export interface InstallRecord {
   readonly ballast?: readonly Ballast[];
   /** Placards that lower the limit of a station. */
   readonly placards?: readonly Placard[];
+  /** Findings that are accepted: each with its reason, the data that allows it, who accepted it and until when. */
+  readonly deviations?: readonly Deviation[];
 }
 
 /** Document head. */
@@ -1759,4 +1761,25 @@ export interface Placard {
   readonly limit?: Written<Quantity<"mass">>;
   /** Its wording. */
   readonly text?: Written<string>;
+}
+
+/** Accepted deviation. */
+export interface Deviation {
+  readonly place: Place;
+  /** Rule whose finding is accepted. */
+  readonly rule?: Written<string>;
+  /** The thing that the finding is about, as the report names it; 'record' for the record as a whole. */
+  readonly subject?: Written<string>;
+  /** Field that the finding stands at, as the report names it; needed where the rule finds more than one about the subject. */
+  readonly field?: Written<string>;
+  /** Least margin that is accepted, negative where the limit is exceeded; a value that is worse is not covered. */
+  readonly leastMargin?: Written<Quantity<"ratio">>;
+  /** Why it is acceptable. */
+  readonly reason?: Written<string>;
+  /** The approved data that allows it: document, revision, paragraph. */
+  readonly reference?: Written<string>;
+  /** Who accepted it. */
+  readonly by?: Written<string>;
+  /** Last day on which it is accepted, as year-month-day. */
+  readonly until?: Written<string>;
 }

@@ -1,6 +1,7 @@
 import { airRules } from "./air";
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
+import { deviationRules } from "./deviations";
 import { eligibilityRules } from "./eligibility";
 import { lineRules } from "./lines";
 import { mountRules } from "./mounts";
@@ -30,6 +31,7 @@ export const rules: readonly Rule[] = [
   ...lineRules,
   ...climateRules,
   ...eligibilityRules,
+  ...deviationRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

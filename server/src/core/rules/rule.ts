@@ -23,7 +23,8 @@ export interface Rule<F extends Facts = Facts> {
     | "mounts"
     | "placement"
     | "structure"
-    | "air";
+    | "air"
+    | "deviations";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */

@@ -1,8 +1,8 @@
 /** Every derived number of a project, as data; the names are those of graph/quantity-names. */
 import type { Judgement } from "../check";
-import { type Assessment, marginOf } from "../findings/finding";
+import { type Acceptance, type Assessment, type Finding, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
-import type { Input, Value } from "../graph/value";
+import { type Input, subjectWords, type Value } from "../graph/value";
 import { citeSource } from "../source";
 import { balancePages } from "./balance-pages";
 import { formulaOf, notesOf, sourcesOf } from "./calculation";
@@ -46,13 +46,27 @@ export interface WorksheetMargin {
 
 /** Values, margins and pages of a judged install record; empty for other records. `pathOf` names files for people. */
 export function worksheetOf(judgement: Judgement, pathOf: (file: string) => string) {
-  const { project, assessments } = judgement;
+  const { project, assessments, findings } = judgement;
   const places = new PlaceNames(project?.files ?? [], pathOf);
   return {
     values: project ? valuesOf(project).map((value) => toWorksheetValue(value, places)) : [],
     margins: assessments.map(toMargin),
     pages: project ? balancePages(project) : [],
+    deviations: findings.flatMap(toDeviation),
   };
+}
+
+/** A finding that the record accepts, with who accepted it and until when. */
+export interface WorksheetDeviation extends Omit<Acceptance, "place"> {
+  readonly rule: string;
+  readonly subject: string;
+  readonly finding: string;
+}
+
+function toDeviation({ rule, subject, what, accepted }: Finding): WorksheetDeviation[] {
+  if (!accepted) return [];
+  const { place: _, ...acceptance } = accepted;
+  return [{ rule, subject, finding: what, ...acceptance }];
 }
 
 function toWorksheetValue(value: Value, places: PlaceNames): WorksheetValue {
@@ -94,8 +108,4 @@ function toMargin(assessment: Assessment): WorksheetMargin {
     holds: assessment.holds,
     margin: marginOf(assessment) ?? null,
   };
-}
-
-export function subjectWords({ kind, id }: { readonly kind: string; readonly id: string }): string {
-  return kind === id ? kind : `${kind} ${id}`;
 }

@@ -1,0 +1,98 @@
+/** Words that the comparison has in every form. */
+
+import { showMeasure, type ValueUnit } from "../graph/value";
+import { formatApart } from "../quantities";
+import type { Comparison, Consequences, FileChange, MarginChange, ValueChange } from "./comparison";
+import type { FieldChange } from "./field-changes";
+import { percent } from "./gate";
+
+export const comparisonCaution =
+  "A calculation aid: it supports, and does not replace, approved data, the maker's instructions and a licensed " +
+  "person's judgement; local rules prevail. It never approves anything.";
+
+/** How much of a list people are shown; the JSON form has all of it. */
+export const shownAtMost = { changes: 40, findings: 40, margins: 12, values: 20 } as const;
+
+export interface Head<T> {
+  readonly shown: readonly T[];
+  readonly more: number;
+}
+
+export function headOf<T>(list: readonly T[], count: number): Head<T> {
+  return { shown: list.slice(0, count), more: Math.max(0, list.length - count) };
+}
+
+/** Both sides of a change: "8 AWG", "12 AWG"; what is not there is said. */
+export function fieldSides({ before, after }: FieldChange): readonly [string, string] {
+  return [before === null ? "not there" : shown(before), after === null ? "not there" : shown(after)];
+}
+
+function shown(text: string): string {
+  return text === "" ? "nothing" : text;
+}
+
+/** Both sides of a value, with as many digits as it takes to tell them apart. */
+export function valueSides({ before, after, unit }: ValueChange): readonly [string, string] {
+  if (before === null || after === null || unit === "AWG") {
+    const side = (value: number | null) => (value === null ? "not there" : showMeasure(value, unitOf(unit)));
+    return [side(before), side(after)];
+  }
+  const [old, now] = formatApart(before, after);
+  return unit === "1" ? [old, now] : [`${old} ${unit}`, `${now} ${unit}`];
+}
+
+/** Both sides of a margin: "12.3 %", "not there". */
+export function marginSides({ before, after }: MarginChange): readonly [string, string] {
+  return [before, after].map((side) => (side === null ? "not there" : marginWords(side.margin))) as [
+    string,
+    string,
+  ];
+}
+
+export function marginWords(margin: number | null): string {
+  return margin === null ? "no share" : percent(margin);
+}
+
+/** "wire P102A8 in survey". */
+export function whereWords(subject: string, condition: string | null): string {
+  return condition === null ? subject : `${subject} in ${condition}`;
+}
+
+/** One line: how many findings came and went, and how many values moved. */
+export function consequenceWords({ findings, values, margins }: Consequences): string {
+  const { appeared, gone, accepted } = findings;
+  const open = appeared.filter((one) => !one.accepted);
+  const errors = open.filter(({ severity }) => severity === "error").length;
+  const warnings = open.filter(({ severity }) => severity === "warning").length;
+  const informing = open.length - errors - warnings;
+  const parts = [
+    ...(errors > 0 ? [counted(errors, "new error")] : []),
+    ...(warnings > 0 ? [counted(warnings, "new warning")] : []),
+    ...(informing > 0 ? [`${informing} new information`] : []),
+    ...(gone.length > 0 ? [`${counted(gone.length, "finding")} gone`] : []),
+    ...(accepted.length > 0 ? [`${counted(accepted.length, "finding")} now accepted`] : []),
+    ...(margins.length > 0 ? [`${counted(margins.length, "margin")} moved`] : []),
+    ...(values.length > 0 ? [`${counted(values.length, "value")} moved`] : []),
+  ];
+  return parts.length === 0 ? "nothing follows from it" : parts.join(", ");
+}
+
+/** What is said when nothing is different, or only what has no effect. */
+export function overallWords({ files, records }: Comparison): string {
+  if (files.length === 0 && records.length === 0) return "The records say the same.";
+  if (files.length === 0) return "Only units, order or comments differ: the records say the same.";
+  const changes = files.reduce((sum, file) => sum + Math.max(1, file.changes.length), 0);
+  return `${counted(changes, "change")} in ${counted(files.length, "record")}.`;
+}
+
+export function fileWords({ path, status }: FileChange): string {
+  return status === "changed" ? path : `${path} (${status})`;
+}
+
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}
+
+function unitOf(unit: string): ValueUnit {
+  return unit as ValueUnit;
+}
