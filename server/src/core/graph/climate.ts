@@ -174,6 +174,7 @@ class Balance {
   private readonly does: "cool" | "heat" | undefined;
   private readonly inside: Operand;
   private readonly outside: Operand;
+  private readonly outsideAir: ClimateCase["outside"];
 
   constructor(
     private readonly basis: CaseBasis,
@@ -185,7 +186,11 @@ class Balance {
     };
     this.does = basis.serving[0]?.points[0]?.does?.value;
     this.inside = written("set point", basis.entry.setPoint, "degC");
-    this.outside = written("outside air", basis.climateCase.outside, "degC");
+    this.outsideAir = basis.climateCase.outside ?? basis.condition.outsideAir;
+    this.outside = written("outside air", this.outsideAir, "degC");
+    if (!this.outsideAir) {
+      this.gaps.push({ wanted: "temperature of the outside air", place: basis.climateCase.place });
+    }
   }
 
   run(): CaseResult {
@@ -356,7 +361,7 @@ class Balance {
   }
 
   private density(): Value | undefined {
-    const { condition, entry, climateCase } = this.basis;
+    const { condition, entry } = this.basis;
     if (!entry.freshAir) return undefined;
     const value = this.keep(
       derive({
@@ -369,7 +374,7 @@ class Balance {
         sources: [standardAtmosphere],
       }),
     );
-    if (!value && condition.altitude && climateCase.outside) {
+    if (!value && condition.altitude && this.outsideAir) {
       this.gaps.push({ wanted: "density of air above 11 km", place: condition.altitude.place });
     }
     return value;
@@ -471,7 +476,7 @@ class Balance {
         }),
       );
     }
-    const { outside } = this.basis.climateCase;
+    const outside = this.outsideAir;
     const curve = points
       .flatMap((one): [number, number][] =>
         one.outside && one.capacity

@@ -1570,7 +1570,7 @@ export interface ClimateCase {
   readonly place: Place;
   /** Condition whose loads and altitude it takes. */
   readonly condition?: Written<string>;
-  /** Temperature of the outside air. */
+  /** Temperature of the outside air. Left out: that of the condition. */
   readonly outside?: Written<Quantity<"temperature">>;
   /** Power of the sun on the glazing. */
   readonly sun?: Written<Quantity<"irradiance">>;

@@ -59,6 +59,11 @@ export const climateNotCovered = defineRule<{
       ],
     },
     {
+      title: "No temperature outside, neither of the case nor of its condition",
+      text: climateExample({ climateCase: "sun: 900 W/m2" }),
+      finds: ["BAY in taxi: temperature of the outside air is not known"],
+    },
+    {
       title: "All of it recorded",
       text: climateExample({
         setPoint: "20 degC",
