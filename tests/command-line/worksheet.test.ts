@@ -122,8 +122,8 @@ describe("worksheet --report json", () => {
     const before = await worksheet(demo.clean, demoWorkspace().folder);
     const text = replaceOnce(
       demoRecords()[demo.clean]!,
-      "{ component: RACK, arm: 121.0 in }",
-      "{ component: RACK, arm: 122.0 in }",
+      "component: RACK, arm: 121.0 in",
+      "component: RACK, arm: 122.0 in",
     );
     const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
     expect(after.values.length).toBe(before.values.length);
@@ -131,12 +131,27 @@ describe("worksheet --report json", () => {
     expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
       new Set([
         "item-moment",
+        "item-cg-effect",
         "empty-moment",
         "empty-cg",
+        "empty-cg-mac",
+        "empty-cg-foremost",
+        "empty-cg-aftmost",
+        "cumulative-cg-change",
         "cg-change",
         "cg-change-mac",
         "loading-moment",
         "loading-cg",
+        "burn-forward-cg",
+        "burn-aft-cg",
+        "tolerance-forward-cg",
+        "tolerance-aft-cg",
+        "adverse-forward-cg",
+        "adverse-aft-cg",
+        "extreme-forward-cg",
+        "extreme-aft-cg",
+        "extreme-forward-cg-tolerance",
+        "extreme-aft-cg-tolerance",
       ]),
     );
     const rack = moved.filter(({ quantity }) => quantity === "item-moment");
