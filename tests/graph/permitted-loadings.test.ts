@@ -13,6 +13,7 @@ import { loadRecord } from "../../server/src/core/records/record";
 import { ruleById } from "../../server/src/core/rules";
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
 import { weighingExample } from "../../server/src/core/rules/weights/weighing-example";
+import { hoverOn } from "../../server/src/core/views/hover";
 
 const alone: RecordSource = { resolve: () => undefined, load: () => undefined };
 
@@ -229,5 +230,18 @@ describe("a weighing", () => {
     const { findings } = judge(text);
     expect(findings.map(({ rule }) => rule)).toContain("key-choice");
     expect(weightsIn(text).change.emptyWeight).toBeUndefined();
+  });
+});
+
+describe("hover on an item of the change", () => {
+  test.each(["id", "arm"] as const)("shows its moment and what it does to the CG: on its %s", (where) => {
+    const text = everyLoadingExample({ sections: "added: [{ id: CRATE, weight: 12 lb, arm: 130 in }]" });
+    const judgement = judge(text);
+    const [crate] = judgement.project!.install.added!;
+    const node = (where === "id" ? crate!.id : crate!.arm)!.place.node;
+    const { markdown } = hoverOn("test.install.yaml", node, [judgement])!;
+    // 12 lb at 130 in; the empty aircraft with the rack alone has its CG at 87.064 in.
+    expect(markdown).toMatch(/item moment, CRATE: \*\*1560 lb in\*\*/);
+    expect(markdown).toMatch(/item CG effect, CRATE: \*\*0\.20\d+ in\*\*/);
   });
 });

@@ -60,7 +60,7 @@ const steps: readonly {
   {
     what: "an arm",
     in: "install",
-    changes: [["component: CHILLER, arm: 142.0 in", "component: CHILLER, arm: 215.0 in"]],
+    changes: [["arm: 142.0 ± 0.5 in", "arm: 215.0 in"]],
   },
   { what: "a limit of the airframe", in: "airframe", changes: [["takeoff: 3800 lb", "takeoff: 3200 lb"]] },
   { what: "the kit without its head", in: "kit", changes: [["  number: QSR-60\n", ""]] },
