@@ -38,7 +38,17 @@ function joined(all, more) {
 `;
 }
 
-const annotations = ["title", "description", "examples", "x-sign", "x-id", "x-reference", "x-key-reference"];
+const annotations = [
+  "title",
+  "description",
+  "examples",
+  "x-sign",
+  "x-id",
+  "x-reference",
+  "x-key-reference",
+  "x-sizes",
+  "x-choice-of",
+];
 
 /**
  * The schema as far as the validators need it. Annotations go; quantities are any text here, because

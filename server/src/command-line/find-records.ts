@@ -1,9 +1,7 @@
-import { readdirSync, statSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { statSync } from "node:fs";
+import { resolve } from "node:path";
 import { recordKindOf } from "../core/records/schema";
-
-/** Folders that hold no records of one's own. */
-const skipped = new Set(["node_modules", "dist"]);
+import { recordsIn } from "../files/find-records";
 
 /** Absolute paths of the records that the arguments name, in order, each once; or what is wrong with them. */
 export function findRecords(
@@ -29,16 +27,4 @@ export function findRecords(
   }
   if (files.size === 0) return { mistake: `no records in ${paths.map((path) => `'${path}'`).join(", ")}` };
   return { files: [...files] };
-}
-
-function* recordsIn(folder: string): Iterable<string> {
-  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
-  for (const entry of entries) {
-    const path = join(folder, entry.name);
-    if (entry.isDirectory()) {
-      if (!skipped.has(entry.name) && !entry.name.startsWith(".")) yield* recordsIn(path);
-    } else if (entry.isFile() && recordKindOf(entry.name)) {
-      yield path;
-    }
-  }
 }

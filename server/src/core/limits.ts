@@ -16,4 +16,6 @@ export const limits = {
   findingsPerRule: 100,
   /** Records that one record may draw in, directly or not. */
   linkedRecords: 16,
+  /** Records of a workspace that are looked after without being open. */
+  workspaceRecords: 2000,
 } as const;

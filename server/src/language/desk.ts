@@ -41,11 +41,17 @@ export class Desk {
 
   /** Open records whose judgement rests on this one, or did when it was made, itself left out. */
   dependentsOf(id: string): string[] {
-    return this.documents.openIds().filter((open) => {
-      if (open === id) return false;
-      const known = this.judged.get(open);
-      return known !== undefined && this.mayRestOn(known, id);
-    });
+    return this.allDependentsOf(id).filter((one) => this.documents.get(one) !== undefined);
+  }
+
+  /** The same of every record that was judged, open or not. */
+  allDependentsOf(id: string): string[] {
+    return [...this.judged.keys()].filter((one) => one !== id && this.mayRestOn(this.judged.get(one)!, id));
+  }
+
+  /** Judgements as they were last made. */
+  known(id: string): Judgement | undefined {
+    return this.judged.get(id);
   }
 
   private mayRestOn({ project, record }: Judgement, id: string): boolean {

@@ -41,9 +41,8 @@ export function validate(shape: Shape, kind: RecordKind): Problem[] {
 }
 
 /** The part of a schema that only a message needs. */
-interface Conditional extends Schema {
+interface Alternatives extends Schema {
   readonly oneOf?: readonly Schema[];
-  readonly allOf?: readonly { readonly if: Schema & { properties: { shape: { const: string } } } }[];
 }
 
 class Describer {
@@ -193,7 +192,7 @@ class Describer {
   /** The shape whose branch of a figure's schema an error comes from. */
   private shapeBehind(error: SchemaError, node: MapNode): string | undefined {
     const branch = /\/allOf\/(\d+)\/then\//.exec(error.schemaPath)?.[1];
-    return branch && this.schema(node)?.allOf?.[Number(branch)]?.if.properties.shape.const;
+    return branch && this.schema(node)?.allOf?.[Number(branch)]?.if?.properties?.shape?.const;
   }
 
   /** The nodes that a JSON pointer into the plain data leads through, the root first; none if it leads nowhere. */
@@ -220,7 +219,7 @@ class Describer {
     return entries.get(key);
   }
 
-  private schema(node: Node): Conditional | undefined {
+  private schema(node: Node): Alternatives | undefined {
     return this.shape.typing.schemaOf(node);
   }
 
