@@ -3,6 +3,7 @@ import type { CheckArguments } from "./arguments";
 import { severities } from "./arguments";
 import { findRecords } from "./find-records";
 import { displayPath, shelfOnDisk } from "./records-on-disk";
+import { renderFleet } from "./render/fleet";
 import { renderJson } from "./render/json";
 import { renderText } from "./render/text";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
@@ -29,7 +30,8 @@ export function checkCommand(wanted: CheckArguments, around: Surroundings): Exit
   around.write(
     wanted.report === "json"
       ? renderJson(context)
-      : renderText(context, { ...around, isBrief: wanted.isBrief }),
+      : renderText(context, { ...around, isBrief: wanted.isBrief }) +
+          (wanted.isBrief ? "" : renderFleet(judgements, context.pathOf, around.width)),
   );
   const threshold = severities.indexOf(wanted.failOn);
   const fails = judgements.some(({ findings }) =>
