@@ -3,6 +3,8 @@ import { resolve } from "node:path";
 import { recordKindOf } from "../core/records/schema";
 import { recordsIn } from "../files/find-records";
 
+const isRecord = (name: string) => recordKindOf(name) !== undefined;
+
 /** Absolute paths of the records that the arguments name, in order, each once; or what is wrong with them. */
 export function findRecords(
   paths: readonly string[],
@@ -18,7 +20,7 @@ export function findRecords(
     } catch {
       return { mistake: `there is no file or folder '${path}'` };
     }
-    if (isFolder) for (const file of recordsIn(absolute)) files.add(file);
+    if (isFolder) for (const file of recordsIn(absolute, isRecord)) files.add(file);
     else if (recordKindOf(absolute)) files.add(absolute);
     else
       return {

@@ -3,6 +3,7 @@ import { dirname } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import { limits } from "../core/limits";
+import { recordKindOf } from "../core/records/schema";
 import type { TextSource } from "../core/shelf";
 import { recordsIn } from "../files/find-records";
 import { isInside, readText, resolveInside } from "../files/workspace-files";
@@ -46,7 +47,7 @@ export class Documents implements TextSource {
   records(): readonly string[] {
     this.listed ??= this.folders
       .filter((folder) => !isUri(folder))
-      .flatMap((folder) => [...recordsIn(folder, true)])
+      .flatMap((folder) => [...recordsIn(folder, (name) => recordKindOf(name) !== undefined, true)])
       .slice(0, limits.workspaceRecords);
     return [...new Set([...this.open.keys(), ...this.listed])];
   }
