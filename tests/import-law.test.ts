@@ -153,6 +153,7 @@ const rooms = [
   "reading",
   "findings",
   "records",
+  "edits",
   "project",
   "graph",
   "rules",

@@ -53,8 +53,8 @@ export class StatusItem implements vscode.Disposable {
       (words) => words !== "",
     );
     this.item.text = found.length > 0 ? found.join(", ") : "No errors or warnings";
-    const names = linked.map((one) => vscode.Uri.parse(one).path.split("/").at(-1));
-    this.item.detail = `${names.length > 0 ? `with ${names.join(" and ")}` : "stands alone"}, checked in ${Math.max(1, Math.round(milliseconds))} ms`;
+    const names = linked.map((one) => nameOf(vscode.Uri.parse(one)));
+    this.item.detail = `${names.length > 0 ? `with ${names.join(" and ")}` : "stands alone"}, ${Math.max(1, Math.round(milliseconds))} ms`;
     this.item.severity =
       counts.error > 0
         ? vscode.LanguageStatusSeverity.Error
@@ -66,6 +66,14 @@ export class StatusItem implements vscode.Disposable {
 
 function keyOf(uri: vscode.Uri): string {
   return uri.toString();
+}
+
+/** A record's name without the ending that all of its kind have: the status bar is narrow. */
+function nameOf({ path }: vscode.Uri): string {
+  return path
+    .split("/")
+    .at(-1)!
+    .replace(/\.\w+\.ya?ml$/, "");
 }
 
 function counted(count: number, word: string): string {

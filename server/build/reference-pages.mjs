@@ -48,6 +48,11 @@ const areas = {
   sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
+  mounts: "Mounts and what they stand on",
+  placement: "Clearances, reach and access",
+  lines: "Hoses, tubes, pass-throughs and drains",
+  climate: "Cooling and heating of spaces",
+  eligibility: "Eligibility of the aircraft",
   record: "Shape of a record, quantities, links",
   text: "Text of a record",
 };

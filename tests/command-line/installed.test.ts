@@ -1,7 +1,8 @@
 /** The program where users have it: called from elsewhere, through a link, installed from the package. */
 import { spawn } from "node:child_process";
 import { copyFileSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
+import { Script } from "node:vm";
 import { beforeAll, describe, expect, it } from "vitest";
 import { run, tailcone } from "../support/command-line";
 import { environment, programs, root } from "../support/programs";
@@ -9,6 +10,42 @@ import { demo, demoRecords, demoWorkspace, Workspace } from "../support/workspac
 
 const npm = (args: readonly string[], cwd: string, cache: string) =>
   run("npm", [...args, "--offline", "--no-audit", "--no-fund", "--loglevel=error", `--cache=${cache}`], cwd);
+
+const parts = ["tailcone.js", "checker.js", "checker.cache"] as const;
+
+function besideProgram(name: string): string {
+  return join(dirname(programs.commandLine), name);
+}
+
+describe("the code that was compiled beforehand", () => {
+  const compiled = readFileSync(besideProgram("checker.cache"));
+
+  it("is taken by the Node that made it", () => {
+    const source = readFileSync(besideProgram("checker.js"), "utf8");
+    expect(new Script(source, { cachedData: compiled }).cachedDataRejected).toBe(false);
+  });
+
+  // V8 begins it with its own mark and the hash of its version.
+  const ofAnotherVersion = Buffer.from(compiled);
+  ofAnotherVersion.writeUInt32LE(~compiled.readUInt32LE(4) >>> 0, 4);
+
+  it.each([
+    ["of another version of Node", ofAnotherVersion],
+    ["that is cut off", compiled.subarray(0, compiled.length >> 1)],
+    ["that is empty", Buffer.alloc(0)],
+    ["that is something else", Buffer.from("checker")],
+    ["that is not there", undefined],
+  ])("%s is no hindrance", async (_, cache) => {
+    const workspace = demoWorkspace();
+    mkdirSync(workspace.path("../lib"));
+    for (const name of parts.slice(0, 2)) copyFileSync(besideProgram(name), workspace.path(`../lib/${name}`));
+    if (cache) workspace.write("../lib/checker.cache", cache);
+    const program = workspace.path("../lib/tailcone.js");
+    const answer = await run(process.execPath, [program, "check", demo.faulty], workspace.folder);
+    expect(answer).toEqual(await tailcone(["check", demo.faulty], workspace.folder));
+    expect(answer.code).toBe(1);
+  });
+});
 
 describe("called from elsewhere", () => {
   it("checks what lies in another folder", async () => {
@@ -27,7 +64,7 @@ describe("called from elsewhere", () => {
     const workspace = demoWorkspace();
     mkdirSync(workspace.path("../lib"));
     mkdirSync(workspace.path("../bin"));
-    copyFileSync(programs.commandLine, workspace.path("../lib/tailcone.js"));
+    for (const name of parts) copyFileSync(besideProgram(name), workspace.path(`../lib/${name}`));
     symlinkSync("../lib/tailcone.js", workspace.path("../bin/tailcone"));
     const { code, stdout, stderr } = await run(
       process.execPath,
@@ -83,6 +120,8 @@ describe("the package", () => {
     expect(files.sort()).toEqual([
       "LICENSE",
       "README.md",
+      "dist/checker.cache",
+      "dist/checker.js",
       "dist/server.js",
       "dist/tailcone.js",
       "package.json",

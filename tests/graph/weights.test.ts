@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { check, type Judgement } from "../../server/src/core/check";
+import type { Rewriting } from "../../server/src/core/edits/change";
 import type { Finding } from "../../server/src/core/findings/finding";
 import { isPlace } from "../../server/src/core/findings/finding";
 import { weightsOf } from "../../server/src/core/graph/derivations";
@@ -504,7 +505,7 @@ describe("findings", () => {
     const { assessments, project } = judge(text);
     const assessment = assessments.find((one) => one.rule === "cg-aft-of-limit" && !one.holds)!;
     const [remedy] = [...ruleById.get("cg-aft-of-limit")!.remedies!(assessment, project)];
-    const [change] = remedy!.changes;
+    const [change] = remedy!.changes as Rewriting[];
     expect(change!.place).toBe(assessment.place);
     const rulesAt = (arm: string) =>
       findingsIn(judge(balanceExample({ ...heavyAft, arm }))).map(({ rule }) => rule);

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { root } from "./core.mjs";
 
-const bundles = ["tailcone.js", "server.js", "extension.js"];
+const bundles = ["checker.js", "server.js", "extension.js"];
 /** No bundle that holds its program is smaller. */
 const leastBytes = 1_000;
 

@@ -185,6 +185,10 @@ describe("mathjs", () => {
     "area-load": { "kg/m2": "kg/m^2", "lb/ft2": "lbm/sqft", "lb/in2": "lbm/sqin" },
     "line-load": { "kg/m": "kg/m", "lb/ft": "lbm/foot", "lb/in": "lbm/inch" },
     "load-factor": { g: "1" },
+    "thermal-conductance": { "W/K": "W/K", "Btu/h/degF": "9/5 BTU/(hour K)" },
+    "heat-capacity": { "J/K": "J/K", "kJ/K": "kJ/K", "Btu/degF": "9/5 BTU/K" },
+    irradiance: { "W/m2": "W/m^2", "Btu/h/ft2": "BTU/(hour sqft)" },
+    "humidity-ratio": { "kg/kg": "1", "g/kg": "0.001", "gr/lb": "64.79891e-6 / 0.45359237" },
     ratio: { "%": "0.01" },
     gauge: { AWG: "1" },
   };

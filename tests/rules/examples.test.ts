@@ -61,8 +61,21 @@ describe("the list of rules", () => {
   });
 
   it("is sorted by area, from the text to the aircraft, then by id", () => {
-    const areas = ["text", "record", "wires", "protection", "sources", "weights", "cutouts"];
-    const keys = rules.map((rule) => `${areas.indexOf(rule.area)} ${rule.id}`);
+    const areas = [
+      "text",
+      "record",
+      "wires",
+      "protection",
+      "sources",
+      "weights",
+      "cutouts",
+      "mounts",
+      "placement",
+      "lines",
+      "climate",
+      "eligibility",
+    ];
+    const keys = rules.map((rule) => `${String(areas.indexOf(rule.area)).padStart(2, "0")} ${rule.id}`);
     expect(keys).toEqual([...keys].sort());
   });
 });

@@ -43,6 +43,8 @@ export interface Search {
 
 type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
 
+/** The list that the light bulb opens. */
+const quickFixList = ".action-widget:not(.action-list-submenu-panel)";
 const yes = () => true;
 const no = () => false;
 const shots = fileURLToPath(new URL("shots/", import.meta.url));
@@ -219,6 +221,38 @@ export class Editor {
       if (await came.waitFor({ timeout: hoverLimit }).then(yes, no)) return;
     }
     throw new Error(`No hover came on: ${text}`);
+  }
+
+  /** Titles of the quick fixes offered at the cursor, whose list it leaves open. */
+  async quickFixes(): Promise<string[]> {
+    const rows = this.page.locator(`${quickFixList} .monaco-list-row.action`);
+    if (!(await rows.first().isVisible())) {
+      await this.page.keyboard.press("Control+.");
+      await rows.first().waitFor({ timeout: findLimit }).catch(no);
+    }
+    return (await rows.allInnerTexts()).map((title) => title.trim());
+  }
+
+  /** Makes the edit of one of the quick fixes in the open list. */
+  async takeQuickFix(title: string): Promise<void> {
+    const row = this.page.locator(`${quickFixList} .monaco-list-row.action`).filter({ hasText: title });
+    await row.first().click();
+    await this.page.locator(quickFixList).waitFor({ state: "hidden" });
+  }
+
+  async save(): Promise<void> {
+    await this.page.keyboard.press("Control+s");
+    await this.page.locator(`${group} .tab.active.dirty`).waitFor({ state: "detached" });
+  }
+
+  /** What the language status says while it is open; leaves it open. */
+  async languageStatus(): Promise<string> {
+    const shown = this.page.locator(".hover-language-status");
+    if (!(await shown.first().isVisible())) {
+      await this.page.locator('[id="status.languageStatus"] a').click();
+      await shown.first().waitFor();
+    }
+    return (await shown.allInnerTexts()).join("\n");
   }
 
   /** What the hover says. Its parts come one by one. */

@@ -2,6 +2,7 @@
  * The check: one record in, findings out. Editor and command line both call this and nothing else.
  */
 import type { Assessment, Finding, Problem, Severity } from "./findings/finding";
+import { recalled } from "./graph/recall";
 import { limits } from "./limits";
 import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
 import type { LoadedRecord } from "./records/record";
@@ -35,8 +36,8 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   if (typed.kind === "install") {
     project = linkProject(record, typed.record, source);
     problems.push(...project.problems);
-    for (const rule of rules) {
-      for (const result of judge(rule, project)) {
+    for (const judge of judges) {
+      for (const result of judge(project)) {
         if ("holds" in result) assessments.push(result);
         else problems.push(result);
       }
@@ -56,16 +57,23 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
 /** At one place the worst comes first. */
 const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2 };
 
+/** Each rule that judges projects, judging again only what has changed. */
+const judges = rules.flatMap(({ id, check }) => (check ? [judgeOf(id, check)] : []));
+
 /** A rule that fails must not take the findings of the others with it. */
-function judge(rule: Rule, project: Project): (Assessment | Problem)[] {
-  if (!rule.check) return [];
-  try {
-    return [...rule.check(project)];
-  } catch (error) {
-    const detail = error instanceof Error ? error.message : String(error);
-    return [{ rule: "check-failed", place: project.install.place, facts: { rule: rule.id, detail } }];
-  }
+function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Result[] {
+  const judge = recalled((project) => [...check(project)]);
+  return (project) => {
+    try {
+      return judge(project);
+    } catch (error) {
+      const detail = error instanceof Error ? error.message : String(error);
+      return [{ rule: "check-failed", place: project.install.place, facts: { rule: id, detail } }];
+    }
+  };
 }
+
+type Result = Assessment | Problem;
 
 function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): Finding | undefined {
   const rule = ruleById.get(fault.rule);
@@ -79,7 +87,7 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
     anchor: fault.place,
     ...rule.say(fault.facts),
     related: fault.related ?? [],
-    ...("holds" in fault && { assessment: fault }),
+    ...("holds" in fault ? { assessment: fault } : { problem: fault }),
   };
 }
 

@@ -4,7 +4,7 @@ import { isPlace } from "../../core/findings/finding";
 import type { Value } from "../../core/graph/value";
 import { type LineIndex, lineIndex } from "../../core/reading";
 import type { LoadedRecord } from "../../core/records/record";
-import { proveRemedy } from "../../core/remedies";
+import { outcomeWords, proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
 import { citeTogether } from "../../core/source";
 import { calculationLines, isPlainCopy, stepsOf } from "../../core/views/calculation";
@@ -66,8 +66,7 @@ function findingBlock(
     labelled("  why", ruleById.get(rule)?.why ?? "", width),
     labelled("  do", todo, width),
   ];
-  if (remedy)
-    lines.push(labelled("  tried", `${remedy.title}: this finding goes and no new fault comes.`, width));
+  if (remedy) lines.push(labelled("  tried", `${remedy.title}: ${outcomeWords(remedy)}.`, width));
   const full = new PlaceNames(judgement.project?.files ?? [judgement.record], context.pathOf);
   for (const { place, words } of related) {
     lines.push(labelled("  see", `${full.nameOf(place)} (${words})`, width));

@@ -11,6 +11,8 @@ import type { Written } from "../../core/records/written";
 import { citeSource } from "../../core/source";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
+import { mountPages } from "./mount-pages";
+import { installationPages } from "./worksheet-installation";
 
 /** The worksheet of one install record, for a terminal or a printer of `width` columns. */
 export function renderWorksheet(
@@ -87,6 +89,8 @@ export function renderWorksheet(
         "fastener-distance",
       ]),
     ),
+    ...installationPages(project).map(([title, body]) => section(title, body)),
+    ...mountPages(project).map(({ title, body }) => section(title, body)),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");

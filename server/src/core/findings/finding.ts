@@ -61,7 +61,9 @@ export interface Finding {
   /** What to do about it. */
   readonly todo: string;
   readonly related: readonly Related[];
+  /** What it was before it was put into words: a value against its limit, or else a problem. */
   readonly assessment?: Assessment;
+  readonly problem?: Problem;
 }
 
 /** Compares in full precision; limits are inclusive. */

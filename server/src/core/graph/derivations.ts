@@ -1,19 +1,33 @@
 /**
- * Everything that is derived from a project, each part computed once and only when somebody asks for it.
+ * Everything that is derived from a project, each part only when somebody asks for it, and again only when
+ * something that it looked at has changed.
  */
 import type { Project } from "../project";
+import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
+import { deriveEligibility, type Eligibility } from "./eligibility";
+import { deriveLines, type Lines } from "./lines";
+import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
+import { derivePlacements, type Placements } from "./placement";
+import { recalled } from "./recall";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
 
-export const electricalOf: (project: Project) => Electrical = once(deriveElectrical);
-export const wiringOf: (project: Project) => Wiring = once(deriveWiring);
-export const weightsOf: (project: Project) => Weights = once((project) =>
+export const electricalOf: (project: Project) => Electrical = recalled(deriveElectrical);
+export const wiringOf: (project: Project) => Wiring = recalled(deriveWiring);
+export const weightsOf: (project: Project) => Weights = recalled((project) =>
   deriveWeights(project, wiringOf(project)),
 );
-export const openingsOf: (project: Project) => Openings = once(deriveOpenings);
+export const openingsOf: (project: Project) => Openings = recalled(deriveOpenings);
+export const linesOf: (project: Project) => Lines = recalled(deriveLines);
+export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
+  deriveClimate(project, () => electricalOf(project)),
+);
+export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
+export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
+export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -22,16 +36,9 @@ export function valuesOf(project: Project): Value[] {
     ...wiringOf(project).values,
     ...weightsOf(project).values,
     ...openingsOf(project).values,
+    ...linesOf(project).values,
+    ...climateOf(project).values,
+    ...mountsOf(project).values,
+    ...placementsOf(project).values,
   ];
-}
-
-function once<T>(compute: (project: Project) => T): (project: Project) => T {
-  const known = new WeakMap<Project, T>();
-  return (project) => {
-    const found = known.get(project);
-    if (found !== undefined) return found;
-    const made = compute(project);
-    known.set(project, made);
-    return made;
-  };
 }

@@ -1,5 +1,6 @@
 import type { Entry } from "../reading/tree";
 import type { Place } from "../records/written";
+import { askOf } from "./recall";
 
 /** A typed map of a record. */
 interface Owner {
@@ -7,7 +8,11 @@ interface Owner {
 }
 
 /** The entry of a map as it stands in the text, whether or not its value could be typed. */
-export function entryOf({ place: { node } }: Owner, key: string): Entry | undefined {
+export function entryOf(owner: Owner, key: string): Entry | undefined {
+  return askOf(owner, findEntry, key);
+}
+
+function findEntry({ place: { node } }: Owner, key: string): Entry | undefined {
   return node.kind === "map" ? node.entries.find((entry) => entry.key.text === key) : undefined;
 }
 

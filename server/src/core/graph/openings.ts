@@ -375,6 +375,13 @@ function fastenerOperand({ x, y, place }: Fastener, unit: Unit): Operands {
   return { "fastener x": operand("fastener x", x), "fastener y": operand("fastener y", y) };
 }
 
+/** A figure where it lies, in a unit of length, faulty or not; undefined while a size is missing. */
+export function placedFigure(figure: Figure, unit: Unit): Placed | undefined {
+  const shape = shapeOf(figure, unit);
+  const at = figure.at ? pointOf(figure.at, unit) : { x: 0, y: 0 };
+  return shape && at && { shape, at, angle: figure.angle?.value.si ?? 0 };
+}
+
 /** The shape that a figure describes, in a unit of length; undefined while a size is missing. */
 function shapeOf(figure: Figure, unit: Unit): Shape | undefined {
   const size = (length: Written<Quantity>) => inUnit(length.value, unit);

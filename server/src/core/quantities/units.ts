@@ -48,6 +48,10 @@ export const dimensions = {
   "area-load": { name: "floor load", base: "kg/m2", example: "100 lb/ft2" },
   "line-load": { name: "running load", base: "kg/m", example: "60 lb/ft" },
   "load-factor": { name: "load factor", base: "g", example: "3.8 g" },
+  "thermal-conductance": { name: "thermal conductance", base: "W/K", example: "24 W/K" },
+  "heat-capacity": { name: "heat capacity", base: "J/K", example: "60 kJ/K" },
+  irradiance: { name: "irradiance", base: "W/m2", example: "900 W/m2" },
+  "humidity-ratio": { name: "humidity ratio", base: "kg/kg", example: "12 g/kg" },
   ratio: { name: "ratio", base: "1", example: "20 %" },
   gauge: { name: "wire gauge", base: "AWG", example: "8 AWG" },
 } as const;
@@ -308,6 +312,22 @@ export const table = {
     "lb/in": unit(over(pound, inch)),
   },
   "load-factor": { g: unit(one) },
+  "thermal-conductance": {
+    "W/K": unit(one, "W/degC"),
+    "Btu/h/degF": unit(over(btu, times(hour, degreeFahrenheit))),
+  },
+  "heat-capacity": {
+    "J/K": unit(one, "J/degC"),
+    "kJ/K": unit(kilo, "kJ/degC"),
+    "Btu/degF": unit(over(btu, degreeFahrenheit)),
+  },
+  irradiance: { "W/m2": unit(one), "Btu/h/ft2": unit(over(btu, times(hour, squareFoot))) },
+  // A grain is 1/7000 lb ([SP811] grain 6.479 891 E-05 kg exact).
+  "humidity-ratio": {
+    "kg/kg": unit(one, "lb/lb"),
+    "g/kg": unit(milli),
+    "gr/lb": unit(over(one, exactly(7000)), "grains/lb"),
+  },
   ratio: { "%": unit(exactly("0.01"), "percent", "pct") },
   // A size, not a measure: 1/0 is 0, 2/0 is -1, 3/0 is -2, 4/0 is -3.
   gauge: { AWG: unit(one, "ga", "gauge") },

@@ -3,6 +3,7 @@ import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
 import { type RecordFacts, raise } from "./problem-facts";
+import { Recollection } from "./recollection";
 import type { IdKind, RecordKind } from "./schema";
 import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
 import { validate } from "./validation";
@@ -19,6 +20,8 @@ export interface LoadedRecord {
   readonly locate: Locator;
   /** What is wrong with the text, its shape and its quantities. */
   readonly problems: readonly Problem[];
+  /** What was derived and judged of it, handed on from version to version. */
+  readonly recollection: Recollection;
 }
 
 /** Reads, types and validates one text. Pure; never throws. `previous` only makes it quicker. */
@@ -40,6 +43,7 @@ export function loadRecord(
     reading,
     typing,
     locate,
+    recollection: new Recollection(previous?.file === file ? previous.recollection : undefined),
     problems: [
       ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
       ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
@@ -94,6 +98,10 @@ export class Names {
     return kinds.map((kind) => this.byKind.get(kind)?.get(id)).filter((found) => found !== undefined);
   }
 
+  ofKind(kind: IdKind): readonly Declaration[] {
+    return [...(this.byKind.get(kind)?.values() ?? [])];
+  }
+
   /** Every id of these kinds. The same list each time: a record may hold thousands of references. */
   all(kinds: readonly IdKind[]): readonly string[] {
     const key = kinds.join(" ");
@@ -112,10 +120,15 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "existing-load",
     "feeder",
     "ground",
+    "keep-out",
     "loading",
     "panel",
+    "seat",
+    "shelf",
     "source",
     "station",
+    "glazing",
+    "space",
   ],
   kit: ["component", "device"],
   install: [
@@ -128,6 +141,10 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "junction",
     "protection",
     "wire",
+    "drain",
+    "fitting",
+    "line",
+    "pass-through",
   ],
 };
 

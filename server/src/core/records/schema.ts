@@ -23,12 +23,19 @@ export type IdKind =
   | "feeder"
   | "ground"
   | "junction"
+  | "keep-out"
   | "loading"
   | "panel"
   | "protection"
+  | "seat"
+  | "shelf"
   | "source"
   | "station"
-  | "wire";
+  | "wire"
+  | ThermalId;
+
+/** Of lines, drains and the climate of spaces. */
+type ThermalId = "drain" | "fitting" | "glazing" | "line" | "pass-through" | "space";
 
 /** The part of JSON Schema that the records use, with `$ref` followed. */
 export interface Schema {

@@ -27,6 +27,20 @@ export interface AirframeRecord {
   readonly electrical?: Electrical;
   /** Panels that may be cut. */
   readonly panels?: readonly Panel[];
+  /** Modifications done to this aircraft, for what a kit requires or does not go with. */
+  readonly modifications?: readonly Modification[];
+  /** Pitch attitudes in which drains must run: parked, in flight. */
+  readonly attitudes?: readonly Attitude[];
+  /** Cabin and bays whose temperature matters: glazing, walls, what they hold. */
+  readonly spaces?: readonly Space[];
+  /** The maker's load factors for mounts, by place. They stand in place of the published ones. */
+  readonly loadFactors?: readonly PlaceFactors[];
+  /** Shelves, floors and bulkheads that equipment is mounted on. */
+  readonly shelves?: readonly Shelf[];
+  /** Room that nothing may enter: control runs, filler necks, doors, recovery-device paths, head room, servicing access. */
+  readonly keepOuts?: readonly KeepOut[];
+  /** Seats that controls have to be within reach of. */
+  readonly seats?: readonly Seat[];
 }
 
 /** Aircraft. */
@@ -41,7 +55,9 @@ export interface Aircraft {
   /** Decides which published rules apply. */
   readonly kind?: Written<"aeroplane" | "rotorcraft">;
   /** Basis of certification, from the type certificate data sheet. */
-  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">;
+  readonly certificationBasis?: Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64" | "14 CFR 25" | "14 CFR 29">;
+  /** Category, which decides the manoeuvre load factor. Left out: no manoeuvre load factor is computed. */
+  readonly category?: Written<"normal" | "utility" | "acrobatic" | "commuter">;
 }
 
 /** Empty weight statement. */
@@ -151,6 +167,8 @@ export interface Equipment {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the item from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Shelf or floor that it stands on. */
+  readonly shelf?: Written<string>;
 }
 
 /** Electrical system. */
@@ -292,6 +310,8 @@ export interface Panel {
   readonly fastenerRows?: readonly FastenerRow[];
   /** The maker's least distances and radii for openings in this panel. */
   readonly minimums?: PanelMinimums;
+  /** What the structure behind the panel leaves open when the panel is off, in the panel's x and y. */
+  readonly clearOpening?: Figure;
 }
 
 /** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
@@ -365,6 +385,148 @@ export interface PanelMinimums {
   readonly data?: Written<string>;
 }
 
+/** Modification. */
+export interface Modification {
+  readonly place: Place;
+  /** Its number, as a kit's eligibility names it. */
+  readonly id?: Written<string>;
+  /** What it is. */
+  readonly title?: Written<string>;
+  /** The data that it was done by. */
+  readonly data?: Written<string>;
+}
+
+/** Attitude. */
+export interface Attitude {
+  readonly place: Place;
+  /** Name of this attitude. */
+  readonly name?: Written<string>;
+  /** Pitch of the water lines; nose up is positive. */
+  readonly pitch?: Written<Quantity<"angle">>;
+}
+
+/** Space. */
+export interface Space {
+  readonly place: Place;
+  /** Name of this space. */
+  readonly id?: Written<string>;
+  /** Windows that the sun shines through. */
+  readonly glazing?: readonly Glazing[];
+  /** Sum of area times heat transfer coefficient (U x A) of all its walls, glazing counted. */
+  readonly conductance?: Written<Quantity<"thermal-conductance">>;
+  /** Heat that the air and all in it take up for each degree. */
+  readonly thermalMass?: Written<Quantity<"heat-capacity">>;
+  /** Whose figures these are. */
+  readonly data?: Written<string>;
+}
+
+/** Glazing. */
+export interface Glazing {
+  readonly place: Place;
+  /** Name of this window. */
+  readonly id?: Written<string>;
+  /** Area that the sun falls on. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Solar heat gain coefficient (SHGC): share of the sun's power that gets in. */
+  readonly solarGain?: Written<Quantity<"ratio">>;
+}
+
+/** Load factors of a place. */
+export interface PlaceFactors {
+  readonly place: Place;
+  /** Where they hold. */
+  readonly where?: Written<"occupant-compartment" | "aft-of-occupants" | "cargo-only" | "external">;
+  /** Load factor forward. */
+  readonly forward?: Written<Quantity<"load-factor">>;
+  /** Load factor aft. */
+  readonly aft?: Written<Quantity<"load-factor">>;
+  /** Load factor to either side. */
+  readonly side?: Written<Quantity<"load-factor">>;
+  /** Load factor up. */
+  readonly up?: Written<Quantity<"load-factor">>;
+  /** Load factor down. */
+  readonly down?: Written<Quantity<"load-factor">>;
+  /** Whether they are limit or ultimate. Limit factors are multiplied by 1.5. */
+  readonly stated?: Written<"limit" | "ultimate">;
+  /** The document that gives them. */
+  readonly data?: Written<string>;
+}
+
+/** Shelf, floor or bulkhead. */
+export interface Shelf {
+  readonly place: Place;
+  /** Name of this shelf. */
+  readonly id?: Written<string>;
+  /** Where it is. */
+  readonly location?: Written<string>;
+  /** Material and temper of the sheet that fasteners go through. */
+  readonly material?: Written<string>;
+  /** Thickness of the sheet that fasteners go through. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Ultimate bearing strength of the sheet, from the airframe's data. Left out: a figure for its material, from memory. */
+  readonly bearingStrength?: Written<Quantity<"pressure">>;
+  /** Greatest weight that may stand on it. */
+  readonly loadLimit?: Written<Quantity<"mass">>;
+  /** Greatest weight on an area of it. */
+  readonly floorLoad?: Written<Quantity<"area-load">>;
+  /** Weight that stands on it and is not in the equipment list. */
+  readonly carried?: Written<Quantity<"mass">>;
+  /** The document that gives its limits and strength. */
+  readonly data?: Written<string>;
+}
+
+/** Keep-out volume. */
+export interface KeepOut {
+  readonly place: Place;
+  /** Name of this room. */
+  readonly id?: Written<string>;
+  /** What it is kept free for. */
+  readonly kind?: Written<"control-run" | "filler-neck" | "door" | "recovery-device" | "head-room" | "servicing-access" | "other">;
+  /** A box along the axes of the aircraft. */
+  readonly box?: SpaceBox;
+  /** Points of a line that room is kept around, in order. */
+  readonly along?: readonly SpacePoint[];
+  /** How far around the line: the radius of a cable's guard, of a tube, of a head. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** Distance to be kept from it. */
+  readonly clearance?: Written<Quantity<"length">>;
+  /** The document that asks for this distance. */
+  readonly data?: Written<string>;
+}
+
+/** Box in the aircraft. */
+export interface SpaceBox {
+  readonly place: Place;
+  /** One corner. */
+  readonly from?: SpacePoint;
+  /** The corner opposite. */
+  readonly to?: SpacePoint;
+}
+
+/** A point in the aircraft. */
+export interface SpacePoint {
+  readonly place: Place;
+  /** Its arm, from the airframe's datum; aft is positive. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Its distance from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Its height, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+}
+
+/** Seat. */
+export interface Seat {
+  readonly place: Place;
+  /** Name of this seat. */
+  readonly id?: Written<string>;
+  /** Where the occupant's shoulder is, belted. */
+  readonly shoulder?: SpacePoint;
+  /** How far from there a control can be worked, belted, from the aircraft's data. No published figure was found, so none is assumed. */
+  readonly reach?: Written<Quantity<"length">>;
+  /** The document that gives the reach. */
+  readonly data?: Written<string>;
+}
+
 /** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
 export interface KitRecord {
   readonly place: Place;
@@ -374,6 +536,8 @@ export interface KitRecord {
   readonly components?: readonly Component[];
   /** Breakers and fuses that come with the kit. */
   readonly devices?: readonly Device[];
+  /** Aircraft that the kit may go into, one entry for each group with the same terms. */
+  readonly eligibility?: readonly Eligible[];
 }
 
 /** Kit identity. */
@@ -406,6 +570,16 @@ export interface Component {
   readonly essential?: Written<boolean>;
   /** Lowest voltage at which it works, from its maker's data. */
   readonly leastVoltage?: Written<Quantity<"voltage">>;
+  /** What it cools or heats, from its maker's data: one entry for each mode, or several of a mode at rising outside temperatures. */
+  readonly conditioning?: readonly Conditioning[];
+  /** Box that it fills, on its own base. */
+  readonly size?: Size;
+  /** Where its centre of gravity is in this box. */
+  readonly cg?: Spot;
+  /** Where its fasteners are. */
+  readonly mount?: Pattern;
+  /** Room that it needs around it, for air, cables or service. */
+  readonly clearance?: Clearance;
 }
 
 /** Draw. */
@@ -425,6 +599,59 @@ export interface Draw {
   readonly inrush?: Written<Quantity<"current">>;
   /** How long the inrush lasts. */
   readonly inrushTime?: Written<Quantity<"time">>;
+}
+
+/** Conditioning. */
+export interface Conditioning {
+  readonly place: Place;
+  /** Operating mode, as among its draws. */
+  readonly mode?: Written<string>;
+  /** Whether it cools or heats. */
+  readonly does?: Written<"cool" | "heat">;
+  /** Heat that it takes out or puts in, moisture counted. */
+  readonly capacity?: Written<Quantity<"power">>;
+  /** Outside temperature that the capacity holds at. Left out: at every one. */
+  readonly outside?: Written<Quantity<"temperature">>;
+}
+
+/** Size. */
+export interface Size {
+  readonly place: Place;
+  /** From its front to its rear. */
+  readonly length?: Written<Quantity<"length">>;
+  /** From its left to its right. */
+  readonly width?: Written<Quantity<"length">>;
+  /** From its bottom to its top. */
+  readonly height?: Written<Quantity<"length">>;
+}
+
+/** Spot in a component. */
+export interface Spot {
+  readonly place: Place;
+  /** Distance from its front, to the rear. */
+  readonly fromFront?: Written<Quantity<"length">>;
+  /** Distance from its left side, to the right. */
+  readonly fromLeft?: Written<Quantity<"length">>;
+  /** Distance from its bottom, upward. */
+  readonly fromBottom?: Written<Quantity<"length">>;
+}
+
+/** Fastener pattern. */
+export interface Pattern {
+  readonly place: Place;
+  /** Face that rests on the structure. */
+  readonly face?: Written<"bottom" | "top" | "left" | "right" | "front" | "rear">;
+  /** Where each fastener is, in the plane of the face: two distances each. */
+  readonly fasteners?: readonly Spot[];
+}
+
+/** Clearance. */
+export interface Clearance {
+  readonly place: Place;
+  /** Distance that everything else must keep from it. */
+  readonly least?: Written<Quantity<"length">>;
+  /** The document that asks for it. */
+  readonly data?: Written<string>;
 }
 
 /** Protective device. */
@@ -457,6 +684,34 @@ export interface OpeningPoint {
   readonly earliest?: Written<Quantity<"time">>;
   /** Longest time to open. */
   readonly latest?: Written<Quantity<"time">>;
+}
+
+/** Eligible aircraft. */
+export interface Eligible {
+  readonly place: Place;
+  /** Type as the airframe record names it. */
+  readonly type?: Written<string>;
+  /** Ranges of serial numbers. Left out: every serial number. */
+  readonly serials?: readonly SerialRange[];
+  /** Bases of certification. Left out: every one. */
+  readonly certificationBases?: readonly Written<"CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64">[];
+  /** Equipment that the aircraft must have, by its id in the airframe's equipment list. */
+  readonly equipment?: readonly Written<string>[];
+  /** Modifications that must be done before or with this one. */
+  readonly modifications?: readonly Written<string>[];
+  /** Modifications that this one does not go with. */
+  readonly incompatible?: readonly Written<string>[];
+  /** The document that says so. */
+  readonly data?: Written<string>;
+}
+
+/** Serial numbers. */
+export interface SerialRange {
+  readonly place: Place;
+  /** First serial number. */
+  readonly from?: Written<string>;
+  /** Last serial number. Left out: and on. */
+  readonly to?: Written<string>;
 }
 
 /** One kit in one airframe: where it goes, how it is wired and protected, what is cut, what it does to weight and balance. File names end in .install.yaml. */
@@ -494,6 +749,20 @@ export interface InstallRecord {
   readonly spares?: readonly Spare[];
   /** Openings cut in panels. */
   readonly cutouts?: readonly Cutout[];
+  /** Hoses and tubes that carry fluids. */
+  readonly lines?: readonly Line[];
+  /** Holes that wires and lines go through. */
+  readonly passThroughs?: readonly PassThrough[];
+  /** Drains, each from its pan to its outlet. */
+  readonly drains?: readonly Drain[];
+  /** Cooling or heating of the equipped spaces, condition by condition. */
+  readonly climate?: readonly Climate[];
+  /** Modifications that the kit requires and that are done together with this one. */
+  readonly prerequisites?: readonly Prerequisite[];
+  /** How each component is fastened, and to what. */
+  readonly mounts?: readonly Mount[];
+  /** Controls and breakers that have to be reached from a seat, and where they are. */
+  readonly reach?: readonly Reach[];
 }
 
 /** Document head. */
@@ -509,6 +778,8 @@ export interface Document {
   readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
   /** Document that the marking of wires follows: their intervals differ. Left out: AC 43.13-1B. */
   readonly wireMarking?: Written<"AC 43.13-1B" | "MIL-W-5088L">;
+  /** Document that the mounts' emergency load factors follow. Left out: the certification basis of the aircraft. */
+  readonly loadFactors?: Written<"AC 43.13-2B">;
 }
 
 /** Condition. */
@@ -543,6 +814,12 @@ export interface Placement {
   readonly buttLine?: Written<Quantity<"length">>;
   /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
   readonly waterLine?: Written<Quantity<"length">>;
+  /** Which of its faces is up. Left out: its top. */
+  readonly up?: Written<"top" | "bottom" | "left" | "right" | "front" | "rear">;
+  /** How it is turned about the vertical, counter-clockwise seen from above. Left out: 0 deg, its front forward. */
+  readonly turn?: Written<Quantity<"angle">>;
+  /** Panel that it is brought in and taken out through. */
+  readonly through?: Written<string>;
 }
 
 /** Removed equipment. */
@@ -719,4 +996,266 @@ export interface Cutout {
   readonly purpose?: Written<string>;
   /** The opening, in the panel's x and y. */
   readonly opening?: Figure;
+}
+
+/** Line. */
+export interface Line {
+  readonly place: Place;
+  /** Name of this line. */
+  readonly id?: Written<string>;
+  /** Flexible hose or rigid tube. */
+  readonly kind?: Written<"hose" | "tube">;
+  /** What it carries. `r-134a` has a published table of pressure against temperature; `refrigerant` is any other. */
+  readonly fluid?: Written<"fuel" | "oil" | "hydraulic" | "oxygen" | "r-134a" | "refrigerant" | "coolant" | "water" | "air">;
+  /** Size as a dash number: outside diameter in sixteenths of an inch, of the tube or of the tube that the hose fits. */
+  readonly dash?: Written<number>;
+  /** The same as a length, in place of the dash number. */
+  readonly outsideDiameter?: Written<Quantity<"length">>;
+  /** Material of a tube. */
+  readonly material?: Written<"aluminium" | "steel" | "copper">;
+  /** Wall of a tube. */
+  readonly wall?: Written<Quantity<"length">>;
+  /** Specification of a hose, where its published table is to be used. */
+  readonly specification?: Written<"MIL-H-8794">;
+  /** Limits from its maker's data; they go before the published tables. */
+  readonly makerLimits?: LineLimits;
+  /** Length of a tube's run, or of the flexible part of a hose, fittings not counted. */
+  readonly length?: Written<Quantity<"length">>;
+  /** Way that a hose has to go along its route, fitting to fitting. */
+  readonly way?: Written<Quantity<"length">>;
+  /** Whether what it joins can move against each other. Left out: not known. */
+  readonly ends?: Written<"rigid" | "flexible">;
+  /** Greatest working pressure. */
+  readonly pressure?: Written<Quantity<"pressure">>;
+  /** Highest temperature that it and its fluid reach, hot soak counted. */
+  readonly hottest?: Written<Quantity<"temperature">>;
+  /** Its bends. An empty list says that it runs straight. */
+  readonly bends?: readonly LineBend[];
+  /** Largest distance between supports. */
+  readonly supportSpacing?: Written<Quantity<"length">>;
+  /** True when a tube carries unions or other fittings between its supports. */
+  readonly carriesFittings?: Written<boolean>;
+  /** True when it is bonded at each clamp. */
+  readonly bonded?: Written<boolean>;
+  /** What it passes near, with the least distance. */
+  readonly passes?: readonly LinePass[];
+  /** Its flare nuts. */
+  readonly fittings?: readonly LineFitting[];
+}
+
+/** Limits of a line's maker. */
+export interface LineLimits {
+  readonly place: Place;
+  /** Least bend radius. */
+  readonly bendRadius?: Written<Quantity<"length">>;
+  /** Largest distance between supports. */
+  readonly supportSpacing?: Written<Quantity<"length">>;
+  /** Greatest working pressure. */
+  readonly pressure?: Written<Quantity<"pressure">>;
+  /** Highest temperature. */
+  readonly temperature?: Written<Quantity<"temperature">>;
+  /** The document that gives these figures. */
+  readonly data?: Written<string>;
+}
+
+/** Bend. */
+export interface LineBend {
+  readonly place: Place;
+  /** Radius, of a tube to its centre line. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** Least outside diameter measured across the bend of a tube. */
+  readonly flattened?: Written<Quantity<"length">>;
+}
+
+/** Pass of a line. */
+export interface LinePass {
+  readonly place: Place;
+  /** What it passes. */
+  readonly by?: Written<"wire" | "control-cable" | "movable-control" | "structure" | "exhaust">;
+  /** Least distance to it. */
+  readonly distance?: Written<Quantity<"length">>;
+  /** Where the wire runs, seen from the line. Left out: not known. */
+  readonly stands?: Written<"above" | "beside" | "below">;
+  /** True when both are clamped so that contact is impossible with a broken wire and one tie missing. */
+  readonly clamped?: Written<boolean>;
+  /** True when a guard, a grommet, or a fireproof shield lies between. */
+  readonly guarded?: Written<boolean>;
+  /** True when the wire is held up by the line. */
+  readonly hangsOnIt?: Written<boolean>;
+}
+
+/** Flare nut. */
+export interface LineFitting {
+  readonly place: Place;
+  /** Name of this nut. */
+  readonly id?: Written<string>;
+  /** Torque to tighten it to. */
+  readonly torque?: Written<Quantity<"torque">>;
+  /** Published table that the torque is taken from: they differ. */
+  readonly table?: Written<"NAVEDTRA 14018 Table 5-9" | "TM 55-1520-240">;
+  /** Column of that table. */
+  readonly column?: Written<"aluminium-tube" | "steel-tube" | "hose">;
+}
+
+/** Pass-through. */
+export interface PassThrough {
+  readonly place: Place;
+  /** Name of this pass-through. */
+  readonly id?: Written<string>;
+  /** Inside diameter: of the grommet, or of the bare hole. */
+  readonly hole?: Written<Quantity<"length">>;
+  /** True when a grommet lines the hole. */
+  readonly grommet?: Written<boolean>;
+  /** Least distance from what goes through to the edge. */
+  readonly clearance?: Written<Quantity<"length">>;
+  /** True when what goes through is clamped right there, so that it cannot reach the edge. */
+  readonly clamped?: Written<boolean>;
+  /** Wires that go through. */
+  readonly wires?: readonly Written<string>[];
+  /** Lines that go through. */
+  readonly lines?: readonly Written<string>[];
+}
+
+/** Drain. */
+export interface Drain {
+  readonly place: Place;
+  /** Name of this drain. */
+  readonly id?: Written<string>;
+  /** Points that the water passes, from the pan to the outlet. */
+  readonly points?: readonly DrainPoint[];
+}
+
+/** Point of a drain. */
+export interface DrainPoint {
+  readonly place: Place;
+  /** What is there. */
+  readonly at?: Written<string>;
+  /** Height of the lowest point of its inside. */
+  readonly waterLine?: Written<Quantity<"length">>;
+  /** Where it is along the aircraft, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Where it is to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Climate of a space. */
+export interface Climate {
+  readonly place: Place;
+  /** Space of the airframe. */
+  readonly space?: Written<string>;
+  /** Temperature that it is to be brought to and held at. */
+  readonly setPoint?: Written<Quantity<"temperature">>;
+  /** Components that cool or heat it. */
+  readonly servedBy?: readonly Written<string>[];
+  /** Outside air let in. */
+  readonly freshAir?: Written<Quantity<"volume-flow">>;
+  /** Water in the air inside at the set point. */
+  readonly insideMoisture?: Written<Quantity<"humidity-ratio">>;
+  /** Components whose electrical power warms it. */
+  readonly equipment?: readonly HeatSource[];
+  /** Shades on its glazing. */
+  readonly shades?: readonly Shade[];
+  /** Conditions that it has to be comfortable in. */
+  readonly cases?: readonly ClimateCase[];
+}
+
+/** Heat source. */
+export interface HeatSource {
+  readonly place: Place;
+  /** Component of the kit. */
+  readonly component?: Written<string>;
+  /** Share of its power that warms this space. Left out: 100 %. */
+  readonly share?: Written<Quantity<"ratio">>;
+}
+
+/** Shade. */
+export interface Shade {
+  readonly place: Place;
+  /** Glazing that it covers. */
+  readonly glazing?: Written<string>;
+  /** Share of the sun's gain that still gets through. */
+  readonly passes?: Written<Quantity<"ratio">>;
+}
+
+/** Climate case. */
+export interface ClimateCase {
+  readonly place: Place;
+  /** Condition whose loads and altitude it takes. */
+  readonly condition?: Written<string>;
+  /** Temperature of the outside air. */
+  readonly outside?: Written<Quantity<"temperature">>;
+  /** Power of the sun on the glazing. */
+  readonly sun?: Written<Quantity<"irradiance">>;
+  /** Water in the outside air. */
+  readonly outsideMoisture?: Written<Quantity<"humidity-ratio">>;
+  /** Whether the shades are in place. Left out: stowed. */
+  readonly shades?: Written<"fitted" | "stowed">;
+  /** How many people are in it. Left out: none. */
+  readonly people?: Written<number>;
+  /** What they do: decides their heat by the ASHRAE table. */
+  readonly activity?: Written<"seated-at-rest" | "seated-very-light-work" | "moderate-office-work" | "standing-light-work" | "light-bench-work" | "heavy-work">;
+  /** Sensible heat of each person, in place of the table's. */
+  readonly sensibleEach?: Written<Quantity<"power">>;
+  /** Latent heat of each person, in place of the table's. */
+  readonly latentEach?: Written<Quantity<"power">>;
+  /** Temperature inside at the start, after a soak. */
+  readonly soak?: Written<Quantity<"temperature">>;
+  /** Time within which the set point has to be reached. */
+  readonly within?: Written<Quantity<"time">>;
+}
+
+/** Prerequisite. */
+export interface Prerequisite {
+  readonly place: Place;
+  /** Modification done together with this one. */
+  readonly modification?: Written<string>;
+  /** The data that it is done by. */
+  readonly data?: Written<string>;
+}
+
+/** Mount. */
+export interface Mount {
+  readonly place: Place;
+  /** Component of the kit. */
+  readonly component?: Written<string>;
+  /** Where it stands, which decides the load factors: with the occupants, aft of them and separated by structure, in an aircraft that carries only cargo, or outside. */
+  readonly where?: Written<"occupant-compartment" | "aft-of-occupants" | "cargo-only" | "external">;
+  /** Shelf, floor or bulkhead of the airframe that it is fastened to. */
+  readonly shelf?: Written<string>;
+  /** What fastens it, the same in each place of the kit's pattern. */
+  readonly fastener?: MountFastener;
+  /** Least distance from the centre of a fastener to an edge of the sheet. */
+  readonly edgeDistance?: Written<Quantity<"length">>;
+  /** Whether the fitting factor of 1.15 applies: it does not where limit and ultimate load were proven by test, or where the joint rests on comprehensive test data. Left out: it applies. */
+  readonly fitting?: Written<"factored" | "proven-by-test" | "test-data">;
+  /** True when it is taken out often (14 CFR 25 only: 1.33 on its attachments). */
+  readonly frequentlyRemoved?: Written<boolean>;
+}
+
+/** Fastener of a mount. */
+export interface MountFastener {
+  readonly place: Place;
+  /** AN bolt in steel, solid rivet in 2117 (AD), or another with its own strengths. */
+  readonly kind?: Written<"an-bolt" | "ad-rivet" | "other">;
+  /** Shank diameter. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Single shear strength, from its maker's data. Left out: that of its kind and size. */
+  readonly shear?: Written<Quantity<"force">>;
+  /** Tension strength, from its maker's data. Left out: that of its kind and size. */
+  readonly tension?: Written<Quantity<"force">>;
+  /** Head style: it decides the edge distance. Left out: protruding. */
+  readonly head?: Written<"protruding" | "countersunk">;
+  /** The document that gives its strengths. */
+  readonly data?: Written<string>;
+}
+
+/** Reach. */
+export interface Reach {
+  readonly place: Place;
+  /** Breaker, switch or component that has to be reached. */
+  readonly control?: Written<string>;
+  /** Seat that it has to be reached from. */
+  readonly from?: Written<string>;
+  /** Where it is. */
+  readonly at?: SpacePoint;
 }

@@ -38,7 +38,7 @@ export interface Reference {
 /** Types the tree of one record. Pure; never throws. */
 export function typeRecord(file: string, reading: Reading, kind: RecordKind): Typing {
   const walker = new Walker(file);
-  const { typed, plain } = walker.map(reading.root, recordSchemas[kind]);
+  const { typed, plain } = walker.record(reading.root, recordSchemas[kind]);
   return {
     typed: { kind, record: typed } as unknown as TypedRecord,
     plain,
@@ -51,10 +51,10 @@ export function typeRecord(file: string, reading: Reading, kind: RecordKind): Ty
 
 /** Nodes live as long as their text does, and so does what is known of them. */
 const schemaOfNode = new WeakMap<Node, Schema>();
-const typedEntries = new WeakMap<MapNode, TypedEntry>();
+const typedWholes = new WeakMap<Node, TypedWhole>();
 
-/** What a walk made of one entry of a list: the same for as long as its text is. */
-interface TypedEntry extends Found {
+/** What a walk made of an entry of a list, or of a section of a record: the same for as long as its text is. */
+interface TypedWhole extends Found {
   readonly file: string;
   readonly schema: Schema;
   readonly outcome: Outcome;
@@ -81,14 +81,22 @@ class Walker implements Found {
 
   constructor(private readonly file: string) {}
 
-  map(node: MapNode, schema: Schema): Outcome {
+  record(root: MapNode, schema: Schema): Outcome {
+    return this.map(root, schema, (value, property) => this.whole(value, property, root));
+  }
+
+  private map(
+    node: MapNode,
+    schema: Schema,
+    walk = (value: Node, property: Schema) => this.node(value, property, node),
+  ): Outcome {
     schemaOfNode.set(node, schema);
     const typed: Record<string, unknown> = { place: this.place(node) };
     const plain: Record<string, unknown> = Object.create(null);
     for (const { key, value } of node.entries) {
       if (key.text in plain) continue; // a duplicate key is a finding of its own; the first one counts
       const property = ownProperty(schema.properties, key.text);
-      const outcome = property ? this.node(value, property, node) : { typed: undefined, plain: loose(value) };
+      const outcome = property ? walk(value, property) : { typed: undefined, plain: loose(value) };
       plain[key.text] = outcome.plain;
       if (outcome.typed !== undefined) typed[camel(key.text)] = outcome.typed;
     }
@@ -101,7 +109,11 @@ class Walker implements Found {
     if (node.kind === "scalar") return this.scalar(node, schema, parent);
     if (node.kind === "list") {
       if (!schema.items) return { typed: undefined, plain: loose(node) };
-      const outcomes = node.entries.map((entry) => this.entry(entry, schema.items!, parent));
+      const outcomes = node.entries.map((entry) =>
+        entry.kind === "map"
+          ? this.whole(entry, schema.items!, parent)
+          : this.node(entry, schema.items!, parent),
+      );
       return {
         typed: outcomes.map((one) => one.typed).filter((one) => one !== undefined),
         plain: outcomes.map((one) => one.plain),
@@ -112,24 +124,25 @@ class Walker implements Found {
     return { typed: undefined, plain: loose(node) };
   }
 
-  /** An entry of a list; one that was typed before keeps its typed objects, and so all that rests on them. */
-  private entry(node: Node, schema: Schema, parent: MapNode): Outcome {
-    if (node.kind !== "map" || !schema.properties) return this.node(node, schema, parent);
-    const before = typedEntries.get(node);
+  /** What was typed before keeps its typed objects, and so all that rests on them. */
+  private whole(node: Node, schema: Schema, parent: MapNode): Outcome {
+    const before = typedWholes.get(node);
     if (before?.file === this.file && before.schema === schema) {
-      this.declarations.push(...before.declarations);
-      this.references.push(...before.references);
-      this.quantityProblems.push(...before.quantityProblems);
+      this.add(before);
       return before.outcome;
     }
     const walker = new Walker(this.file);
     const outcome = walker.node(node, schema, parent);
     const { declarations, references, quantityProblems } = walker;
-    typedEntries.set(node, { file: this.file, schema, outcome, declarations, references, quantityProblems });
-    this.declarations.push(...declarations);
-    this.references.push(...references);
-    this.quantityProblems.push(...quantityProblems);
+    typedWholes.set(node, { file: this.file, schema, outcome, declarations, references, quantityProblems });
+    this.add(walker);
     return outcome;
+  }
+
+  private add({ declarations, references, quantityProblems }: Found): void {
+    for (const one of declarations) this.declarations.push(one);
+    for (const one of references) this.references.push(one);
+    for (const one of quantityProblems) this.quantityProblems.push(one);
   }
 
   private link(node: Node, schema: Schema, parent: MapNode): Outcome {

@@ -1,4 +1,9 @@
+import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
+import { eligibilityRules } from "./eligibility";
+import { lineRules } from "./lines";
+import { mountRules } from "./mounts";
+import { placementRules } from "./placement";
 import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
@@ -16,6 +21,11 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...mountRules,
+  ...placementRules,
+  ...lineRules,
+  ...climateRules,
+  ...eligibilityRules,
 ];
 
 export const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));

@@ -1,3 +1,4 @@
+import type { Change } from "../edits/change";
 import type { Assessment, Facts, Problem, Severity } from "../findings/finding";
 import type { Project } from "../project";
 import type { Place } from "../records/written";
@@ -8,7 +9,19 @@ export interface Rule<F extends Facts = Facts> {
   /** Names the fault in the trade's words; kebab-case; published. */
   readonly id: string;
   readonly severity: Severity;
-  readonly area: "text" | "record" | "wires" | "protection" | "sources" | "weights" | "cutouts";
+  readonly area:
+    | "text"
+    | "record"
+    | "wires"
+    | "protection"
+    | "sources"
+    | "weights"
+    | "cutouts"
+    | "lines"
+    | "climate"
+    | "eligibility"
+    | "mounts"
+    | "placement";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */
@@ -18,8 +31,16 @@ export interface Rule<F extends Facts = Facts> {
   say(facts: F): Message;
   /** Judges a project; rules of the text and of the record's shape are raised where it is read instead. */
   check?(project: Project): Iterable<Assessment | Problem>;
-  /** Changes that might mend a finding, the smallest first. Each is tried before it is offered. */
+  /** Changes that might make a value keep its limit, the smallest first. Each is tried before it is offered. */
   remedies?(assessment: Assessment, project: Project): Iterable<Remedy>;
+  /** The same for a problem; a record that is no install record, or can't be linked, has no project. */
+  corrections?(problem: PlacedProblem<F>, project: Project | undefined): Iterable<Remedy>;
+  /**
+   * Its remedies change no part, size or place of the installation: they put right what was written wrongly, or
+   * make a statement agree with what the same record holds. So the only one of a finding may be applied with
+   * others without a look at each, and a fault that comes to light by it is told instead of held against it.
+   */
+  readonly isSafe?: true;
   readonly examples: readonly Example[];
 }
 
@@ -30,21 +51,26 @@ export interface Message {
   readonly todo: string;
 }
 
+/** A problem that stands at a node, with the facts of its rule. */
+export interface PlacedProblem<F extends Facts = Facts> extends Problem {
+  readonly facts: F;
+  readonly place: Place;
+}
+
 /** What might mend a finding: changes of the record that it stands in, made together. */
 export interface Remedy {
   readonly title: string;
   readonly changes: readonly Change[];
-}
-
-/** Puts another text where a node stands. */
-export interface Change {
-  readonly place: Place;
-  readonly text: string;
+  /**
+   * Remedies of one series are the same change, each going further than the one before it: only the first that
+   * does is offered. Remedies of several series are alternatives. Left out: a series of its own name, "".
+   */
+  readonly series?: string;
 }
 
 /** The commonest remedy: another text for one value. */
-export function rewrite(title: string, place: Place, text: string): Remedy {
-  return { title, changes: [{ place, text }] };
+export function rewrite(title: string, place: Place, text: string, series = ""): Remedy {
+  return { title, changes: [{ place, text }], series };
 }
 
 /** A record that shows the rule; executed by the tests, and printed by `tailcone explain`. */

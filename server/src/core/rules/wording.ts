@@ -25,12 +25,21 @@ const kindNames: Readonly<Record<IdKind, string>> = {
   feeder: "feeder",
   ground: "ground point",
   junction: "junction",
+  "keep-out": "keep-out",
   loading: "loading",
   panel: "panel",
   protection: "protection",
+  seat: "seat",
+  shelf: "shelf",
   source: "source",
   station: "station",
   wire: "wire",
+  drain: "drain",
+  fitting: "flare nut",
+  glazing: "glazing",
+  line: "line",
+  "pass-through": "pass-through",
+  space: "space",
 };
 
 /** What a kind of thing is called: "ground point". */

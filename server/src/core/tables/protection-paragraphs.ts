@@ -1,9 +1,10 @@
 import type { Source } from "../source";
+import type { CertificationBasis } from "./load-factors";
 
 /** What decides which paragraph applies, in the words of a record. */
 export interface CertificatedAs {
   readonly kind?: "aeroplane" | "rotorcraft";
-  readonly certificationBasis?: "CAR 3" | "14 CFR 23 before Amdt 23-64" | "14 CFR 23 from Amdt 23-64";
+  readonly certificationBasis?: CertificationBasis;
 }
 
 /** What the paragraph on protective devices asks for, by its letter. */

@@ -7,7 +7,7 @@ import { valuesOf } from "../graph/derivations";
 import type { QuantityName } from "../graph/quantity-names";
 import { showMeasure, type Value } from "../graph/value";
 import type { Node } from "../reading/tree";
-import type { ProvenRemedy } from "../remedies";
+import { outcomeWords, type ProvenRemedy } from "../remedies";
 import { citeTogether } from "../source";
 import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
 import { type Overview, overviewAt } from "./overview";
@@ -37,8 +37,8 @@ export function hoverOn(
 }
 
 function remedyLines(remedies: readonly ProvenRemedy[]): string[] {
-  const titles = [...new Set(remedies.map(({ title }) => escaped(title)))];
-  return titles.map((title) => `**Tried:** ${title}. The finding goes and no new fault comes.`);
+  const lines = remedies.map((one) => `**Tried:** ${escaped(one.title)}: ${outcomeWords(one)}.`);
+  return [...new Set(lines)];
 }
 
 function section(file: string, node: Node, { project, assessments, record }: Judgement): string | undefined {

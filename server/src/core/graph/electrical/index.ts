@@ -3,7 +3,7 @@
  * of loads, wires, devices, bundles and sources that follow from it.
  */
 import type { Project } from "../../project";
-import type { AirframeRecord, Condition, KitRecord, Wire } from "../../records/types";
+import type { Condition, Wire } from "../../records/types";
 import { Memory } from "../remember";
 import type { Keep, Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
@@ -42,21 +42,8 @@ export interface ElectricalBasis {
   allowed(wire: Wire, condition: Condition): Value | undefined;
 }
 
-const derivedWhole = new Memory<AirframeRecord, KitRecord, Electrical>();
-
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveElectrical(project: Project): Electrical {
-  const { airframe, kit, install } = project;
-  if (!airframe || !kit) return deriveAnew(project);
-  const { conditions = [], bonds = [], spares = [] } = install;
-  const rests = [...networkRests(project), ...conditions, ...bonds, ...spares];
-  return derivedWhole.recall(airframe, kit, rests, nothingToKeep, () => deriveAnew(project));
-}
-
-/** The result holds its values itself. */
-const nothingToKeep: Keep = (value) => value;
-
-function deriveAnew(project: Project): Electrical {
   const values = new Set<Value>(); // several things may rest on one value, and each keeps it
   const keep: Keep = (value) => {
     if (value) values.add(value);
@@ -79,13 +66,15 @@ function deriveAnew(project: Project): Electrical {
       numbers.set(wire, numbersOf(wire, condition, ratings, amps?.value));
     }
     allowed.set(condition, ofWires);
+    // Before the solution, which may be recalled: the same values in the same order, whatever was known before.
+    const limits = new Map(outputs.sources.map((source) => [source, outputs.limitOf(source, condition)]));
     const solve = () =>
       network.solve(
         condition,
         (wire) => numbers.get(wire),
-        (source) => outputs.limitOf(source, condition),
+        (source) => limits.get(source),
       );
-    states.set(condition, solved.recall(project.kit ?? condition, condition, rests, keep, solve));
+    states.set(condition, solved.recall(condition, condition, rests, keep, solve));
   }
   const basis: ElectricalBasis = {
     project,
@@ -115,10 +104,13 @@ function deriveAnew(project: Project): Electrical {
   };
 }
 
-const solved = new Memory<object, Condition, NetworkState>();
+const solved = new Memory<Condition, Condition, NetworkState>();
 
-/** Everything but the condition that a solution rests on: an edit elsewhere leaves the network solved. */
-function networkRests({ airframe, install }: Project): unknown[] {
+/** Everything but the condition that a solution rests on: an edit of one condition leaves the others solved. */
+function networkRests({ airframe, kit, install }: Project): unknown[] {
+  const { components = [], devices = [] } = kit ?? {};
   const { wires = [], protection = [], contacts = [], bundles = [], junctions = [] } = install;
-  return [airframe?.electrical, ...wires, ...protection, ...contacts, ...bundles, ...junctions];
+  const ofKit = [kit !== undefined, ...components, ...devices];
+  const ofInstall = [...wires, ...protection, ...contacts, ...bundles, ...junctions];
+  return [airframe?.electrical, ...ofKit, ...ofInstall];
 }

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { bundleDeratingSource } from "../../tables/bundle-derating";
-import { defineRule } from "../rule";
+import { defineRule, rewrite } from "../rule";
 import { circuitExample } from "./circuit-example";
 
 export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; recorded: number }>({
@@ -27,6 +27,10 @@ export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; 
       };
     }
   },
+  *corrections({ facts: { bundle, recorded }, place }) {
+    yield rewrite(`Count ${recorded} wires in ${bundle}`, place, String(recorded));
+  },
+  isSafe: true,
   examples: [
     {
       title: "Two wires in a bundle of one",

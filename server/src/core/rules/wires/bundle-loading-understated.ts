@@ -1,9 +1,9 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { derive, written } from "../../graph/value";
-import { formatMeasure } from "../../quantities";
-import { bundleDeratingSource } from "../../tables/bundle-derating";
-import { defineRule } from "../rule";
+import { formatMeasure, roundUp } from "../../quantities";
+import { bundleDeratingSource, bundleLoadings } from "../../tables/bundle-derating";
+import { defineRule, rewrite } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { governing } from "./governing";
 
@@ -63,6 +63,15 @@ export const bundleLoadingUnderstated = defineRule<{
       };
     }
   },
+  *remedies({ subject, place, value }) {
+    // Stated higher, the wires may carry less, and the share rises again: the next lines of the figure follow.
+    const steps = [roundUp(value.value, 1), ...bundleLoadings];
+    for (const step of steps.filter((one) => one >= value.value && one <= 100)) {
+      const text = `${step} %`;
+      yield rewrite(`State that ${subject.id} is loaded to ${text}`, place, text);
+    }
+  },
+  isSafe: true,
   examples: [
     {
       title: "One loaded pair called lightly loaded",

@@ -1,5 +1,6 @@
 import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
+import { splitToSize } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { holdRecorded } from "./recorded";
 
@@ -39,6 +40,9 @@ export const bundleTooLarge = defineRule<{ bundle: string; count: number; most: 
         facts: { bundle: id.value, count: held.value.value, most: held.limit.value },
       };
     }
+  },
+  *remedies({ subject, limit }, project) {
+    yield* splitToSize(subject.id, limit.value, project);
   },
   examples: [
     {

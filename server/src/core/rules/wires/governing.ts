@@ -28,7 +28,7 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
   for (const candidate of standardGauges) {
     if (candidate >= gauge.value.si) continue;
     const text = `${gaugeName(candidate)} AWG`;
-    yield rewrite(`Make wire ${wire} ${text}`, gauge.place, text);
+    yield rewrite(`Make wire ${wire} ${text}`, gauge.place, text, "gauge");
   }
 }
 
@@ -88,6 +88,6 @@ function* swaps({ place, id }: Guard, devices: readonly Device[]): Iterable<Reme
   for (const device of devices) {
     if (!device.id) continue;
     const text = device.id.value;
-    yield rewrite(`Take ${text} for ${id}`, place, text);
+    yield rewrite(`Take ${text} for ${id}`, place, text, "device");
   }
 }

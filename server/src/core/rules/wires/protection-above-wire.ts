@@ -3,6 +3,7 @@ import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { governing, guardsOf, smallerDevices, thickerGauges } from "./governing";
 
@@ -62,6 +63,7 @@ export const protectionAboveWire = defineRule<{
     yield* thickerGauges(wire?.gauge, assessment.subject.id);
     const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
     if (device) yield* smallerDevices(device, project);
+    yield* fewerNeighbours(assessment.subject.id, project);
   },
   examples: [
     {

@@ -145,5 +145,5 @@ export function* lengthThatKeeps(
 /** Copper in place of aluminium. */
 export function* copperInstead(wire: Wire | undefined): Iterable<Remedy> {
   if (!wire?.material || !wire.id) return;
-  yield rewrite(`Make wire ${wire.id.value} copper`, wire.material.place, "copper");
+  yield rewrite(`Make wire ${wire.id.value} copper`, wire.material.place, "copper", "material");
 }

@@ -5,6 +5,7 @@ import { altitudeDeratingSource } from "../../tables/altitude-derating";
 import { bundleDeratingSource } from "../../tables/bundle-derating";
 import { freeAirReadSource } from "../../tables/free-air";
 import { defineRule } from "../rule";
+import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { governing, thickerGauges } from "./governing";
 
@@ -57,6 +58,7 @@ export const wireOverAmpacity = defineRule<{
   *remedies(assessment, project) {
     const found = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id);
     yield* thickerGauges(found?.wire.gauge, assessment.subject.id);
+    yield* fewerNeighbours(assessment.subject.id, project);
   },
   examples: [
     {

@@ -1,0 +1,153 @@
+/**
+ * Work on a project that is done again only when something that it looked at has changed.
+ *
+ * A derivation or a rule is a function of a project. `recalled` lets it see the project through a glass that
+ * notes each thing that it takes: a section of a record, the names of one kind, a part of what another such
+ * function gives. In the next version of the project the same things are taken again; when each is the same,
+ * so is the result. Nobody states what a result rests on, so nobody can forget a part of it. Typed entries,
+ * and lists and maps of a record's top level, are the same while their text is (`records/typing.ts`).
+ *
+ * What a function must keep to:
+ * - It sees nothing but the project, and what is in the project never changes.
+ * - What a closure of its result reads later, such as the operands of a value that are listed when somebody
+ *   looks, belongs to something that was read while the result was made.
+ * - It takes sections, `install.wires`, and not whole records: their `place` changes at every keystroke. An
+ *   entry of a record's text is asked for by `entryOf`.
+ */
+import type { Project } from "../project";
+import type { Names } from "../records/record";
+import type { IdKind } from "../records/schema";
+
+/** Something that was taken from a project, and how to take it from another one. */
+interface Look {
+  readonly take: (project: Project) => unknown;
+  readonly seen: unknown;
+}
+
+/** A result, with all that was looked at on the way to it, in that order. */
+interface Trace {
+  readonly looks: readonly Look[];
+  readonly result: unknown;
+}
+
+/** A function of a project that is done once for each, and not even that while what it looked at is the same. */
+export function recalled<T>(compute: (project: Project) => T): (project: Project) => T {
+  const done = new WeakMap<Project, { readonly result: T }>();
+  const recall = (seenProject: Project): T => {
+    const glass = glasses.get(seenProject);
+    const project = glass ? glass.project : seenProject;
+    let known = done.get(project);
+    if (!known) {
+      known = { result: again(recall, project, compute) };
+      done.set(project, known);
+    }
+    glass?.note(recall, "", recall, known.result);
+    return known.result;
+  };
+  return recall;
+}
+
+function again<T>(of: object, project: Project, compute: (project: Project) => T): T {
+  const { recollection } = project.file;
+  const before = recollection.get(of) as Trace | undefined;
+  if (before?.looks.every(({ take, seen }) => isSame(seen, take(project)))) return before.result as T;
+  const glass = new Glass(project);
+  const result = compute(glass.view());
+  recollection.set(of, { looks: glass.looks, result } satisfies Trace);
+  glass.close();
+  return result;
+}
+
+/** Lists are made anew where their entries are not. */
+function isSame(seen: unknown, now: unknown): boolean {
+  if (Object.is(seen, now)) return true;
+  if (!Array.isArray(seen) || !Array.isArray(now) || seen.length !== now.length) return false;
+  return seen.every((one, index) => Object.is(one, now[index]));
+}
+
+/**
+ * Asks something of a record in a way that is noted as what it is: the answer is looked at, not the record.
+ *
+ * @param ask keeps its identity from call to call
+ */
+export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string) => R, key: string): R {
+  const part = parts.get(owner);
+  if (!part) return ask(owner, key);
+  const { glass, of, whole } = part;
+  const take = (project: Project) => {
+    const now = project[of];
+    return now && ask(now as unknown as O, key);
+  };
+  return glass.note(ask, `${of} ${key}`, take, ask(whole as O, key));
+}
+
+/** Parts of a project whose own parts are looked at one by one. */
+type Part = "install" | "airframe" | "kit" | "file";
+const looksInto: ReadonlySet<PropertyKey> = new Set<Part>(["install", "airframe", "kit", "file"]);
+
+const glasses = new WeakMap<object, Glass>();
+const parts = new WeakMap<object, { readonly glass: Glass; readonly of: Part; readonly whole: object }>();
+
+/** Shows one project, and notes what is taken from it. */
+class Glass {
+  readonly looks: Look[] = [];
+  private readonly noted = new Map<object, Set<string>>();
+
+  constructor(public project: Project) {}
+
+  view(): Project {
+    const shown = new Map<PropertyKey, unknown>();
+    const view = new Proxy(this.project, {
+      get: (_, key) => {
+        if (!shown.has(key)) shown.set(key, this.show(key as keyof Project));
+        return shown.get(key);
+      },
+    });
+    glasses.set(view, this);
+    return view;
+  }
+
+  note<T>(what: object, of: string, take: Look["take"], seen: T): T {
+    const noted = this.noted.get(what) ?? new Set();
+    this.noted.set(what, noted);
+    if (!noted.has(of)) this.looks.push({ take, seen });
+    noted.add(of);
+    return seen;
+  }
+
+  /** What is looked at later may show the project as it was, but must not keep alive all that came before it. */
+  close(): void {
+    const { file } = this.project;
+    this.project = { ...this.project, file: { file: file.file } as Project["file"], files: [] };
+  }
+
+  private show(key: keyof Project): unknown {
+    const value = this.project[key];
+    if (key === "names") return this.names(this.project.names);
+    if (!looksInto.has(key)) return this.note(Glass, key, (project) => project[key], value);
+    this.note(Glass, key, (project) => project[key] === undefined, value === undefined);
+    return value && this.part(key as Part, value);
+  }
+
+  private part(of: Part, whole: object): object {
+    const view = new Proxy(whole, {
+      get: (target, key) => {
+        const take = (from: object | undefined) => from && Reflect.get(from, key);
+        return this.note(parts, `${of} ${String(key)}`, (project) => take(project[of]), take(target));
+      },
+    });
+    parts.set(view, { glass: this, of, whole });
+    return view;
+  }
+
+  private names(names: Names): Pick<Names, "find"> {
+    const look = (kind: IdKind) =>
+      this.note(names, kind, (project) => project.names.ofKind(kind), names.ofKind(kind));
+    return {
+      find: (kinds, id) => {
+        for (const kind of kinds) look(kind);
+        return names.find(kinds, id);
+      },
+    };
+  }
+}

@@ -1,0 +1,15 @@
+import type { Rule } from "../rule";
+import { climateNotCovered } from "./climate-not-covered";
+import { comfortTooLate } from "./comfort-too-late";
+import { coolingCapacityShort } from "./cooling-capacity-short";
+import { heatingCapacityShort } from "./heating-capacity-short";
+import { spaceNotConditioned } from "./space-not-conditioned";
+
+/** Rules of the cooling and heating of spaces, by id. */
+export const climateRules: readonly Rule[] = [
+  climateNotCovered,
+  comfortTooLate,
+  coolingCapacityShort,
+  heatingCapacityShort,
+  spaceNotConditioned,
+];

@@ -1,0 +1,21 @@
+import type { Rule } from "../rule";
+import { clearanceNotRecorded } from "./clearance-not-recorded";
+import { clearanceTooSmall } from "./clearance-too-small";
+import { componentWiderThanAccess } from "./component-wider-than-access";
+import { componentsOverlap } from "./components-overlap";
+import { controlOutOfReach } from "./control-out-of-reach";
+import { keepOutEntered } from "./keep-out-entered";
+import { placementDataMissing } from "./placement-data-missing";
+import { reachNotRecorded } from "./reach-not-recorded";
+
+/** Rules of clearances, reach and access, by id. */
+export const placementRules: readonly Rule[] = [
+  clearanceNotRecorded,
+  clearanceTooSmall,
+  componentWiderThanAccess,
+  componentsOverlap,
+  controlOutOfReach,
+  keepOutEntered,
+  placementDataMissing,
+  reachNotRecorded,
+];

@@ -1,0 +1,137 @@
+/** Whatever was edited before: what is recalled is what would be derived and judged anew. */
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { check, type Judgement } from "../server/src/core/check";
+import { applyEdits } from "../server/src/core/edits/text-edit";
+import { proveRemedy } from "../server/src/core/remedies";
+import { RecordShelf } from "../server/src/core/shelf";
+import { worksheetOf } from "../server/src/core/views/worksheet";
+import { demo, demoRecords } from "./support/workspace";
+
+/** More runs find what is rare: INCREMENTAL_RUNS=500 npx vitest run tests/incremental.test.ts */
+const numRuns = Number(process.env.INCREMENTAL_RUNS ?? 12);
+const timeout = 120_000 + 6_000 * numRuns;
+
+/** One edit of a text; what `at` and `other` mean depends on the text. */
+interface Edit {
+  readonly file: "install" | "kit" | "airframe";
+  readonly kind: "digit" | "letter" | "drop" | "copy" | "swap" | "comment" | "back" | "remedy";
+  readonly at: number;
+  readonly other: number;
+}
+
+const edit: fc.Arbitrary<Edit> = fc.record({
+  file: fc.constantFrom("install", "install", "install", "kit", "airframe"),
+  kind: fc.constantFrom(
+    ...(["digit", "digit", "digit", "letter", "drop", "copy", "swap", "comment", "back", "remedy"] as const),
+  ),
+  at: fc.nat(100_000),
+  other: fc.nat(100_000),
+});
+
+const letters = ["x", "-", ":", "{", "A", "9", ".", " "];
+
+function edited(text: string, { kind, at, other }: Edit): string {
+  const lines = text.split("\n");
+  const line = at % lines.length;
+  const digits = [...text.matchAll(/\d/g)].map(({ index }) => index);
+  const place = at % (text.length + 1);
+  switch (kind) {
+    case "digit": {
+      const digit = digits[at % Math.max(1, digits.length)] ?? 0;
+      return text.slice(0, digit) + String(other % 10) + text.slice(digit + 1);
+    }
+    case "letter":
+      return text.slice(0, place) + letters[other % letters.length] + text.slice(place);
+    case "drop":
+      return lines.toSpliced(line, 1).join("\n");
+    case "copy":
+      return lines.toSpliced(other % lines.length, 0, lines[line]!).join("\n");
+    case "swap": {
+      const [a, b] = [lines[line]!, lines[other % lines.length]!];
+      return lines
+        .with(line, b)
+        .with(other % lines.length, a)
+        .join("\n");
+    }
+    case "comment":
+      return lines.with(line, `${lines[line]} # seen`).join("\n");
+    default:
+      return text;
+  }
+}
+
+class Session {
+  readonly texts: Map<string, string>;
+  private readonly shelf: RecordShelf;
+
+  constructor(
+    texts: Iterable<[string, string]>,
+    private readonly install: string,
+  ) {
+    this.texts = new Map(texts);
+    this.shelf = new RecordShelf({
+      resolve: (_, path) => (this.texts.has(path) ? path : undefined),
+      text: (file) => this.texts.get(file),
+    });
+  }
+
+  judge(): Judgement {
+    return check(this.shelf.load(this.install)!, this.shelf);
+  }
+
+  /** Changes nothing by itself: it only tries. */
+  remedy(judgement: Judgement, which: number): string | undefined {
+    const faults = judgement.findings.filter(({ assessment }) => assessment);
+    const finding = faults[which % Math.max(1, faults.length)];
+    const remedy = finding && proveRemedy(finding, judgement, this.shelf);
+    return remedy && applyEdits(judgement.record.text, remedy.edits);
+  }
+}
+
+/** All that can be seen of a judgement, with absolute places. */
+function pictureOf(judgement: Judgement) {
+  const { record, findings, leftOut } = judgement;
+  const spanOf = (anchor: (typeof findings)[number]["anchor"]) =>
+    "node" in anchor ? record.reading.spanOf(anchor.node) : anchor.span;
+  return {
+    ...worksheetOf(judgement, (file) => file),
+    leftOut,
+    findings: findings.map(({ anchor, related, assessment, ...rest }) => ({
+      ...rest,
+      span: spanOf(anchor),
+      related: related.map(({ place, words }) => ({ words, file: place.file })),
+      isAssessed: assessment !== undefined,
+    })),
+  };
+}
+
+it.each([demo.clean, demo.faulty])("%s", { timeout }, (install) => {
+  const records = demoRecords();
+  const names = { install, kit: demo.kit, airframe: demo.airframe };
+  const seen = new Set<string>();
+  fc.assert(
+    fc.property(fc.array(edit, { minLength: 4, maxLength: 8 }), (edits) => {
+      const session = new Session(Object.entries(records), install);
+      let judgement = session.judge();
+      for (const one of edits) {
+        const name = names[one.file];
+        const text = session.texts.get(name)!;
+        if (one.kind === "remedy") {
+          const mended = session.remedy(judgement, one.at);
+          if (mended !== undefined && one.other % 2 === 0) session.texts.set(install, mended);
+        } else if (one.kind === "back") {
+          session.texts.set(name, records[name]!);
+        } else {
+          session.texts.set(name, edited(text, one));
+        }
+        judgement = session.judge();
+        const picture = pictureOf(judgement);
+        expect(picture).toEqual(pictureOf(new Session(session.texts, install).judge()));
+        seen.add(JSON.stringify(picture.findings.map(({ what }) => what)));
+      }
+    }),
+    { numRuns },
+  );
+  expect(seen.size, "edits that change nothing would prove nothing").toBeGreaterThan(numRuns);
+});
