@@ -208,6 +208,38 @@ export class Editor {
     return rows.map(({ name, level }) => ({ name, level }));
   }
 
+  /** What is offered at the cursor, from the top as far as it is shown; asks for it. */
+  async suggestions(): Promise<string[]> {
+    await this.page.keyboard.press("Control+Space");
+    const rows = this.page.locator(".suggest-widget.visible .monaco-list-row");
+    await rows.first().waitFor();
+    return rows.evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
+  }
+
+  /** Puts the cursor behind a text of the open file. */
+  async goBehind(text: string, search?: Search): Promise<void> {
+    await this.select(text, search);
+    await this.page.keyboard.press("ArrowRight");
+  }
+
+  /** Gives the thing at the cursor another name. */
+  async rename(name: string): Promise<void> {
+    await this.page.keyboard.press("F2");
+    const box = this.page.locator(".rename-box input").first();
+    await box.waitFor();
+    await box.fill(name);
+    await this.page.keyboard.press("Enter");
+    await box.waitFor({ state: "hidden" });
+  }
+
+  /** The rows of the view of installs, as a screen reader tells them; opens it when it is not shown. */
+  async installs(): Promise<string[]> {
+    await this.command("Explorer: Focus on Installs View");
+    const rows = this.page.locator(".customview-tree .monaco-list-row");
+    await rows.first().waitFor();
+    return rows.evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
+  }
+
   /** Rests the pointer on a text of the open file until a hover shows. */
   async hoverOn(text: string, search?: Search): Promise<void> {
     await this.select(text, search);
