@@ -78,15 +78,16 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
     .at(-1)!
     .replace(/\.install\.ya?ml$/, "");
   const item = new vscode.TreeItem(name, vscode.TreeItemCollapsibleState.Collapsed);
-  const found = [counted(counts.error, "error"), counted(counts.warning, "warning")].filter(
-    (words) => words !== "",
-  );
   const margins = [electrical && `electrical ${electrical.share}`, balance && `CG ${balance.share}`];
+  const errors = counted(counts.error, "error");
+  const warnings = counted(counts.warning, "warning");
+  const inFull = [errors, warnings, ...margins].filter((part) => part).join(", ");
   item.id = uri;
-  item.description = [found.join(", ") || "no faults", ...margins].filter((part) => part).join(" · ");
-  item.tooltip = `${kit ?? "no kit"} in ${airframe ?? "no airframe"}: ${item.description}`;
+  // The view is narrow: the worst comes first, and what does not fit is in the tooltip.
+  item.description = [errors || warnings, ...margins].filter((part) => part).join(" · ");
+  item.tooltip = `${name}\n${kit ?? "no kit"} in ${airframe ?? "no airframe"}: ${inFull || "no faults"}`;
+  item.accessibilityInformation = { label: `${name}: ${inFull || "no faults"}` };
   item.iconPath = iconOf(counts);
-  item.accessibilityInformation = { label: `${name}: ${item.description}` };
   item.command = { command: "vscode.open", title: "Open", arguments: [resource] };
   return item;
 }

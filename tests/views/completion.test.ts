@@ -114,6 +114,12 @@ describe("values", () => {
     expect(labels("kit: |\n")).toEqual(["b.kit.yaml"]);
   });
 
+  it("sizes of tubes and fasteners as the trade writes them", () => {
+    expect(labels("lines:\n  - id: L1\n    outside-diameter: |\n")).toContain("5/16 in");
+    const fastener = "mounts:\n  - { component: RACK, fastener: { kind: an-bolt, diameter: | } }\n";
+    expect(labels(fastener).slice(0, 3)).toEqual(["3/32 in", "1/8 in", "5/32 in"]);
+  });
+
   it("all sizes when one stands there whole, so that it can be exchanged", () => {
     const found = at(demoWith("    to: CHILLER\n    gauge: 8 AWG", "    to: CHILLER\n    gauge: 8 AWG|"));
     expect(found.length).toBeGreaterThan(10);

@@ -9,7 +9,7 @@ const demo = join(root, "client", "demo");
 const record = "survey-rack-0417.install.yaml";
 const kit = "survey-rack.kit.yaml";
 const wire = "id: P102A8";
-const patience = { timeout: 20_000 };
+const patience = { timeout: 40_000 };
 
 let editor: Editor;
 
@@ -31,9 +31,9 @@ afterEach(async ({ task }) => {
 test("the list at a gauge begins with the thinnest that passes, and says what it leads to", async () => {
   await editor.open(record);
   await editor.goBehind("8 AWG", { after: wire });
-  await expect.poll(() => editor.suggestions(), patience).toEqual(
-    expect.arrayContaining([expect.stringMatching(/^8 AWG/)]),
-  );
+  await expect
+    .poll(() => editor.suggestions(), patience)
+    .toEqual(expect.arrayContaining([expect.stringMatching(/^8 AWG/)]));
   const [first] = await editor.suggestions();
   await editor.screenshot("10-gauges");
   expect(first).toMatch(/^8 AWG/);
@@ -56,7 +56,7 @@ test("the installs of the folder stand side by side", async () => {
     .toEqual([
       expect.stringMatching(/survey-rack-0417-faulty: \d+ errors/),
       expect.stringMatching(/survey-rack-0417-unfinished: \d+ errors/),
-      expect.stringMatching(/survey-rack-0417: no faults · electrical \d+ % · CG \d+ %/),
+      expect.stringMatching(/survey-rack-0417: (\d+ warnings?, )?electrical \d+ %, CG \d+ %/),
     ]);
   await editor.screenshot("12-installs");
 });
@@ -81,7 +81,9 @@ test("a new record begins from a kit and an airframe", async () => {
   }
   await widget.locator(".quick-input-title", { hasText: "New Install Record" }).waitFor();
   await editor.page.keyboard.press("Enter");
-  await editor.page.locator('.tab.active[data-resource-name="survey-rack-brackenfell-0417.install.yaml"]').waitFor();
+  await editor.page
+    .locator('.tab.active[data-resource-name="survey-rack-brackenfell-0417.install.yaml"]')
+    .waitFor();
   const missing = async () =>
     (await editor.problems()).filter(({ file }) => file === "survey-rack-brackenfell-0417.install.yaml");
   await expect.poll(async () => (await missing()).length, patience).toBeGreaterThan(20);

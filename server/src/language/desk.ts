@@ -46,7 +46,7 @@ export class Desk {
 
   /** The same of every record that was judged, open or not. */
   allDependentsOf(id: string): string[] {
-    return [...this.judged.keys()].filter((one) => one !== id && this.mayRestOn(this.judged.get(one)!, id));
+    return [...this.judged].flatMap(([one, known]) => (one !== id && this.mayRestOn(known, id) ? [one] : []));
   }
 
   /** Judgements as they were last made. */
@@ -55,10 +55,12 @@ export class Desk {
   }
 
   private mayRestOn({ project, record }: Judgement, id: string): boolean {
-    if (project?.files.some((file) => file.file === id)) return true;
+    if (!project) return false;
+    if (project.files.some((file) => file.file === id)) return true;
     // A link that led nowhere when it was followed may lead here now.
-    const links = [project?.install.airframe, project?.install.kit];
-    return links.some(
+    const { install, airframe, kit } = project;
+    const lost = [airframe ? undefined : install.airframe, kit ? undefined : install.kit];
+    return lost.some(
       (link) => link && "path" in link && this.documents.resolve(record.file, link.path.value) === id,
     );
   }

@@ -21,8 +21,16 @@ export interface Margin {
 
 const balanceRules: readonly string[] = ["cg-forward-of-limit", "cg-aft-of-limit"];
 
-/** Undefined for what is no install record. */
-export function fleetRow({ record, project, findings, assessments }: Judgement): FleetRow | undefined {
+const rows = new WeakMap<Judgement, FleetRow>();
+
+/** Undefined for what is no install record; made once for a judgement. */
+export function fleetRow(judgement: Judgement): FleetRow | undefined {
+  const row = rows.get(judgement) ?? rowOf(judgement);
+  if (row) rows.set(judgement, row);
+  return row;
+}
+
+function rowOf({ record, project, findings, assessments }: Judgement): FleetRow | undefined {
   if (!project) return undefined;
   const counts = { error: 0, warning: 0, information: 0 };
   for (const { severity } of findings) counts[severity]++;

@@ -2,9 +2,10 @@
 import type { Judgement } from "../check";
 import { type Assessment, byMargin, marginOf } from "../findings/finding";
 import { electricalOf, weightsOf, wiringOf } from "../graph/derivations";
+import { groupBy } from "../graph/group-by";
 import { showMeasure, type Value } from "../graph/value";
+import type { Project } from "../project";
 import type { Entry, MapNode, Node } from "../reading";
-import type { IdKind } from "../records/schema";
 import { nameOf } from "./calculation";
 
 export interface Hint {
@@ -16,64 +17,78 @@ export interface Hint {
 }
 
 /** Digits of a number that is read in passing. */
-const digits = 3;
+const digits = 4;
 
 /** All hints of an install record, in no order; several may belong to one line, of which the first counts. */
-export function hintsOf({ record, project, assessments }: Judgement): Hint[] {
-  if (!project) return [];
-  const electrical = electricalOf(project);
-  const { change, units } = weightsOf(project);
-  const hints: Hint[] = [];
-  const add = (node: Node | undefined, parts: readonly (string | undefined)[], isTotal: boolean) => {
-    const text = parts.filter((part) => part !== undefined && part !== "").join(", ");
-    if (node && text !== "") hints.push({ node, text, isTotal });
-  };
-  const things = new Map(record.typing.declarations.map((one) => [`${one.kind} ${one.id.value}`, one.node]));
-  const thing = (kind: IdKind, id: string) => things.get(`${kind} ${id}`);
+export function hintsOf(judgement: Judgement): Hint[] {
+  if (!judgement.project) return [];
+  return [
+    ...wireAndDeviceHints(judgement, judgement.project),
+    ...itemHints(judgement, judgement.project),
+    ...totals(judgement, judgement.project),
+  ];
+}
 
-  for (const { id, states } of electrical.wires) {
-    const current = largest(states.map((state) => state.current));
+/** Behind each wire its largest current and drop; behind each device its current, rating and least margin. */
+function* wireAndDeviceHints({ record, assessments }: Judgement, project: Project): Iterable<Hint> {
+  const things = new Map(record.typing.declarations.map((one) => [`${one.kind} ${one.id.value}`, one.node]));
+  const judged = groupBy(assessments, ({ subject }) => subject.id);
+  const { wires, devices } = electricalOf(project);
+  for (const { id, states } of wires) {
     const drop = largest(states.map((state) => state.drop));
-    add(thing("wire", id), [short(current), drop && `drop ${short(drop)}`], false);
+    const parts = [short(largest(states.map((state) => state.current))), drop && `drop ${short(drop)}`];
+    yield* hint(things.get(`wire ${id}`), parts, false);
   }
-  for (const { id, inline, rating, currents } of electrical.devices) {
+  for (const { id, inline, rating, currents } of devices) {
     const current = largest(currents.map((one) => one.current));
-    const margin = marginWords(
-      assessments.filter(({ subject, rule }) => subject.id === id && rule !== "protection-above-chart"),
-    );
-    add(
-      thing(inline.kind, id),
-      [current && rating && `${short(current)} of ${short(rating)}`, margin],
-      false,
-    );
+    const margin = marginWords((judged.get(id) ?? []).filter(({ subject }) => subject.kind === inline.kind));
+    const parts = [current && rating && `${short(current)} of ${short(rating)}`, margin];
+    yield* hint(things.get(`${inline.kind} ${id}`), parts, false);
   }
-  for (const { place, moment } of change.items) {
+}
+
+/** Behind each item that comes or goes its moment. */
+function* itemHints({ record }: Judgement, project: Project): Iterable<Hint> {
+  const entries = entriesByPart(record.reading.root);
+  for (const { place, moment } of weightsOf(project).change.items) {
     if (place.file === record.file)
-      add(entryAround(place.node, record.reading.root), [short(moment, 4)], false);
+      yield* hint(entries.get(place.node) ?? place.node, [short(moment, 4)], false);
   }
-  for (const condition of project.install.conditions ?? []) {
-    const id = condition.id?.value;
-    const values = electrical.values.filter((value) => value.condition === id);
-    const demand = values.find(({ quantity }) => quantity === "source-demand");
-    const capacity = values.find(({ quantity }) => quantity === "source-capacity");
-    add(
-      condition.place.node,
+}
+
+/** What each condition asks of the sources; behind the first section of weights the empty aircraft; the harness. */
+function* totals({ record }: Judgement, project: Project): Iterable<Hint> {
+  const root = record.reading.root;
+  const ofConditions = groupBy(
+    electricalOf(project).values.filter(({ quantity }) => quantity.startsWith("source-")),
+    ({ condition }) => condition,
+  );
+  for (const { id, place } of project.install.conditions ?? []) {
+    const values = ofConditions.get(id?.value) ?? [];
+    const [demand, capacity] = ["source-demand", "source-capacity"].map((name) =>
+      values.find(({ quantity }) => quantity === name),
+    );
+    yield* hint(
+      place.node,
       [demand && capacity && `${short(demand)} of ${short(capacity)} from the sources`],
       true,
     );
   }
-  const root = record.reading.root;
-  const heads = ["placement", "added", "removed"].map((key) => section(root, key));
-  const weight = change.emptyWeight && `empty ${short(change.emptyWeight, 5)}`;
-  const cg = change.emptyCg && `at ${showMeasure(change.emptyCg.value, units.arm, 4)}`;
-  add(
-    heads.find((head) => head !== undefined),
-    [weight && cg ? `${weight} ${cg}` : weight],
-    true,
-  );
+  const { emptyWeight, emptyCg } = weightsOf(project).change;
+  const head = ["placement", "added", "removed"].map((key) => section(root, key)).find((found) => found);
+  const empty = emptyWeight && emptyCg && `empty ${short(emptyWeight, 5)} at ${short(emptyCg)}`;
+  yield* hint(head, [empty], true);
   const { harnessWeight } = wiringOf(project);
-  add(section(root, "wires"), [harnessWeight && `harness ${short(harnessWeight)}`], true);
-  return hints;
+  yield* hint(section(root, "wires"), [harnessWeight && `harness ${short(harnessWeight)}`], true);
+}
+
+function* hint(
+  node: Node | undefined,
+  parts: readonly (string | undefined)[],
+  isTotal: boolean,
+): Iterable<Hint> {
+  const text = parts.filter((part) => part !== undefined && part !== "").join(", ");
+  if (node && text !== "") yield { node, text, isTotal };
 }
 
 function short(value: Value | undefined, significant = digits): string | undefined {
@@ -97,14 +112,15 @@ function section({ entries }: MapNode, key: string): Node | undefined {
   return found?.value.kind === "list" && found.value.entries.length > 0 ? found.key : undefined;
 }
 
-/** The entry of a top-level list that a node is in, or the node itself. */
-function entryAround(node: Node, root: MapNode): Node {
+/** The entries of top-level lists, by themselves and by each value in them. */
+function entriesByPart(root: MapNode): ReadonlyMap<Node, Node> {
+  const entries = new Map<Node, Node>();
   for (const { value } of root.entries) {
     if (value.kind !== "list") continue;
-    const found = value.entries.find(
-      (entry) => entry === node || (entry.kind === "map" && entry.entries.some((one) => one.value === node)),
-    );
-    if (found) return found;
+    for (const entry of value.entries) {
+      entries.set(entry, entry);
+      if (entry.kind === "map") for (const part of entry.entries) entries.set(part.value, entry);
+    }
   }
-  return node;
+  return entries;
 }
