@@ -12,7 +12,8 @@ export class RuleDocuments implements vscode.TextDocumentContentProvider {
     await this.start();
     const rule = path.replace(/^\//, "").replace(/\.md$/, "");
     return (
-      (await this.client.sendRequest<string | null>("tailcone/rule", rule)) ?? `There is no rule '${rule}'.`
+      (await this.client.sendRequest<string | null>("tailcone/rule", { id: rule })) ??
+      `There is no rule '${rule}'.`
     );
   }
 }

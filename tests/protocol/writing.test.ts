@@ -190,6 +190,19 @@ describe("records that are not open", () => {
   });
 });
 
+it("a rule has a page, offline, and its name in a diagnostic leads there where the client can follow", async () => {
+  const page = await editor.request<string>("tailcone/rule", { id: "wire-voltage-drop" });
+  expect(page).toMatch(/^# Too much voltage is lost/);
+  expect(page).toContain("AC 43.13-1B");
+  expect(await editor.request("tailcone/rule", { id: "no-such-rule" })).toBeNull();
+  editor.change(install, ["8 AWG\n    length: 14.5 ft", "12 AWG\n    length: 14.5 ft"]);
+  expect((await editor.diagnostics(install)).some(({ codeDescription }) => codeDescription)).toBe(false);
+  const other = await Editor.start({ folders: [workspace.uri("")], initializationOptions: { rules: true } });
+  other.open(install, editor.textOf(install));
+  const drop = (await other.diagnostics(install)).find(({ code }) => code === "wire-voltage-drop");
+  expect(drop?.codeDescription?.href).toBe("tailcone-rule:/wire-voltage-drop.md");
+});
+
 it("a new record is written by the server's command", async () => {
   const edits: WorkspaceEdit[] = [];
   editor.onApplyEdit((edit) => edits.push(edit));

@@ -43,7 +43,7 @@ test("the list at a gauge begins with the thinnest that passes, and says what it
 test("keys come while they are typed", async () => {
   await editor.goBehind("rating: 150 degC", { after: "id: P103A16" });
   await editor.page.keyboard.press("Enter");
-  await editor.type("    str");
+  await editor.type("str");
   await editor.screenshot("11-key");
   await expect.poll(() => editor.suggestions(), patience).toEqual([expect.stringMatching(/^strands/)]);
   await editor.page.keyboard.press("Escape");

@@ -17,7 +17,7 @@ export interface Hint {
 }
 
 /** Digits of a number that is read in passing. */
-const digits = 4;
+const digits = 3;
 
 /** All hints of an install record, in no order; several may belong to one line, of which the first counts. */
 export function hintsOf(judgement: Judgement): Hint[] {
@@ -76,7 +76,7 @@ function* totals({ record }: Judgement, project: Project): Iterable<Hint> {
   }
   const { emptyWeight, emptyCg } = weightsOf(project).change;
   const head = ["placement", "added", "removed"].map((key) => section(root, key)).find((found) => found);
-  const empty = emptyWeight && emptyCg && `empty ${short(emptyWeight, 5)} at ${short(emptyCg)}`;
+  const empty = emptyWeight && emptyCg && `empty ${short(emptyWeight, 5)} at ${short(emptyCg, 4)}`;
   yield* hint(head, [empty], true);
   const { harnessWeight } = wiringOf(project);
   yield* hint(section(root, "wires"), [harnessWeight && `harness ${short(harnessWeight)}`], true);

@@ -150,10 +150,12 @@ function toItem(
   };
 }
 
-function shown({ words, documentation, own }: Trial): Pick<CompletionItem, "detail" | "documentation"> {
+/** The few words stand beside the label, and again where the editor tells more of the one that is looked at. */
+function shown({ words, documentation, own }: Trial): Partial<CompletionItem> {
   const detail = words === "" ? (own[0] ?? "nothing is judged here") : words;
   return {
     detail,
+    labelDetails: { description: detail },
     ...(documentation !== "" && { documentation: { kind: "markdown", value: documentation } }),
   };
 }

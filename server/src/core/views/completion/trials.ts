@@ -38,7 +38,7 @@ export function tryValue(
   const node = nodeAt(after.record.reading, span.start + leading + 1).at(-1)?.node;
   const judged = after.assessments
     .filter(({ place }) => place.node === node && place.file === record.file)
-    .toSorted(byMargin);
+    .toSorted((a, b) => rankOf(a) - rankOf(b) || byMargin(a, b));
   const faults = after.findings.filter(({ severity }) => severity !== "information");
   const own = faults.filter(({ anchor }) => isPlace(anchor) && anchor.node === node);
   return {
@@ -86,6 +86,12 @@ export function* bestFirst<T>(rising: readonly T[], isPassed: (one: T) => boolea
     yield* give(high + away);
     yield* give(high - away);
   }
+}
+
+/** What fails, then what comes of the value, then what only compares it with another choice, such as a rating. */
+function rankOf({ holds, value }: Assessment): number {
+  if (!holds) return 0;
+  return value.quantity === "device-rating" ? 2 : 1;
 }
 
 function inWords(one: Assessment): string {
