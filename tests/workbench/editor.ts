@@ -104,6 +104,18 @@ export class Editor {
     await this.#pick(`>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
   }
 
+  /** Runs a command that asks for something in the place where it was typed. */
+  async commandThatAsks(title: string, question: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    const box = this.page.locator(".quick-input-widget");
+    await box.locator(".quick-input-box input").fill(`>${title}`);
+    await box
+      .locator(`.monaco-list-row:is([aria-label="${title}"], [aria-label^="${title}, "])`)
+      .first()
+      .click();
+    await box.locator(`input[placeholder^="${question}"]`).waitFor();
+  }
+
   /** Opens a file of the workspace by its name, or by its path where names repeat. */
   async open(file: string): Promise<void> {
     const name = basename(file);

@@ -72,7 +72,10 @@ test("another name reaches every record that names the thing", async () => {
 });
 
 test("a new record begins from a kit and an airframe", async () => {
-  await editor.command("Tailcone: New Install Record from a Kit and an Airframe");
+  await editor.commandThatAsks(
+    "Tailcone: New Install Record from a Kit and an Airframe",
+    "Kit that goes into the aircraft",
+  );
   const widget = editor.page.locator(".quick-input-widget");
   for (const title of ["Kit that goes into the aircraft", "Airframe that it goes into"]) {
     await widget.locator(".quick-input-title", { hasText: title }).waitFor();
@@ -94,7 +97,7 @@ test("the walkthrough opens, in high contrast", async () => {
   await editor.command("Tailcone: Open the Walkthrough");
   await editor.page.locator(".getting-started-step, .getting-started-category").first().waitFor();
   await editor.screenshot("15-walkthrough");
-  await editor.command("Preferences: Color Theme");
+  await editor.commandThatAsks("Preferences: Color Theme", "Select Color Theme");
   await editor.type("Dark High Contrast");
   await editor.page.locator(".quick-input-widget .monaco-list-row").first().waitFor();
   await editor.page.keyboard.press("Enter");
