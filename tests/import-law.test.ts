@@ -160,6 +160,7 @@ const rooms = [
   "check",
   "run-example",
   "remedies",
+  "fix-all",
   "shelf",
   "views",
 ];

@@ -135,3 +135,21 @@ it.each([demo.clean, demo.faulty])("%s", { timeout }, (install) => {
   );
   expect(seen.size, "edits that change nothing would prove nothing").toBeGreaterThan(numRuns);
 });
+
+it("a remark after any line, which changes nothing but what is the same object", { timeout }, () => {
+  const records = demoRecords();
+  const session = new Session(Object.entries(records), demo.clean);
+  session.judge();
+  for (const name of [demo.clean, demo.kit, demo.airframe]) {
+    const lines = records[name]!.split("\n");
+    for (const [index, line] of lines.entries()) {
+      session.texts.set(name, lines.with(index, `${line} # seen`).join("\n"));
+      const picture = pictureOf(session.judge());
+      expect({ line, ...picture }).toEqual({
+        line,
+        ...pictureOf(new Session(session.texts, demo.clean).judge()),
+      });
+    }
+    session.texts.set(name, records[name]!);
+  }
+});

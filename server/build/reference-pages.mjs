@@ -48,6 +48,8 @@ const areas = {
   sources: "Sources and their loads",
   weights: "Weight and balance",
   cutouts: "Openings in panels",
+  structure: "Reinforcement of openings",
+  air: "Air through openings and ducts",
   mounts: "Mounts and what they stand on",
   placement: "Clearances, reach and access",
   lines: "Hoses, tubes, pass-throughs and drains",

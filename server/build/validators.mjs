@@ -43,6 +43,7 @@ const annotations = [
   "description",
   "examples",
   "x-sign",
+  "x-tolerance",
   "x-id",
   "x-reference",
   "x-key-reference",

@@ -122,14 +122,15 @@ describe("worksheet --report json", () => {
     const before = await worksheet(demo.clean, demoWorkspace().folder);
     const text = replaceOnce(
       demoRecords()[demo.clean]!,
-      "{ component: RACK, arm: 121.0 in }",
-      "{ component: RACK, arm: 122.0 in }",
+      "component: RACK, arm: 121.0 in",
+      "component: RACK, arm: 122.0 in",
     );
     const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
     expect(after.values.length).toBe(before.values.length);
     const moved = after.values.filter((value, index) => value.value !== before.values[index]!.value);
     expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
       new Set([
+        "clearance",
         "item-moment",
         "empty-moment",
         "empty-cg",

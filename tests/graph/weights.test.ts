@@ -33,8 +33,9 @@ function judge(text: string, others: Texts = {}): Judgement & { readonly project
 const weightsIn = (text: string): Weights => weightsOf(judge(text).project);
 
 const weightRuleIds = new Set(weightRules.map((rule) => rule.id));
+/** These records give no crew on purpose, and are told that not every loading was looked at. */
 const findingsIn = (judgement: Judgement): Finding[] =>
-  judgement.findings.filter(({ rule }) => weightRuleIds.has(rule));
+  judgement.findings.filter(({ rule }) => weightRuleIds.has(rule) && rule !== "every-loading-not-checked");
 
 /** The text that a finding points at. */
 function pointedAt({ record }: Judgement, { anchor }: Finding): string {
@@ -235,7 +236,7 @@ describe("every value explains itself", () => {
   });
 
   test.each(Object.entries(texts))("%s: limits are the envelope's at the loading's weight", (_, text) => {
-    const limits = weightsIn(text).values.filter((one) => one.isMethod);
+    const limits = weightsIn(text).values.filter(({ quantity }) => /^(forward|aft)-limit/.test(quantity));
     expect(limits.length).toBe(8); // two sides of two loadings, before and after
     for (const { inputs, quantity, value } of limits) {
       const of = (symbol: string) => inputs.filter((one) => one.symbol === symbol).map((one) => one.value);
@@ -510,9 +511,11 @@ describe("findings", () => {
     const rulesAt = (arm: string) =>
       findingsIn(judge(balanceExample({ ...heavyAft, arm }))).map(({ rule }) => rule);
     expect(rulesAt(change!.text)).toEqual([]);
-    expect(rulesAt(`${Number.parseFloat(change!.text) + 0.1} in`)).toEqual(["cg-aft-of-limit"]);
-    // By hand: the limit is 95 in at 3,258 lb, and all but the rack has 295,630.8 lb in.
-    expect(change!.text).toBe(`${Math.floor(armOf(96, 3258 * 95 - 295_630.8)! * 10) / 10} in`);
+    expect(rulesAt(`${Number.parseFloat(change!.text) + 0.1} in`)).toEqual(["cg-out-as-fuel-burns"]);
+    // By hand: the limit is 95 in at 3,138 lb, the 120 lb of fuel at 90 in burned, and all but the rack has
+    // 295,630.8 lb in less the fuel's.
+    const dry = 3138 * 95 - (295_630.8 - 120 * 90);
+    expect(change!.text).toBe(`${Math.floor(armOf(96, dry)! * 10) / 10} in`);
   });
 
   test("no remedy takes an item out of the aircraft", () => {

@@ -26,22 +26,9 @@ function* all(symbols: readonly DocumentSymbol[]): Iterable<DocumentSymbol> {
 
 it("lists the sections of a record in their order, and in them the things by their ids", async () => {
   const symbols = await outline(demo.clean);
-  expect(symbols.map(({ name }) => name)).toEqual([
-    "document",
-    "airframe",
-    "kit",
-    "conditions",
-    "placement",
-    "removed",
-    "added",
-    "bundles",
-    "protection",
-    "contacts",
-    "wires",
-    "bonds",
-    "spares",
-    "cutouts",
-  ]);
+  const keys = [...workspace.read(demo.clean).matchAll(/^([a-z-]+):/gm)].map(([, key]) => key);
+  expect(keys).toContain("document");
+  expect(symbols.map(({ name }) => name)).toEqual(keys);
   const wires = symbols.find(({ name }) => name === "wires")!;
   expect(wires.children!.map(({ name }) => name)).toEqual([
     "P101A10",

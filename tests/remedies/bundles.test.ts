@@ -2,38 +2,13 @@
 import { describe, expect, it } from "vitest";
 import { electricalOf } from "../../server/src/core/graph/derivations";
 import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
-import { faultsIn, judge, remediesFor, titlesFor } from "./support";
-
-const wire = (id: string, from: string, to: string, gauge = "12 AWG") =>
-  `{ id: ${id}, from: ${from}, to: ${to}, gauge: ${gauge}, length: 4 ft, rating: 150 degC, bundle: B1 }`;
-
-/** A rack whose feeder shares a bundle with its return and with the pair of a small load. */
-const full = (bundle = "{ id: B1, wires: 4, loading: 60 % }", current = "40 A") =>
-  circuitExample({
-    device: "{ id: CB-40, kind: breaker, rating: 40 A }, { id: CB-5, kind: breaker, rating: 5 A }",
-    components: [
-      `{ id: RACK, weight: 31.2 lb, draws: [{ mode: survey, current: ${current} }] }`,
-      "{ id: FAN, weight: 1 lb, draws: [{ mode: run, current: 1 A }] }",
-    ],
-    loads: "{ RACK: survey, FAN: run }",
-    protection: [
-      "{ id: CB-RACK, device: CB-40, mounted-on: MAIN }",
-      "{ id: CB-FAN, device: CB-5, mounted-on: MAIN }",
-    ],
-    bundle,
-    wires: [
-      wire("P1", "CB-RACK", "RACK"),
-      wire("P1N", "RACK", "GND-AFT"),
-      wire("P2", "CB-FAN", "FAN"),
-      wire("P2N", "FAN", "GND-AFT"),
-    ],
-  });
+import { bundledWire, faultsIn, fullBundle, judge, remediesFor, titlesFor } from "./support";
 
 const bundlesIn = (text: string) => text.slice(text.indexOf("bundles:"), text.indexOf("protection:"));
 
 describe("a wire that carries too much in its bundle", () => {
   it("is made thicker, run by itself, or taken into a second bundle, the smallest that is enough of each", () => {
-    const remedies = remediesFor("wire-over-ampacity", full());
+    const remedies = remediesFor("wire-over-ampacity", fullBundle());
     expect(remedies.map(({ title }) => title)).toEqual([
       "Make wire P1 10 AWG",
       "Run wire P1 by itself, outside bundle B1",
@@ -58,7 +33,7 @@ describe("a wire that carries too much in its bundle", () => {
   });
 
   it("takes the ambient along, and a name that is free", () => {
-    const text = full(
+    const text = fullBundle(
       "{ id: B1, wires: 4, loading: 60 %, ambient: 50 degC }\n  - { id: B2, wires: 1, loading: 20 % }",
     );
     const split = remediesFor("wire-over-ampacity", text).find(({ title }) => title.includes("of their own"));
@@ -66,7 +41,7 @@ describe("a wire that carries too much in its bundle", () => {
   });
 
   it("is told what stays a statement where wires of the bundle are in no record", () => {
-    const titles = titlesFor("wire-over-ampacity", full("{ id: B1, wires: 6, loading: 60 % }"));
+    const titles = titlesFor("wire-over-ampacity", fullBundle("{ id: B1, wires: 6, loading: 60 % }"));
     expect(titles).toContain(
       "Run wire P1 by itself, outside bundle B1; the loading stated for B1 is kept, and is yours to confirm",
     );
@@ -77,7 +52,7 @@ describe("a wire that carries too much in its bundle", () => {
       electricalOf(judge(text).project!).bundles.map(
         ({ id, states }) => [id, states[0]!.loading.value] as const,
       );
-    const text = full("{ id: B1, wires: 4, loading: 60 % }", "44 A");
+    const text = fullBundle("{ id: B1, wires: 4, loading: 60 % }", "44 A");
     for (const remedy of remediesFor("wire-over-ampacity", text)) {
       expect(faultsIn(remedy.text)).not.toContain("bundle-loading-understated");
       for (const [, loading] of loadingIn(remedy.text)) expect(loading).toBeGreaterThan(0);
@@ -86,7 +61,7 @@ describe("a wire that carries too much in its bundle", () => {
 });
 
 it("a breaker above its wire is mended by the same ways, or by a smaller one where it holds the load", () => {
-  const text = full("{ id: B1, wires: 4, loading: 60 % }", "20 A").replace(
+  const text = fullBundle("{ id: B1, wires: 4, loading: 60 % }", "20 A").replace(
     "{ id: CB-5,",
     "{ id: CB-30, kind: breaker, rating: 30 A }, { id: CB-5,",
   );
@@ -102,7 +77,7 @@ describe("a bundle of more wires than is usual", () => {
   const many = (count: number, recorded: number) =>
     circuitExample({
       bundle: `{ id: B1, wires: ${count}, loading: 20 % }`,
-      wires: Array.from({ length: recorded }, (_, index) => wire(`P${index + 1}N`, "RACK", "GND-AFT")),
+      wires: Array.from({ length: recorded }, (_, index) => bundledWire(`P${index + 1}N`, "RACK", "GND-AFT")),
     });
 
   it("gives so many wires to a second one that both are usual", () => {
@@ -121,14 +96,25 @@ describe("a bundle of more wires than is usual", () => {
 });
 
 it("what is stated of a bundle is made to agree with its wires", () => {
-  expect(remediesFor("bundle-count-too-small", full("{ id: B1, wires: 2, loading: 60 % }"))[0]).toMatchObject(
-    {
-      title: "Count 4 wires in B1",
-      edits: [{ newText: "4" }],
-      revealed: expect.any(Number),
-    },
+  expect(
+    remediesFor("bundle-count-too-small", fullBundle("{ id: B1, wires: 2, loading: 60 % }"))[0],
+  ).toMatchObject({
+    title: "Count 4 wires in B1",
+    edits: [{ newText: "4" }],
+    revealed: expect.any(Number),
+  });
+  const [stated] = remediesFor(
+    "bundle-loading-understated",
+    fullBundle("{ id: B1, wires: 4, loading: 20 % }"),
   );
-  const [stated] = remediesFor("bundle-loading-understated", full("{ id: B1, wires: 4, loading: 20 % }"));
   expect(stated!.title).toMatch(/^State that B1 is loaded to \d+ %$/);
   expect(faultsIn(stated!.text)).not.toContain("bundle-loading-understated");
+});
+
+it("a wire in a bundle that no figure covers is brought to where one does", () => {
+  const titles = titlesFor("wire-not-covered", fullBundle("{ id: B1, wires: 40, loading: 60 % }", "20 A"));
+  expect(titles).toEqual([
+    expect.stringMatching(/^Run wire P1 by itself, outside bundle B1; the loading stated/),
+    expect.stringMatching(/^Run P1 and P2 as a bundle B2 of their own; the loading stated/),
+  ]);
 });

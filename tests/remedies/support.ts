@@ -4,6 +4,7 @@ import type { RecordSource } from "../../server/src/core/project";
 import { loadRecord } from "../../server/src/core/records/record";
 import { recordKindOf } from "../../server/src/core/records/schema";
 import { provenRemedies } from "../../server/src/core/remedies";
+import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
 
 const alone: RecordSource = { resolve: () => undefined, load: () => undefined };
 
@@ -34,3 +35,28 @@ export function remediesFor(rule: string, text: string, file?: string) {
 export function titlesFor(rule: string, text: string, file?: string): string[] {
   return remediesFor(rule, text, file).map(({ title }) => title);
 }
+
+export const bundledWire = (id: string, from: string, to: string, gauge = "12 AWG") =>
+  `{ id: ${id}, from: ${from}, to: ${to}, gauge: ${gauge}, length: 4 ft, rating: 150 degC, bundle: B1 }`;
+
+/** A rack whose feeder shares a bundle with its return and with the pair of a small load. */
+export const fullBundle = (bundle = "{ id: B1, wires: 4, loading: 60 % }", current = "40 A") =>
+  circuitExample({
+    device: "{ id: CB-40, kind: breaker, rating: 40 A }, { id: CB-5, kind: breaker, rating: 5 A }",
+    components: [
+      `{ id: RACK, weight: 31.2 lb, draws: [{ mode: survey, current: ${current} }] }`,
+      "{ id: FAN, weight: 1 lb, draws: [{ mode: run, current: 1 A }] }",
+    ],
+    loads: "{ RACK: survey, FAN: run }",
+    protection: [
+      "{ id: CB-RACK, device: CB-40, mounted-on: MAIN }",
+      "{ id: CB-FAN, device: CB-5, mounted-on: MAIN }",
+    ],
+    bundle,
+    wires: [
+      bundledWire("P1", "CB-RACK", "RACK"),
+      bundledWire("P1N", "RACK", "GND-AFT"),
+      bundledWire("P2", "CB-FAN", "FAN"),
+      bundledWire("P2N", "FAN", "GND-AFT"),
+    ],
+  });

@@ -69,6 +69,8 @@ describe("the list of rules", () => {
       "sources",
       "weights",
       "cutouts",
+      "structure",
+      "air",
       "mounts",
       "placement",
       "lines",

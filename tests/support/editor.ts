@@ -34,6 +34,8 @@ export interface EditorOptions {
   /** What the user has set under `tailcone`. Left out: an editor that can't be asked for settings. */
   readonly settings?: unknown;
   readonly initializationOptions?: unknown;
+  /** An editor that lets the server finish code actions later, and shows edits before it makes them. */
+  readonly takesActionsLater?: boolean;
 }
 
 /** A text to be put in the place of another that stands in the document once. */
@@ -108,13 +110,22 @@ export class Editor {
         didChangeConfiguration: { dynamicRegistration: true },
         didChangeWatchedFiles: { dynamicRegistration: true },
         workspaceFolders: true,
-        workspaceEdit: { documentChanges: true },
+        workspaceEdit: {
+          documentChanges: true,
+          ...(options.takesActionsLater && { changeAnnotationSupport: {} }),
+        },
       },
       textDocument: {
         publishDiagnostics: { versionSupport: true, relatedInformation: true },
         hover: { contentFormat: ["markdown"] },
         documentSymbol: { hierarchicalDocumentSymbolSupport: true },
-        codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } } },
+        codeAction: {
+          codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix", "source.fixAll"] } },
+          ...(options.takesActionsLater && {
+            dataSupport: true,
+            resolveSupport: { properties: ["edit"] },
+          }),
+        },
       },
     };
     editor.initialized = await editor.request("initialize", {
@@ -157,7 +168,8 @@ export class Editor {
   apply(uri: string, edits: readonly TextEdit[]): void {
     const document = this.documentOf(uri);
     const version = document.version + 1;
-    const contentChanges = edits.map(({ range, newText }) => ({ range, text: newText }));
+    // All of them count in the text before; from the end backwards none moves another.
+    const contentChanges = edits.map(({ range, newText }) => ({ range, text: newText })).toReversed();
     TextDocument.update(document, contentChanges, version);
     this.notify("textDocument/didChange", { textDocument: { uri, version }, contentChanges });
   }
@@ -261,13 +273,17 @@ export class Editor {
     return this.request("textDocument/documentSymbol", { textDocument: { uri } });
   }
 
-  actions(uri: string, range: Range): Promise<CodeAction[] | null> {
+  actions(uri: string, range: Range, only?: readonly string[]): Promise<CodeAction[] | null> {
     const diagnostics = this.lastOf(uri)?.diagnostics ?? [];
     return this.request("textDocument/codeAction", {
       textDocument: { uri },
       range,
-      context: { diagnostics },
+      context: { diagnostics, ...(only && { only }) },
     });
+  }
+
+  resolveAction(action: CodeAction): Promise<CodeAction> {
+    return this.request("codeAction/resolve", action);
   }
 
   /** Says goodbye as the protocol asks; the server's exit code. */

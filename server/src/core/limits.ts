@@ -14,6 +14,8 @@ export const limits = {
   /** Findings shown for one file, and of one rule in one file. */
   findingsPerFile: 500,
   findingsPerRule: 100,
+  /** Remedies that are applied together without a look at each. */
+  fixesTogether: 100,
   /** Records that one record may draw in, directly or not. */
   linkedRecords: 16,
   /** Records of a workspace that are looked after without being open. */

@@ -86,9 +86,25 @@ function smallestOf(remedies: readonly Remedy[], trial: Trial): ProvenRemedy | u
   return second;
 }
 
+/** What a check found, as far as it is compared: how often each fault was found. */
+interface Tally {
+  readonly all: ReadonlyMap<string, number>;
+  /** Without what only informs. */
+  readonly faults: ReadonlyMap<string, number>;
+  /** Of the text and of the record's shape. */
+  readonly ofText: ReadonlyMap<string, number>;
+}
+
+/**
+ * What was found with each set of edits, by judgement: the next gauge is tried for the drop, the rating and the
+ * breaker of one wire.
+ */
+const tallies = new WeakMap<Judgement, Map<string, Tally>>();
+
 /** Checks a record again with changes in it, and compares. */
 class Trial {
   private readonly before: ReadonlyMap<string, number>;
+  private readonly known: Map<string, Tally>;
 
   constructor(
     private readonly finding: Finding,
@@ -98,33 +114,45 @@ class Trial {
     private readonly options: CheckOptions,
   ) {
     this.before = countOf(judgement.findings);
+    this.known = tallies.get(judgement) ?? new Map();
+    tallies.set(judgement, this.known);
   }
 
   /** Undefined where the changes can't be made, the finding stays, or they do harm. */
-  of({ title, changes }: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
+  of({ title, changes, renames = {} }: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
     const { record, findings } = this.judgement;
     if (changes.some(({ place }) => place.file !== record.file)) return undefined;
     const edits = editsFor(changes, record.reading);
     if (!edits || edits.length === 0) return undefined;
-    const text = applyEdits(record.text, edits);
-    const after = check(loadRecord(record.file, record.kind, text, record), this.source, this.options);
-    const left = countOf(after.findings);
-    const isLeft = (one: Finding) => (left.get(keyOf(one)) ?? 0) >= (this.before.get(keyOf(one)) ?? 0);
+    const name = JSON.stringify(edits);
+    const after = this.known.get(name) ?? this.tally(edits, renames);
+    this.known.set(name, after);
+    const isLeft = (one: Finding) => (after.all.get(keyOf(one)) ?? 0) >= (this.before.get(keyOf(one)) ?? 0);
     if (isLeft(this.finding)) return undefined;
-    const faults = after.findings.filter(({ severity }) => severity !== "information");
-    const revealed = [...countOf(faults)].filter(([key, count]) => count > (this.before.get(key) ?? 0));
-    if (revealed.length > 0 && !this.mayReveal(faults)) return undefined;
+    const revealed = this.newIn(after.faults);
+    // A text that was put right may show what was hidden, but no new fault of the text itself.
+    if (revealed > 0 && !(this.rule.isSafe && this.newIn(after.ofText) === 0)) return undefined;
     return {
-      proven: { title, edits, revealed: revealed.length },
+      proven: { title, edits, revealed },
       clearsPlace: !findings.some((one) => this.standsBeside(one) && isLeft(one)),
     };
   }
 
-  /** A text that was put right may show what was hidden, but no new fault of the text itself. */
-  private mayReveal(faults: readonly Finding[]): boolean {
-    if (!this.rule.isSafe) return false;
+  private tally(edits: readonly TextEdit[], renames: Readonly<Record<string, string>>): Tally {
+    const { record } = this.judgement;
+    const text = applyEdits(record.text, edits);
+    const { findings } = check(loadRecord(record.file, record.kind, text, record), this.source, this.options);
+    const now = findings.map((one) => ({ ...one, subject: renames[one.subject] ?? one.subject }));
+    const faults = now.filter(({ severity }) => severity !== "information");
     const ofText = faults.filter(({ rule }) => ["text", "record"].includes(ruleById.get(rule)?.area ?? ""));
-    return [...countOf(ofText)].every(([key, count]) => count <= (this.before.get(key) ?? 0));
+    return { all: countOf(now), faults: countOf(faults), ofText: countOf(ofText) };
+  }
+
+  /** How many faults there are more than before, of each kind where there are more. */
+  private newIn(after: ReadonlyMap<string, number>): number {
+    let count = 0;
+    for (const [key, found] of after) count += Math.max(0, found - (this.before.get(key) ?? 0));
+    return count;
   }
 
   private standsBeside({ anchor }: Finding): boolean {

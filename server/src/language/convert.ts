@@ -1,7 +1,5 @@
 /** The border: offsets become positions here, and nowhere else in the server. */
 import {
-  type CodeAction,
-  CodeActionKind,
   type Diagnostic,
   DiagnosticSeverity,
   type DocumentSymbol,
@@ -15,7 +13,6 @@ import { type LineIndex, lineIndex } from "../core/reading";
 import type { Span } from "../core/reading/tree";
 import type { LoadedRecord } from "../core/records/record";
 import type { Place } from "../core/records/written";
-import type { ProvenRemedy } from "../core/remedies";
 import { citeTogether } from "../core/source";
 import { sourcesBehind } from "../core/views/finding-sources";
 import type { Hover } from "../core/views/hover";
@@ -114,28 +111,6 @@ export function toDocumentSymbol(symbol: OutlineSymbol, converter: Converter): D
     range: converter.range(symbol.span),
     selectionRange: converter.range(symbol.nameSpan),
     children: symbol.children.map((child) => toDocumentSymbol(child, converter)),
-  };
-}
-
-export function toQuickFix(
-  remedy: ProvenRemedy,
-  diagnostic: Diagnostic,
-  document: { readonly uri: string; readonly version: number },
-  converter: Converter,
-): CodeAction {
-  return {
-    title: remedy.title,
-    kind: CodeActionKind.QuickFix,
-    isPreferred: true,
-    diagnostics: [diagnostic],
-    edit: {
-      documentChanges: [
-        {
-          textDocument: { uri: document.uri, version: document.version },
-          edits: remedy.edits.map((edit) => ({ range: converter.range(edit), newText: edit.newText })),
-        },
-      ],
-    },
   };
 }
 

@@ -1,4 +1,6 @@
 import { type CheckOptions, check, type Judgement } from "../core/check";
+import type { Finding } from "../core/findings/finding";
+import { type ProvenRemedy, provenRemedies } from "../core/remedies";
 import { RecordShelf } from "../core/shelf";
 import type { Documents } from "./documents";
 
@@ -9,6 +11,7 @@ import type { Documents } from "./documents";
 export class Desk {
   readonly shelf: RecordShelf;
   private readonly judged = new Map<string, Judgement>();
+  private readonly proven = new WeakMap<Finding, readonly ProvenRemedy[]>();
   private options: CheckOptions = {};
 
   constructor(private readonly documents: Documents) {
@@ -33,6 +36,15 @@ export class Desk {
     const judgement = check(record, this.shelf, this.options);
     this.judged.set(id, judgement);
     return judgement;
+  }
+
+  /** Tried once for each judgement: an editor asks again with every move of the cursor. */
+  remediesOf(finding: Finding, judgement: Judgement): readonly ProvenRemedy[] {
+    const known = this.proven.get(finding) ?? [
+      ...provenRemedies(finding, judgement, this.shelf, this.options),
+    ];
+    this.proven.set(finding, known);
+    return known;
   }
 
   forget(id: string): void {

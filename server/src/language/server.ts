@@ -16,10 +16,10 @@ import { nodeOf } from "../core/findings/finding";
 import { nodeAt } from "../core/reading";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
-import { proveRemedy } from "../core/remedies";
 import { hoverOn } from "../core/views/hover";
 import { outlineOf } from "../core/views/symbols";
-import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover, toQuickFix } from "./convert";
+import { actionKinds, CodeActions } from "./code-actions";
+import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
 import { answerCalls } from "./requests/calls";
@@ -58,6 +58,7 @@ export function serve(connection: Connection): void {
   const client = { ...unknownClient };
   const settings: { -readonly [K in keyof Settings]: Settings[K] } = { hints: "all", checksWorkspace: true };
   const room: Room = { connection, documents, desk, client, settings };
+  const actions = new CodeActions(documents, desk);
   /** Versions of open records, and closed ones, of which something was published last. */
   const published = new Map<string, number | "closed">();
 
@@ -116,13 +117,14 @@ export function serve(connection: Connection): void {
       documents.setFolders(workspaceFolders?.map((folder) => folder.uri) ?? (rootUri ? [rootUri] : []));
       Object.assign(client, clientOf(capabilities, options));
       take(options);
+      actions.setClient(capabilities);
       return {
         serverInfo: { name: "tailcone", version },
         capabilities: {
           textDocumentSync: TextDocumentSyncKind.Incremental,
           hoverProvider: true,
           documentSymbolProvider: true,
-          codeActionProvider: { codeActionKinds: ["quickfix"] },
+          codeActionProvider: { codeActionKinds: [...actionKinds], resolveProvider: true },
           completionProvider: { triggerCharacters: completionTriggers, resolveProvider: true },
           inlayHintProvider: true,
           definitionProvider: true,
@@ -226,8 +228,7 @@ export function serve(connection: Connection): void {
     const remedies = judgements.flatMap((judgement) =>
       judgement.findings
         .filter(({ anchor }) => nodeOf(anchor) === node)
-        .map((finding) => proveRemedy(finding, judgement, desk.shelf, desk.checkOptions))
-        .filter((remedy) => remedy !== undefined),
+        .flatMap((finding) => desk.remediesOf(finding, judgement)),
     );
     const hover = hoverOn(id, node, judgements, remedies);
     return hover ? toHover(hover, converter) : null;
@@ -240,28 +241,17 @@ export function serve(connection: Connection): void {
     return outlineOf(record.reading).map((symbol) => toDocumentSymbol(symbol, converter));
   });
 
-  connection.onCodeAction(({ textDocument, range }) => {
+  connection.onCodeAction(({ textDocument, range, context }) => {
     const id = idOf(textDocument.uri);
     const document = documents.get(id);
     const judgement = document && desk.judge(id);
     if (!document || !judgement) return [];
     const converter = converterOf(judgement.record);
-    return judgement.findings.flatMap((finding) => {
-      const squiggle = converter.squiggle(finding);
-      if (!touches(squiggle, range)) return [];
-      const remedy = proveRemedy(finding, judgement, desk.shelf, desk.checkOptions);
-      return remedy
-        ? [
-            toQuickFix(
-              remedy,
-              toDiagnostic(finding, converter, undefined, client.opensRules),
-              document,
-              converter,
-            ),
-          ]
-        : [];
-    });
+    const there = judgement.findings.filter((finding) => touches(converter.squiggle(finding), range));
+    return actions.offer({ document, judgement, there, only: context.only });
   });
+
+  connection.onCodeActionResolve((action) => actions.resolve(action));
 
   answerCompletion(room);
   answerHints(room);

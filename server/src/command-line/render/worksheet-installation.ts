@@ -130,7 +130,7 @@ function heatBalance(project: Project): string {
       const equipment = (ofSpace[0].entry.equipment ?? []).flatMap(({ component }) => component?.value ?? []);
       const rows = [
         ...gains.map(([quantity, words]) => row(words, quantity)),
-        ...equipment.map((id) => row(id, "equipment-heat", id)),
+        ...equipment.map((id) => row(id, "equipment-heat", `${id} in ${space}`)),
         ...rest.map(([quantity, words]) => row(words, quantity)),
         ["soak to set point", ...ofSpace.map(timeWords)],
       ].filter(([, ...cells]) => cells.some((one) => one !== ""));

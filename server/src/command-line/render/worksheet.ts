@@ -9,9 +9,12 @@ import type { Project } from "../../core/project";
 import type { Quantity } from "../../core/quantities";
 import type { Written } from "../../core/records/written";
 import { citeSource } from "../../core/source";
+import { balancePages } from "../../core/views/balance-pages";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { indent, type Row, table, wrap } from "./layout";
 import { mountPages } from "./mount-pages";
+import { openingsColumns, openingsPages } from "./openings-pages";
+import { renderPage } from "./pages";
 import { installationPages } from "./worksheet-installation";
 
 /** The worksheet of one install record, for a terminal or a printer of `width` columns. */
@@ -66,7 +69,10 @@ export function renderWorksheet(
     section("Weight of the wires", sheet.table(["wire", "harness"], ["wire-weight", "harness-weight"])),
     section(
       "Weight and balance: items",
-      sheet.table(["component", "added-item", "harness", "equipment"], ["item-moment"]),
+      sheet.table(
+        ["component", "added-item", "ballast", "harness", "equipment"],
+        ["item-moment", "item-cg-effect"],
+      ),
     ),
     section("Weight and balance: aircraft", sheet.list("aircraft")),
     section(
@@ -91,6 +97,8 @@ export function renderWorksheet(
     ),
     ...installationPages(project).map(([title, body]) => section(title, body)),
     ...mountPages(project).map(({ title, body }) => section(title, body)),
+    ...balancePages(project).map((page) => renderPage(page, width)),
+    ...openingsPages.map(({ title, kinds, quantities }) => section(title, sheet.table(kinds, quantities))),
     section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
     section("Notes", bullets(notesOf(...all), width)),
   ].filter((one) => one !== "");
@@ -224,6 +232,7 @@ const shortNames: Partial<Record<QuantityName, string>> = {
   "device-current": "carries",
   "bundle-loading": "loading",
   "item-moment": "moment",
+  "item-cg-effect": "moves the CG",
   "loading-weight": "weight",
   "loading-cg": "CG",
   "loading-cg-before": "CG before",
@@ -233,4 +242,5 @@ const shortNames: Partial<Record<QuantityName, string>> = {
   "cutout-perimeter": "edge length",
   "edge-distance": "to edge",
   "fastener-distance": "to fastener",
+  ...openingsColumns,
 };

@@ -1,5 +1,5 @@
 import type { UnitSymbol } from "../quantities";
-import type { EmptyStatement } from "../records/types";
+import type { AirframeRecord } from "../records/types";
 
 /** Units that belong together: weight x arm is the moment, volume x density the weight. */
 export interface BalanceUnits {
@@ -22,10 +22,16 @@ const systems: readonly BalanceUnits[] = [
   { ...kilograms, arm: "m", moment: "kg m" },
 ];
 
-/** The units of the empty weight statement, which are those of the aircraft's data; pounds and inches without one. */
-export function balanceUnits(empty: EmptyStatement | undefined): BalanceUnits {
-  const written = empty?.weight?.value.unit;
+/**
+ * The units of the empty weight statement, or without one of the weighing, which are those of the aircraft's data;
+ * pounds and inches without either.
+ */
+export function balanceUnits(airframe: AirframeRecord | undefined): BalanceUnits {
+  const { empty, weighing } = airframe ?? {};
+  const scale = weighing?.scales?.[0];
+  const written = (empty?.weight ?? scale?.reading)?.value.unit;
+  const arm = (empty ? empty.arm : (scale?.arm ?? scale?.offset))?.value.unit;
   const weight = written === "kg" || written === "g" ? "kg" : "lb";
   const ofWeight = systems.filter((system) => system.weight === weight);
-  return ofWeight.find((system) => system.arm === empty?.arm?.value.unit) ?? ofWeight[0]!;
+  return ofWeight.find((system) => system.arm === arm) ?? ofWeight[0]!;
 }

@@ -22,12 +22,14 @@ import { interpolate } from "../tables/interpolation";
 import { type CoverageGap, covered } from "../tables/lookup";
 import { peopleHeat, peopleHeatSource } from "../tables/people-heat";
 import type { Electrical } from "./electrical";
+import { isWholeEntry, isWholeList } from "./entries";
 import type { QuantityName } from "./quantity-names";
 import { Memory } from "./remember";
 import {
   derive,
   derived,
   type Keep,
+  keeper,
   type Operand,
   type Subject,
   sumOf,
@@ -69,21 +71,22 @@ export interface ClimateGap {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveClimate(project: Project, electrical: () => Electrical): ClimateResults {
-  const values = new Set<Value>();
-  const keep: Keep = (value) => {
-    if (value) values.add(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const cases = (project.install.climate ?? []).flatMap((entry) =>
     (entry.cases ?? []).flatMap((climateCase): CaseResult[] => {
       const space = project.airframe?.spaces?.find(({ id }) => id && id.value === entry.space?.value);
       const condition = project.install.conditions?.find(
         ({ id }) => id && id.value === climateCase.condition?.value,
       );
-      if (!space || !condition || !entry.setPoint) return [];
+      if (!space || !condition || !entry.setPoint || !isWhole(entry, climateCase, space)) return [];
       const powers = powersIn(entry, condition, electrical);
       const serving = servingIn(entry, condition, project);
-      const rests = [entry, condition, ...powers.flatMap(({ volts, amps }) => [volts, amps]), ...serving];
+      const rests = [
+        entry,
+        condition,
+        ...powers.flatMap(({ volts, amps }) => [volts, amps]),
+        ...serving.flatMap(({ points }) => points),
+      ];
       return [
         remembered.recall(climateCase, space, rests, keep, (kept) =>
           new Balance({ entry, climateCase, space, condition, powers, serving }, kept).run(),
@@ -91,10 +94,21 @@ export function deriveClimate(project: Project, electrical: () => Electrical): C
       ];
     }),
   );
-  return { cases, values: [...values] };
+  return { cases, values: list() };
 }
 
 const remembered = new Memory<ClimateCase, Space, CaseResult>();
+
+/** What could not be typed is a finding of its own; a balance without it would be too good. */
+function isWhole(entry: Climate, climateCase: ClimateCase, space: Space): boolean {
+  return (
+    isWholeList(space, "glazing", space.glazing) &&
+    isWholeList(entry, "equipment", entry.equipment) &&
+    isWholeList(entry, "served-by", entry.servedBy) &&
+    isWholeEntry(entry, "fresh-air", entry.freshAir) &&
+    isWholeEntry(climateCase, "people", climateCase.people)
+  );
+}
 
 /** Electrical power of a component that warms the space, by the solved network. */
 interface Power {
@@ -112,7 +126,13 @@ interface CaseBasis {
   readonly space: Space;
   readonly condition: Condition;
   readonly powers: readonly Power[];
-  readonly serving: readonly Conditioning[];
+  readonly serving: readonly Serving[];
+}
+
+/** A component that serves the space, by its points in the mode that it runs in. */
+interface Serving {
+  readonly id: string;
+  readonly points: readonly Conditioning[];
 }
 
 function powersIn({ equipment = [] }: Climate, condition: Condition, electrical: () => Electrical): Power[] {
@@ -136,11 +156,14 @@ function powersIn({ equipment = [] }: Climate, condition: Condition, electrical:
 }
 
 /** What the components that serve the space do in the modes that they run in. */
-function servingIn({ servedBy = [] }: Climate, condition: Condition, { kit }: Project): Conditioning[] {
-  return servedBy.flatMap((id) => {
-    const mode = condition.loads?.find(({ key }) => key.value === id.value)?.value.value;
-    const component = kit?.components?.find((one) => one.id?.value === id.value);
-    return (component?.conditioning ?? []).filter((one) => mode !== undefined && one.mode?.value === mode);
+function servingIn({ servedBy = [] }: Climate, condition: Condition, { kit }: Project): Serving[] {
+  return servedBy.flatMap(({ value: id }) => {
+    const mode = condition.loads?.find(({ key }) => key.value === id)?.value.value;
+    const component = kit?.components?.find((one) => one.id?.value === id);
+    const points = (component?.conditioning ?? []).filter(
+      (one) => mode !== undefined && one.mode?.value === mode,
+    );
+    return points.length > 0 ? [{ id, points }] : [];
   });
 }
 
@@ -161,7 +184,7 @@ class Balance {
       subject: { kind: "space", id: basis.space.id!.value },
       condition: basis.condition.id?.value,
     };
-    this.does = basis.serving[0]?.does?.value;
+    this.does = basis.serving[0]?.points[0]?.does?.value;
     this.inside = written("set point", basis.entry.setPoint, "degC");
     this.outside = written("outside air", basis.climateCase.outside, "degC");
   }
@@ -321,7 +344,7 @@ class Balance {
         return this.keep(
           derive({
             ...this.common,
-            subject: { kind: "component", id },
+            subject: { kind: "component", id: this.inSpace(id) },
             quantity: "equipment-heat",
             unit: "W",
             formula: "V * I * s / 100",
@@ -419,46 +442,69 @@ class Balance {
     );
   }
 
-  /** What all that serve the space take out or put in, each at the outside temperature of its points. */
+  /** What all that serve the space take out or put in together. */
   private capacity(): Value | undefined {
-    const { serving, climateCase } = this.basis;
-    const points = serving.filter(({ does, capacity }) => capacity && does?.value === this.does);
-    const first = points[0];
-    if (!first || !this.does) return undefined;
-    const quantity = this.does === "cool" ? "cooling-capacity" : "heating-capacity";
-    if (points.every(({ outside }) => outside === undefined)) {
-      const each = points.map(({ capacity, mode }) =>
-        written(`capacity in mode ${mode?.value}`, capacity, "W"),
+    const { does } = this;
+    if (!does) return undefined;
+    const each = this.basis.serving.flatMap(({ id, points }) => {
+      const ofKind = points.filter((one) => one.does?.value === does);
+      return ofKind.length > 0 ? [derived(`capacity of ${id}`, this.capacityOf(id, ofKind))] : [];
+    });
+    return this.sum(does === "cool" ? "cooling-capacity" : "heating-capacity", each);
+  }
+
+  /** One component's, at the outside temperature of this condition. */
+  private capacityOf(id: string, points: readonly Conditioning[]): Value | undefined {
+    const common = {
+      ...this.common,
+      subject: { kind: "component", id: this.inSpace(id) },
+      quantity: "component-capacity",
+      unit: "W",
+    } as const;
+    const [only] = points;
+    if (points.length === 1 && !only?.outside) {
+      return this.keep(
+        derive({
+          ...common,
+          formula: "Q",
+          operands: { Q: written(`capacity in mode ${only?.mode?.value}`, only?.capacity, "W") },
+          compute: ({ Q }) => Q,
+        }),
       );
-      return this.sum(quantity, each);
     }
+    const { outside } = this.basis.climateCase;
     const curve = points
-      .flatMap(({ outside, capacity }): [number, number][] =>
-        outside ? [[inUnit(outside.value, "degC"), inUnit(capacity!.value, "W")]] : [],
+      .flatMap((one): [number, number][] =>
+        one.outside && one.capacity
+          ? [[inUnit(one.outside.value, "degC"), inUnit(one.capacity.value, "W")]]
+          : [],
       )
       .toSorted(([a], [b]) => a - b);
     const watts = this.outside && interpolate(curve, this.outside.value);
-    if (watts === undefined && climateCase.outside) {
-      this.gaps.push({ wanted: "capacity at this outside temperature", place: climateCase.outside.place });
+    if (watts === undefined && outside) {
+      this.gaps.push({ wanted: `capacity of ${id} at this outside temperature`, place: outside.place });
     }
     return this.keep(
       derive({
-        ...this.common,
-        quantity,
-        unit: "W",
+        ...common,
         method: "straight line between the points of the kit",
         operands: {
           "outside air": this.outside,
           ...Object.fromEntries(
-            points.map(({ outside, capacity }) => [
-              `at ${outside?.value.written} ${outside?.value.unit}`,
-              written("capacity", capacity, "W"),
+            points.map((one) => [
+              `at ${one.outside?.value.written} ${one.outside?.value.unit}`,
+              written("capacity", one.capacity, "W"),
             ]),
           ),
         },
         compute: () => watts ?? Number.NaN,
       }),
     );
+  }
+
+  /** A component may share its heat between several spaces, so that its values there have names of their own. */
+  private inSpace(id: string): string {
+    return `${id} in ${this.basis.space.id!.value}`;
   }
 
   private exchange(density: Value | undefined): Value | undefined {

@@ -3,6 +3,7 @@
  * something that it looked at has changed.
  */
 import type { Project } from "../project";
+import { type Air, deriveAir } from "./air";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
@@ -11,6 +12,7 @@ import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
+import { deriveStructure, type Structure } from "./structure";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
@@ -28,6 +30,12 @@ export const climateOf: (project: Project) => ClimateResults = recalled((project
 export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
 export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
 export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
+export const structureOf: (project: Project) => Structure = recalled((project) =>
+  deriveStructure(project, openingsOf(project)),
+);
+export const airOf: (project: Project) => Air = recalled((project) =>
+  deriveAir(project, openingsOf(project)),
+);
 
 /** Every derived value of a project, in the order in which a worksheet shows them. */
 export function valuesOf(project: Project): Value[] {
@@ -40,5 +48,7 @@ export function valuesOf(project: Project): Value[] {
     ...climateOf(project).values,
     ...mountsOf(project).values,
     ...placementsOf(project).values,
+    ...structureOf(project).values,
+    ...airOf(project).values,
   ];
 }

@@ -1,6 +1,7 @@
 /** How far each drain falls from point to point, level and in every recorded attitude of the aircraft. */
 import type { Project } from "../project";
 import type { Attitude, Drain, DrainPoint } from "../records/types";
+import { isWholeList } from "./entries";
 import { Memory } from "./remember";
 import { derive, derived, type Keep, type Operand, type Value, written } from "./value";
 
@@ -28,7 +29,7 @@ export interface DrainStretch {
 export function deriveDrains({ install, airframe }: Project, keep: Keep): DrainResult[] {
   const attitudes = (airframe?.attitudes ?? []).filter(({ name, pitch }) => name && pitch);
   return (install.drains ?? []).flatMap((drain): DrainResult[] =>
-    drain.id
+    drain.id && isWholeList(drain, "points", drain.points)
       ? [
           remembered.recall(drain, drain, attitudes, keep, (kept) => ({
             drain,
@@ -63,7 +64,7 @@ class Stretch {
     private readonly drain: Drain,
     private readonly from: DrainPoint,
     private readonly to: DrainPoint,
-    number: number,
+    private readonly number: number,
     private readonly attitude: Attitude | undefined,
   ) {
     this.ends = [from.at?.value ?? `point ${number}`, to.at?.value ?? `point ${number + 1}`];
@@ -149,7 +150,7 @@ class Stretch {
 
   private common<Q extends "drain-fall" | "drain-run" | "drain-slope">(quantity: Q) {
     return {
-      subject: { kind: "drain", id: this.drain.id!.value },
+      subject: { kind: "drain", id: `${this.drain.id!.value} points ${this.number}-${this.number + 1}` },
       quantity,
       condition: this.attitude?.name?.value,
       notes: [],

@@ -2,6 +2,7 @@
 import type { Project } from "../project";
 import type { Eligible, SerialRange } from "../records/types";
 import type { Place, Written } from "../records/written";
+import { isWholeList } from "./entries";
 
 /** A group of aircraft that the kit is for, and what keeps this one out of it. */
 export interface GroupResult {
@@ -25,11 +26,12 @@ export interface Eligibility {
   readonly otherWays: readonly GroupResult[];
 }
 
-/** Undefined where the kit does not say which aircraft it is for, or nothing is known of this one. */
-export function deriveEligibility({ kit, airframe, install }: Project): Eligibility | undefined {
+/** Undefined where the kit does not say which aircraft it is for, or not enough is known of this one. */
+export function deriveEligibility(project: Project): Eligibility | undefined {
+  const { kit, airframe, install } = project;
   const aircraft = airframe?.aircraft;
   const eligibility = kit?.eligibility;
-  if (!aircraft?.type || !aircraft.serial || !eligibility) return undefined;
+  if (!aircraft?.type || !aircraft.serial || !eligibility || !isWhole(project)) return undefined;
   const owned = new Set(airframe?.equipment?.flatMap(({ id }) => id?.value ?? []));
   const done = new Set([
     ...(airframe?.modifications ?? []).flatMap(({ id }) => id?.value ?? []),
@@ -57,6 +59,16 @@ export function deriveEligibility({ kit, airframe, install }: Project): Eligibil
     .filter(({ isType, serial, isBasis }) => isType && serial === "within" && isBasis)
     .toSorted((a, b) => lackOf(a) - lackOf(b));
   return { groups, nearest, otherWays };
+}
+
+/** An entry that could not be typed is a finding of its own, and may be the one that is asked for. */
+function isWhole({ kit, airframe, install }: Project): boolean {
+  return (
+    (!kit || isWholeList(kit, "eligibility", kit.eligibility)) &&
+    (!airframe || isWholeList(airframe, "equipment", airframe.equipment)) &&
+    (!airframe || isWholeList(airframe, "modifications", airframe.modifications)) &&
+    isWholeList(install, "prerequisites", install.prerequisites)
+  );
 }
 
 /** How much keeps an aircraft out of a group that is for it. What would have to be undone weighs most. */

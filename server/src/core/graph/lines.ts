@@ -3,7 +3,7 @@
  * maker's limits where the record gives them, else by the published tables; and the holes that they go through.
  */
 import type { Project } from "../project";
-import type { Line, LineFitting, PassThrough, Wire } from "../records/types";
+import type { Line, LineFitting } from "../records/types";
 import type { Place } from "../records/written";
 import type { Source } from "../source";
 import { flareNutTorque } from "../tables/flare-nut-torque";
@@ -22,6 +22,7 @@ import {
 import { type CoverageGap, covered, type Lookup } from "../tables/lookup";
 import { saturationPressure } from "../tables/refrigerant";
 import { type DrainResult, deriveDrains } from "./drains";
+import { derivePassThroughs, type PassThroughResult } from "./pass-throughs";
 import type { QuantityName } from "./quantity-names";
 import { Memory } from "./remember";
 import {
@@ -29,9 +30,9 @@ import {
   derive,
   derived,
   type Keep,
+  keeper,
   type Operand,
   type Subject,
-  sumOf,
   tabled,
   type Value,
   type ValueUnit,
@@ -88,31 +89,18 @@ export interface LineGap {
   readonly table: { readonly reason: CoverageGap; readonly source: Source } | undefined;
 }
 
-export interface PassThroughResult {
-  readonly passThrough: PassThrough;
-  readonly id: string;
-  /** In per cent; undefined while a diameter of what goes through is not known. */
-  readonly fill: Value | undefined;
-}
-
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveLines(project: Project): Lines {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
-  const { lines = [], passThroughs = [], wires = [] } = project.install;
+  const { keep, list } = keeper();
+  const { lines = [] } = project.install;
   const runs = lines.flatMap((line): LineRun[] =>
     line.id ? [remembered.recall(line, line, [], keep, (kept) => new LineDerivation(line, kept).run())] : [],
   );
   return {
     runs,
-    passThroughs: passThroughs.flatMap((one): PassThroughResult[] =>
-      one.id ? [{ passThrough: one, id: one.id.value, fill: keep(fillOf(one, runs, wires, keep)) }] : [],
-    ),
+    passThroughs: derivePassThroughs(project, runs, keep),
     drains: deriveDrains(project, keep),
-    values,
+    values: list(),
   };
 }
 
@@ -418,58 +406,6 @@ class LineDerivation {
 
 function ofLimit({ value, source }: { readonly value: number; readonly source: Source }): Lookup<number> {
   return covered(value, source);
-}
-
-/** Of a hose the outside of the hose itself, by its table. */
-function outsideOf({ line, size }: LineRun): Operand {
-  if (line.kind?.value !== "hose") return derived("outside diameter", size);
-  const row = size && line.specification ? hoseBySize(size.value) : undefined;
-  const outside = row?.covered ? covered(row.value.outsideDiameter, row.source) : undefined;
-  return tabled("outside diameter of the hose", outside, "in", [
-    line.dash?.place ?? line.outsideDiameter?.place,
-  ]);
-}
-
-function fillOf(
-  { id, hole, wires: wireIds = [], lines: lineIds = [] }: PassThrough,
-  runs: readonly LineRun[],
-  wires: readonly Wire[],
-  keep: Keep,
-): Value | undefined {
-  const D = written("inside diameter of the hole", hole, "in");
-  const share = (subject: Subject, d: Operand): Operand =>
-    derived(
-      `share of ${subject.id}`,
-      keep(
-        derive({
-          subject,
-          quantity: "hole-share",
-          unit: "%",
-          formula: "100 * (d / D) ^ 2",
-          operands: { d, D },
-          compute: (numbers) => 100 * (numbers.d / numbers.D) ** 2,
-        }),
-      ),
-    );
-  const shares = [
-    ...wireIds.map(({ value }) => {
-      const wire = wires.find((one) => one.id?.value === value);
-      return share({ kind: "wire", id: value }, written("outside diameter", wire?.outsideDiameter, "in"));
-    }),
-    ...lineIds.map(({ value }) => {
-      const run = runs.find((one) => one.id === value);
-      return share({ kind: "line", id: value }, run && outsideOf(run));
-    }),
-  ];
-  if (shares.length === 0) return undefined;
-  return derive({
-    subject: { kind: "pass-through", id: id!.value },
-    quantity: "pass-through-fill",
-    unit: "%",
-    formula: "sum(s)",
-    operands: { s: shares },
-    compute: ({ s }) => sumOf(s),
-  });
 }
 
 /** A share as a limit in per cent. */

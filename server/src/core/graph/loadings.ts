@@ -9,7 +9,9 @@ import type { AirframeRecord, Envelope, Loading, Station, StationLoad } from "..
 import type { BalanceUnits } from "./balance-units";
 import { entryOf, isWholeList } from "./entries";
 import { groupBy } from "./group-by";
+import { limitPointsOf } from "./limit-points";
 import type { QuantityName } from "./quantity-names";
+import type { StationLimit } from "./station-limits";
 import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
 import { terms, type WeightChange } from "./weight-change";
 
@@ -75,9 +77,10 @@ export function deriveLoadings(
   { airframe }: Project,
   units: BalanceUnits,
   change: WeightChange,
+  limits: ReadonlyMap<string, StationLimit>,
   keep: Keep,
 ): LoadingResult[] {
-  return airframe ? new LoadingDerivation(airframe, units, change, keep).run() : [];
+  return airframe ? new LoadingDerivation(airframe, units, change, limits, keep).run() : [];
 }
 
 /** Weight and moment that the loads of a loading are added to. */
@@ -90,13 +93,12 @@ class LoadingDerivation {
   // Of two with one id the first counts; the second is a finding of its own.
   private readonly stations: ReadonlyMap<string | undefined, readonly [Station, ...Station[]]>;
   private readonly envelopes: ReadonlyMap<string | undefined, readonly [Envelope, ...Envelope[]]>;
-  /** Limit of each station, made once for all loadings that use it. */
-  private readonly limits = new Map<Station, Value | undefined>();
 
   constructor(
     private readonly airframe: AirframeRecord,
     private readonly units: BalanceUnits,
     private readonly change: WeightChange,
+    private readonly limits: ReadonlyMap<string, StationLimit>,
     private readonly keep: Keep,
   ) {
     this.stations = groupBy(airframe.stations ?? [], (one) => one.id?.value);
@@ -106,7 +108,7 @@ class LoadingDerivation {
   run(): LoadingResult[] {
     const { emptyWeight, emptyMoment, emptyMomentBefore } = this.change;
     const before = {
-      weight: written("empty weight before", this.airframe.empty?.weight, this.units.weight),
+      weight: this.change.before.weight,
       moment: derived("empty moment before", emptyMomentBefore),
     };
     const after = {
@@ -179,25 +181,8 @@ class LoadingDerivation {
       unweighed: filled.filter((load) => !isWeighable(load)),
       weight,
       moment: m,
-      limit: station && this.stationLimit(station),
+      limit: id === undefined ? undefined : this.limits.get(id)?.after,
     };
-  }
-
-  private stationLimit(station: Station): Value | undefined {
-    if (this.limits.has(station)) return this.limits.get(station);
-    const limit = this.keep(
-      derive({
-        subject: { kind: "station", id: station.id!.value },
-        quantity: "weight-limit",
-        unit: this.units.weight,
-        formula: "W_limit",
-        operands: { W_limit: written("limit of the station", station.limit, this.units.weight) },
-        compute: ({ W_limit }) => W_limit,
-        sources: [{ document: "airframe record", at: `station ${station.id!.value}`, standing: "record" }],
-      }),
-    );
-    this.limits.set(station, limit);
-    return limit;
   }
 
   private state(
@@ -259,20 +244,10 @@ class LoadingDerivation {
     side: LimitSide,
     weight: Value | undefined,
   ): { readonly value?: Value | undefined; readonly gap?: EnvelopeGap } {
-    const points = envelope?.[side];
-    if (!envelope || !points || !weight || !isWholeList(envelope, side, points)) return {};
-    const weights = points.map((point) => written(`${side} point, weight`, point.weight, this.units.weight));
-    const arms = points.map((point) => written(`${side} point, arm`, point.arm, this.units.arm));
-    if ([...weights, ...arms].includes(undefined)) return {};
-    const found = limitAt(
-      points.map((point, index) => ({
-        weight: weights[index]!.value,
-        arm: arms[index]!.value,
-        orLess: point.orLess?.value ?? false,
-      })),
-      side,
-      weight.value,
-    );
+    const given = envelope && weight && limitPointsOf(envelope, side, this.units);
+    if (!given) return {};
+    const { weights, arms, points } = given;
+    const found = limitAt(points, side, weight.value);
     if (!found.covered) return { gap: { side, gap: found } };
     const name = envelope.id?.value ?? "";
     const value = derive({

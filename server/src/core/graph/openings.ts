@@ -8,20 +8,29 @@ import {
   perimeter,
   pointClearance,
   relation,
-  type Shape,
   type ShapeProblem,
   shapeProblems,
   smallestCornerRadius,
 } from "../methods/geometry";
 import type { Project } from "../project";
 import { inUnit, type Quantity } from "../quantities";
-import type { Cutout, Figure, Panel, Point as PointRecord } from "../records/types";
+import type { Cutout, Figure, Panel } from "../records/types";
 import type { Place, Written } from "../records/written";
-import type { Source } from "../source";
 import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
 import { groupBy } from "./group-by";
 import { Memory } from "./remember";
-import { derive, type Keep, type Operand, tabled, type Value, type ValueUnit, written } from "./value";
+import { type Fastener, fastenerOperand, fastenersOf } from "./structure/fasteners";
+import {
+  figureOperands,
+  geometrySource,
+  type Operands,
+  placedFigure,
+  type Unit,
+  unitOf,
+} from "./structure/figures";
+import { derive, type Keep, keeper, tabled, type Value, type ValueUnit, written } from "./value";
+
+export { geometrySource };
 
 export interface Openings {
   readonly cutouts: readonly CutoutResult[];
@@ -43,6 +52,10 @@ export interface CutoutResult {
   readonly cutout: Cutout;
   readonly id: string;
   readonly panel: Panel;
+  readonly placed: Placed;
+  /** The panel's outline; undefined where it is no figure. */
+  readonly within: Placed | undefined;
+  readonly area: Value | undefined;
   readonly radius: Distance;
   /** How it lies in its panel; the distance is set only when it lies inside. */
   readonly edge: { readonly kind: "inside" | "crossing" | "outside" } & Partial<Distance>;
@@ -69,16 +82,24 @@ export interface NeighbourResult extends Distance {
   readonly isOverlapping: boolean;
 }
 
-/** Geometry is derived here, by closed forms for circles, slots, rounded rectangles and polygons. */
-export const geometrySource: Source = {
-  document: "Plane geometry",
-  standing: "derived",
-  note: "closed forms, no approximation by polygons",
-};
-
 /** All values of a project's openings. Pure; figures with faults are told and left out. */
 export function deriveOpenings(project: Project): Openings {
   return new OpeningsDerivation(project).run();
+}
+
+/** One opening with everything that it has to keep a distance to; lengths in the unit of its panel. */
+export interface Surroundings {
+  readonly cutout: Cutout;
+  readonly unit: Unit;
+  readonly placed: Placed;
+  readonly panel: { readonly placed: Placed; readonly least: number } | undefined;
+  readonly fasteners: readonly { readonly x: number; readonly y: number; readonly least: number }[];
+  readonly others: readonly { readonly placed: Placed; readonly least: number }[];
+}
+
+/** Where no least distance is given it is 0: the outlines may touch and not cross. */
+export function surroundingsOf(cutoutId: string, project: Project): Surroundings | undefined {
+  return new OpeningsDerivation(project).surroundings(cutoutId);
 }
 
 interface PlacedCutout {
@@ -88,31 +109,51 @@ interface PlacedCutout {
   readonly placed: Placed;
 }
 
-interface Fastener {
-  readonly x: number;
-  readonly y: number;
-  readonly place: Place;
-  readonly diameter: Written<Quantity>;
-  readonly head: "protruding" | "countersunk";
-  readonly headPlace: Place | undefined;
-}
-
-/** Units in which an opening is measured: those of its panel's outline. */
-type Unit = "in" | "mm";
-
-function unitOf({ outline }: Panel): Unit {
-  const size = outline?.width ?? outline?.diameter ?? outline?.length ?? outline?.points?.[0]?.x;
-  const imperial: readonly (string | undefined)[] = [undefined, "in", "ft", "mil"];
-  return imperial.includes(size?.value.unit) ? "in" : "mm";
-}
-
 class OpeningsDerivation {
-  private readonly values: Value[] = [];
+  private readonly values = keeper();
   private readonly faulty: FaultyFigure[] = [];
 
   constructor(private readonly project: Project) {}
 
   run(): Openings {
+    const { panels, placed } = this.placeAll();
+    const cutouts: CutoutResult[] = [];
+    for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
+      const outline = panels.get(panel.id!.value)!.placed;
+      const fasteners = fastenersOf(panel, unitOf(panel));
+      for (const [index, one] of inPanel.entries()) {
+        cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
+      }
+    }
+    return { cutouts, faulty: this.faulty, values: this.values.list() };
+  }
+
+  surroundings(cutoutId: string): Surroundings | undefined {
+    const { panels, placed: all } = this.placeAll();
+    const one = all.find(({ id }) => id === cutoutId);
+    if (!one) return undefined;
+    const { cutout, panel, placed } = one;
+    const unit = unitOf(panel);
+    const outline = panels.get(panel.id!.value)!.placed;
+    const { edge, between } = panel.minimums ?? {};
+    const least = (minimum: Written<Quantity> | undefined) => (minimum ? inUnit(minimum.value, unit) : 0);
+    return {
+      cutout,
+      unit,
+      placed,
+      panel: outline && { placed: outline, least: least(edge) },
+      fasteners: fastenersOf(panel, unit).map(({ x, y, head, diameter }) => ({
+        x,
+        y,
+        least: fastenerEdgeDistance(head).value * inUnit(diameter.value, unit),
+      })),
+      others: all
+        .filter((other) => other !== one && other.panel === panel)
+        .map((other) => ({ placed: other.placed, least: least(between) })),
+    };
+  }
+
+  private placeAll() {
     const panels = new Map<string, { panel: Panel; placed: Placed | undefined }>();
     for (const panel of this.project.airframe?.panels ?? []) {
       if (!panel.id) continue;
@@ -128,15 +169,7 @@ class OpeningsDerivation {
       const figure = this.place({ kind: "cutout", id: cutout.id.value }, cutout.opening, unitOf(panel));
       if (figure) placed.push({ cutout, id: cutout.id.value, panel, placed: figure });
     }
-    const cutouts: CutoutResult[] = [];
-    for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
-      const outline = panels.get(panel.id!.value)!.placed;
-      const fasteners = fastenersOf(panel, unitOf(panel));
-      for (const [index, one] of inPanel.entries()) {
-        cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
-      }
-    }
-    return { cutouts, faulty: this.faulty, values: this.values };
+    return { panels, placed };
   }
 
   private measure(
@@ -146,23 +179,17 @@ class OpeningsDerivation {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const rests = before.map(({ cutout }) => cutout);
-    const keepValue: Keep = (value) => {
-      if (value) this.values.push(value);
-      return value;
-    };
-    return measured.recall(one.cutout, one.panel, rests, keepValue, (keep) =>
+    return measured.recall(one.cutout, one.panel, rests, this.values.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }
 
   private place(owner: FaultyFigure["owner"], figure: Figure | undefined, unit: Unit): Placed | undefined {
-    const shape = figure && shapeOf(figure, unit);
-    if (!shape) return undefined;
-    const problems = shapeProblems(shape);
+    const placed = figure && placedFigure(figure, unit);
+    if (!placed) return undefined;
+    const problems = shapeProblems(placed.shape);
     for (const problem of problems) this.faulty.push({ owner, figure, unit, problem });
-    if (problems.length > 0) return undefined;
-    const at = figure.at ? pointOf(figure.at, unit) : { x: 0, y: 0 };
-    return at && { shape, at, angle: figure.angle?.value.si ?? 0 };
+    return problems.length > 0 ? undefined : placed;
   }
 }
 
@@ -200,13 +227,16 @@ class CutoutMeasures {
           compute: () => value,
         }),
       );
-    measure("cutout-area", this.unit === "in" ? "in2" : "mm2", area(placed.shape));
+    const cutoutArea = measure("cutout-area", this.unit === "in" ? "in2" : "mm2", area(placed.shape));
     measure("cutout-perimeter", this.unit, perimeter(placed.shape));
     const radius = measure("corner-radius", this.unit, smallestCornerRadius(placed.shape));
     return {
       cutout,
       id,
       panel: one.panel,
+      placed,
+      within: panel,
+      area: cutoutArea,
       radius: {
         value: radius,
         least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data),
@@ -338,108 +368,3 @@ const methods = {
   "cutout-perimeter": "length of the outline",
   "corner-radius": "smallest inside radius of the outline",
 } as const;
-
-type Operands = Readonly<Record<string, Operand>>;
-
-/** Every size and coordinate of a figure, as inputs of what is measured on it. */
-function figureOperands(figure: Figure, unit: Unit, prefix = ""): Operands {
-  const sizes: [string, Written<Quantity> | undefined][] = [
-    ["diameter", figure.diameter],
-    ["length", figure.length],
-    ["width", figure.width],
-    ["height", figure.height],
-    ["corner radius", figure.cornerRadius],
-    ["x", figure.at?.x],
-    ["y", figure.at?.y],
-    ...(figure.points ?? []).flatMap((point, index): [string, Written<Quantity> | undefined][] => [
-      [`point ${index + 1} x`, point.x],
-      [`point ${index + 1} y`, point.y],
-    ]),
-  ];
-  const operands: Record<string, Operand> = {};
-  for (const [name, size] of sizes) {
-    if (size) operands[`${prefix}${name}`] = written(`${prefix}${name}`, size, unit);
-  }
-  if (figure.angle) operands[`${prefix}angle`] = written(`${prefix}angle`, figure.angle, "deg");
-  return operands;
-}
-
-function fastenerOperand({ x, y, place }: Fastener, unit: Unit): Operands {
-  const operand = (name: string, value: number): Operand => ({
-    name,
-    value,
-    unit,
-    places: [place],
-    notes: [],
-  });
-  return { "fastener x": operand("fastener x", x), "fastener y": operand("fastener y", y) };
-}
-
-/** A figure where it lies, in a unit of length, faulty or not; undefined while a size is missing. */
-export function placedFigure(figure: Figure, unit: Unit): Placed | undefined {
-  const shape = shapeOf(figure, unit);
-  const at = figure.at ? pointOf(figure.at, unit) : { x: 0, y: 0 };
-  return shape && at && { shape, at, angle: figure.angle?.value.si ?? 0 };
-}
-
-/** The shape that a figure describes, in a unit of length; undefined while a size is missing. */
-function shapeOf(figure: Figure, unit: Unit): Shape | undefined {
-  const size = (length: Written<Quantity>) => inUnit(length.value, unit);
-  const { diameter, length, width, height, cornerRadius, points } = figure;
-  switch (figure.shape?.value) {
-    case "circle":
-      return diameter && { kind: "circle", diameter: size(diameter) };
-    case "slot":
-      return length && width && { kind: "slot", length: size(length), width: size(width) };
-    case "rectangle":
-      return (
-        width &&
-        height &&
-        cornerRadius && {
-          kind: "rectangle",
-          width: size(width),
-          height: size(height),
-          cornerRadius: size(cornerRadius),
-        }
-      );
-    case "polygon": {
-      const corners = points?.map((point) => pointOf(point, unit));
-      if (!corners?.every((corner) => corner !== undefined)) return undefined;
-      return { kind: "polygon", points: corners };
-    }
-    default:
-      return undefined;
-  }
-}
-
-function pointOf({ x, y }: PointRecord, unit: Unit): { x: number; y: number } | undefined {
-  return x && y && { x: inUnit(x.value, unit), y: inUnit(y.value, unit) };
-}
-
-/** Single fasteners and rows of a panel, one by one. */
-function fastenersOf(panel: Panel, unit: Unit): Fastener[] {
-  const single = (panel.fasteners ?? []).flatMap(({ at, diameter, head, place }) => {
-    const centre = at && pointOf(at, unit);
-    if (!centre || !diameter) return [];
-    return [
-      { ...centre, place, diameter, head: head?.value ?? "protruding", headPlace: head?.place } as const,
-    ];
-  });
-  const rows = (panel.fastenerRows ?? []).flatMap(({ from, to, count, diameter, head, place }) => {
-    const start = from && pointOf(from, unit);
-    const end = to && pointOf(to, unit);
-    if (!start || !end || !count || !diameter) return [];
-    return Array.from({ length: count.value }, (_, index) => {
-      const share = index / (count.value - 1);
-      return {
-        x: start.x + share * (end.x - start.x),
-        y: start.y + share * (end.y - start.y),
-        place,
-        diameter,
-        head: head?.value ?? "protruding",
-        headPlace: head?.place,
-      } as const;
-    });
-  });
-  return [...single, ...rows];
-}

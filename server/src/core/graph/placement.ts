@@ -22,9 +22,9 @@ import type { Component, KeepOut, Panel, Placement, Reach, Seat, SpacePoint } fr
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
 import { attitudeOf } from "./mounts/pattern";
-import { placedFigure } from "./openings";
 import { Memory } from "./remember";
-import { derive, type Keep, known, type Operand, type Value, written } from "./value";
+import { placedFigure } from "./structure/figures";
+import { derive, type Keep, keeper, known, type Operand, type Value, written } from "./value";
 
 export interface Placements {
   readonly components: readonly PlacedComponent[];
@@ -109,7 +109,7 @@ export interface Neighbour {
 }
 
 class PlacementDerivation {
-  private readonly values: Value[] = [];
+  private readonly values = keeper();
   private readonly unit: Unit;
   private readonly unplaced: Placements["unplaced"][number][] = [];
   private readonly shapeless: KeepOut[] = [];
@@ -118,11 +118,6 @@ class PlacementDerivation {
     const written = project.install.placement?.find(({ arm }) => arm)?.arm?.value.unit;
     this.unit = written === undefined || written === "in" || written === "ft" ? "in" : "mm";
   }
-
-  private readonly keepValue: Keep = (value) => {
-    if (value) this.values.push(value);
-    return value;
-  };
 
   run(): Placements {
     const { kit, airframe, install } = this.project;
@@ -145,7 +140,7 @@ class PlacementDerivation {
       unplaced: this.unplaced,
       shapeless: this.shapeless,
       unit: this.unit,
-      values: this.values,
+      values: this.values.list(),
     };
   }
 
@@ -237,7 +232,7 @@ class PlacementDerivation {
 
   private clearances(one: PlacedComponent, neighbours: readonly Neighbour[]): ClearanceResult[] {
     const basis = [this.unit, ...neighbours.flatMap(({ identity }) => identity)];
-    return measured.recall(one.placement, one.component, basis, this.keepValue, (keep) =>
+    return measured.recall(one.placement, one.component, basis, this.values.keep, (keep) =>
       this.measure(one, neighbours, keep),
     );
   }
@@ -296,7 +291,7 @@ class PlacementDerivation {
       if (!kind) return [];
       const subject = { kind, id };
       const far = lengthOf(minus(at, shoulder));
-      const distance = this.keepValue(
+      const distance = this.values.keep(
         derive({
           subject,
           quantity: "reach-distance",
@@ -314,7 +309,7 @@ class PlacementDerivation {
           sources: [solidsSource],
         }),
       );
-      const most = this.keepValue(
+      const most = this.values.keep(
         derive({
           subject,
           quantity: "reach-limit",

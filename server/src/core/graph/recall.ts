@@ -15,7 +15,8 @@
  *   entry of a record's text is asked for by `entryOf`.
  */
 import type { Project } from "../project";
-import type { Names } from "../records/record";
+import { Recollection } from "../records/recollection";
+import type { LoadedRecord, Names } from "../records/record";
 import type { IdKind } from "../records/schema";
 
 /** Something that was taken from a project, and how to take it from another one. */
@@ -36,15 +37,33 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
   const recall = (seenProject: Project): T => {
     const glass = glasses.get(seenProject);
     const project = glass ? glass.project : seenProject;
-    let known = done.get(project);
+    let known = done.get(project) ?? (glass?.taken.get(recall) as { readonly result: T } | undefined);
     if (!known) {
       known = { result: again(recall, project, compute) };
       done.set(project, known);
     }
+    glass?.taken.set(recall, known);
     glass?.note(recall, "", recall, known.result);
     return known.result;
   };
   return recall;
+}
+
+/**
+ * Does something with each thing of a list by itself, and only once for as long as the thing is the same. What is
+ * done sees nothing but the thing, so that it can rest on nothing else.
+ */
+export function ofEach<T extends object, R>(
+  listOf: (project: Project) => readonly T[],
+  act: (one: T) => Iterable<R>,
+): (project: Project) => R[] {
+  const done = new WeakMap<T, readonly R[]>();
+  return (project) =>
+    listOf(project).flatMap((one) => {
+      const results = done.get(one) ?? [...act(one)];
+      done.set(one, results);
+      return results;
+    });
 }
 
 function again<T>(of: object, project: Project, compute: (project: Project) => T): T {
@@ -81,6 +100,11 @@ export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string
   return glass.note(ask, `${of} ${key}`, take, ask(whole as O, key));
 }
 
+/** All of a record that work on a project asks for. What it remembers is of no use any more. */
+function withoutText({ file }: LoadedRecord): LoadedRecord {
+  return { file, recollection: new Recollection() } as LoadedRecord;
+}
+
 /** Parts of a project whose own parts are looked at one by one. */
 type Part = "install" | "airframe" | "kit" | "file";
 const looksInto: ReadonlySet<PropertyKey> = new Set<Part>(["install", "airframe", "kit", "file"]);
@@ -91,6 +115,8 @@ const parts = new WeakMap<object, { readonly glass: Glass; readonly of: Part; re
 /** Shows one project, and notes what is taken from it. */
 class Glass {
   readonly looks: Look[] = [];
+  /** What other such functions gave, for those who ask again when the glass is closed. */
+  readonly taken = new Map<object, { readonly result: unknown }>();
   private readonly noted = new Map<object, Set<string>>();
 
   constructor(public project: Project) {}
@@ -118,7 +144,7 @@ class Glass {
   /** What is looked at later may show the project as it was, but must not keep alive all that came before it. */
   close(): void {
     const { file } = this.project;
-    this.project = { ...this.project, file: { file: file.file } as Project["file"], files: [] };
+    this.project = { ...this.project, files: [], file: withoutText(file) };
   }
 
   private show(key: keyof Project): unknown {

@@ -1,4 +1,4 @@
-import type { Keep, Value } from "./value";
+import { type Keep, keeper, type Value } from "./value";
 
 /** What a derivation gave, and what it rested on. */
 interface Remembered<R> {
@@ -21,14 +21,13 @@ export class Memory<A extends object, B extends object, R> {
     this.known.set(a, ofA);
     const before = ofA.get(b);
     if (before && isSame(before.basis, basis)) {
-      for (const value of before.values) keep(value);
+      keep.all(before.values);
       return before.result;
     }
-    const values: Value[] = [];
-    const result = derive((value) => {
-      if (value) values.push(value);
-      return keep(value);
-    });
+    const own = keeper();
+    const result = derive(own.keep);
+    const values = own.list();
+    keep.all(values);
     ofA.set(b, { basis, values, result });
     return result;
   }

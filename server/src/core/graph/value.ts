@@ -3,7 +3,7 @@
  * written and which published source it rests on. Diagnostics, hover, worksheet and papers are views of these
  * nodes; none of them computes.
  */
-import { formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
+import { convert, formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
 import type { IdKind } from "../records/schema";
 import type { Place, Written } from "../records/written";
 import type { Source } from "../source";
@@ -68,6 +68,18 @@ export function written(name: string, quantity: Written<Quantity> | undefined, u
   return (
     quantity && { name, value: inUnit(quantity.value, unit), unit, places: [quantity.place], notes: none }
   );
+}
+
+/** The tolerance of a quantity as written in a record, taken in `unit`; undefined where it has none. */
+export function toleranceOf(
+  name: string,
+  quantity: Written<Quantity> | undefined,
+  unit: UnitSymbol,
+): Operand {
+  const { tolerance, unit: own, dimension } = quantity?.value ?? {};
+  if (!quantity || tolerance === undefined || own === undefined || dimension === undefined) return undefined;
+  const value = convert(tolerance, own, unit, dimension);
+  return { name, value, unit, places: [quantity.place], notes: none };
 }
 
 /** Another value of the graph. */
@@ -210,7 +222,31 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
 }
 
 /** Puts a value on the list of all values, and hands it back. */
-export type Keep = (value: Value | undefined) => Value | undefined;
+export interface Keep {
+  (value: Value | undefined): Value | undefined;
+  /** Puts those on the list that were derived before. */
+  all(values: readonly Value[]): void;
+}
+
+/** A list of values in the making. */
+export interface Keeper {
+  readonly keep: Keep;
+  /** In the order in which they were kept, each once, however many things keep it. */
+  list(): Value[];
+}
+
+/** Far more often are values kept than listed, so that nothing is done for the list until somebody asks. */
+export function keeper(): Keeper {
+  const kept: (Value | readonly Value[])[] = [];
+  const keep = (value: Value | undefined) => {
+    if (value) kept.push(value);
+    return value;
+  };
+  const all = (values: readonly Value[]) => {
+    if (values.length > 0) kept.push(values);
+  };
+  return { keep: Object.assign(keep, { all }), list: () => [...new Set(kept.flat())] };
+}
 
 /** Every place that a value rests on, however far back. */
 export function placesBehind(value: Value, seen = new Set<Value>(), places = new Set<Place>()): Set<Place> {

@@ -1,18 +1,18 @@
 /**
- * What the modification adds and removes, and the empty weight and centre of gravity that come of it.
+ * What the modification does to the empty weight and centre of gravity: along the fuselage, and to the side and in
+ * height where everything says where it stands; with the worst case of the tolerances.
  */
 import { armOf, balanceSources, moment } from "../methods/balance";
+import { type BalanceRange, balanceRange, type UncertainMass } from "../methods/tolerance";
 import type { Project } from "../project";
-import type { Quantity } from "../quantities";
-import type { Component, Placement } from "../records/types";
-import type { Place, Written } from "../records/written";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeEntry, isWholeList } from "./entries";
-import { groupBy } from "./group-by";
+import { type ChangedItem, changedItems, type FoundItems } from "./changed-items";
+import type { EmptyBefore } from "./empty-before";
+import type { QuantityName } from "./quantity-names";
 import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
-import { harnessSubject } from "./wiring";
 
 export interface WeightChange {
+  readonly before: EmptyBefore;
   readonly items: readonly ChangedItem[];
   /** Weight added less weight removed. Like every total, undefined while part of the change is not known. */
   readonly weightChange: Value | undefined;
@@ -22,36 +22,38 @@ export interface WeightChange {
   readonly emptyCg: Value | undefined;
   readonly cgChange: Value | undefined;
   readonly cgChangeMac: Value | undefined;
+  readonly emptyCgMac: Value | undefined;
+  /** Undefined where the aircraft's data, or an item, do not say where they stand. */
+  readonly emptyButtLine: Value | undefined;
+  readonly emptyWaterLine: Value | undefined;
+  /** What the weights and arms may come to; undefined where no tolerance was written or part is not known. */
+  readonly tolerance: EmptyTolerance | undefined;
 }
 
-/** One thing that the modification adds or removes. */
-export interface ChangedItem {
-  readonly subject: Subject;
-  readonly sense: "added" | "removed";
-  /** Where the install record names it. */
-  readonly place: Place;
-  /** Its arm, where it is the install record that says it. */
-  readonly ownArm?: Written<Quantity<"length">> | undefined;
-  /** In the units of the whole derivation; undefined while not known. Never negative, also for what is removed. */
-  readonly weight: Operand;
-  readonly arm: Operand;
-  /** Negative weight for what is removed. */
-  readonly moment: Value | undefined;
+/** The worst case of the tolerances. */
+export interface EmptyTolerance {
+  /** The empty aircraft and everything changed, each with its tolerance: loads may be put beside them. */
+  readonly masses: readonly UncertainMass[];
+  readonly range: BalanceRange;
+  readonly weight: Value | undefined;
+  readonly foremost: Value | undefined;
+  readonly aftmost: Value | undefined;
 }
 
 /**
- * The change of one project, with its wires where they are counted by their computed weight, which is in the
- * same units. Pure; its values go to `keep` in the order in which a reader needs them.
+ * The change of one project; `computed` are the items that other sections hand in (see `changedItems`). Pure; its
+ * values go to `keep` in the order in which a reader needs them.
  */
 export function deriveWeightChange(
   project: Project,
   units: BalanceUnits,
-  harnessWeight: Value | undefined,
+  before: EmptyBefore,
+  computed: readonly FoundItems[],
   keep: Keep,
 ): WeightChange {
   const { airframe } = project;
   const aircraft = aircraftOf(project);
-  const { items, isWhole } = changedItems(project, units, harnessWeight, keep);
+  const { items, isWhole } = changedItems(project, units, computed, keep);
   const unknown: readonly Operand[] = isWhole ? [] : [undefined];
   const weightsOf = (sense: ChangedItem["sense"]) =>
     items.filter((item) => item.sense === sense).map((item) => item.weight);
@@ -70,8 +72,7 @@ export function deriveWeightChange(
       ...source,
     }),
   );
-  const W_0 = written("empty weight before", airframe?.empty?.weight, units.weight);
-  const x_0 = written("empty arm before", airframe?.empty?.arm, units.arm);
+  const { weight: W_0, arm: x_0 } = before;
   const emptyWeight = keep(
     derive({
       subject: aircraft,
@@ -143,7 +144,28 @@ export function deriveWeightChange(
       sources: [balanceSources.percentOfChord],
     }),
   );
+  const emptyCgMac = keep(
+    derive({
+      subject: aircraft,
+      quantity: "empty-cg-mac",
+      unit: "%",
+      formula: "100 * (x - x_LE) / c",
+      operands: {
+        x: derived("empty CG", emptyCg),
+        x_LE: written("leading edge of the chord", airframe?.mac?.leadingEdge, units.arm),
+        c: written("mean aerodynamic chord", airframe?.mac?.length, units.arm),
+      },
+      compute: ({ x, x_LE, c }) => (100 * (x - x_LE)) / c,
+      sources: [balanceSources.percentOfChord],
+    }),
+  );
+  const across = (key: "buttLine" | "waterLine", quantity: QuantityName) =>
+    keep(
+      emptyAcross({ aircraft, quantity, units, items, unknown, start: before[key], W_0, emptyWeight }, key),
+    );
+  for (const item of items) keep(cgEffect(item, units, emptyCg, emptyMoment, emptyWeight));
   return {
+    before,
     items,
     weightChange,
     emptyWeight,
@@ -152,6 +174,130 @@ export function deriveWeightChange(
     emptyCg,
     cgChange,
     cgChangeMac,
+    emptyCgMac,
+    emptyButtLine: across("buttLine", "empty-butt-line"),
+    emptyWaterLine: across("waterLine", "empty-water-line"),
+    tolerance: emptyCg && deriveTolerance(aircraft, units, before, items, keep),
+  };
+}
+
+interface Across {
+  readonly aircraft: Subject;
+  readonly quantity: QuantityName;
+  readonly units: BalanceUnits;
+  readonly items: readonly ChangedItem[];
+  readonly unknown: readonly Operand[];
+  readonly start: Operand;
+  readonly W_0: Operand;
+  readonly emptyWeight: Value | undefined;
+}
+
+/** Where the empty centre of gravity stands to the side or in height. */
+function emptyAcross(
+  { aircraft, quantity, units, items, unknown, start, W_0, emptyWeight }: Across,
+  key: "buttLine" | "waterLine",
+): Value | undefined {
+  const signs = items.map(({ sense }) => (sense === "added" ? 1 : -1));
+  return derive({
+    subject: aircraft,
+    quantity,
+    unit: units.arm,
+    method:
+      "moments of the empty aircraft and of every item, added up (removed ones against), over the empty weight",
+    operands: {
+      W_0,
+      y_0: start,
+      w: [...unknown, ...items.map(({ weight }) => weight)],
+      y: items.map((item) => item[key]),
+      W: derived("empty weight", emptyWeight),
+    },
+    compute: ({ W_0, y_0, w, y, W }) =>
+      (W_0 * y_0 + sumOf(w.map((weight, index) => signs[index]! * weight * y[index]!))) / W,
+    sources: [balanceSources.centreOfGravity],
+  });
+}
+
+/** How far the empty CG would move back without this one item. */
+function cgEffect(
+  { subject, sense, weight, moment }: ChangedItem,
+  units: BalanceUnits,
+  emptyCg: Value | undefined,
+  emptyMoment: Value | undefined,
+  emptyWeight: Value | undefined,
+): Value | undefined {
+  const isRemoved = sense === "removed";
+  return derive({
+    subject,
+    quantity: "item-cg-effect",
+    unit: units.arm,
+    formula: isRemoved ? "x - (M - m) / (W + w)" : "x - (M - m) / (W - w)",
+    operands: {
+      x: derived("empty CG", emptyCg),
+      M: derived("empty moment", emptyMoment),
+      m: derived(`moment of ${subject.id}`, moment),
+      W: derived("empty weight", emptyWeight),
+      w: weight,
+    },
+    compute: ({ x, M, m, W, w }) => x - (M - m) / (isRemoved ? W + w : W - w),
+    sources: [balanceSources.centreOfGravity],
+  });
+}
+
+function deriveTolerance(
+  aircraft: Subject,
+  units: BalanceUnits,
+  { weight: W_0, arm: x_0 }: EmptyBefore,
+  items: readonly ChangedItem[],
+  keep: Keep,
+): EmptyTolerance | undefined {
+  const tolerances = items.flatMap(({ weightTolerance, armTolerance }) => [weightTolerance, armTolerance]);
+  if (!W_0 || !x_0 || tolerances.every((one) => one === undefined)) return undefined;
+  const masses: readonly UncertainMass[] = [
+    { weight: W_0.value, arm: x_0.value, weightTolerance: 0, armTolerance: 0 },
+    ...items.map(({ sense, weight, arm, weightTolerance, armTolerance }) => ({
+      weight: (sense === "removed" ? -1 : 1) * (weight?.value ?? 0),
+      arm: arm?.value ?? 0,
+      weightTolerance: weightTolerance?.value ?? 0,
+      armTolerance: armTolerance?.value ?? 0,
+    })),
+  ];
+  const range = balanceRange(masses);
+  if (!range) return undefined;
+  const weightTolerances = items.flatMap(({ weightTolerance }) => weightTolerance ?? []);
+  const end = (quantity: QuantityName, way: string, arm: number) =>
+    keep(
+      derive({
+        subject: aircraft,
+        quantity,
+        unit: units.arm,
+        method: `every weight and arm at the end of its tolerance that brings the empty CG farthest ${way}`,
+        operands: {
+          W_0,
+          x_0,
+          w: items.map(({ weight }) => weight),
+          x: items.map(({ arm }) => arm),
+          t: tolerances.filter((one) => one !== undefined),
+        },
+        compute: () => arm,
+        sources: [balanceSources.centreOfGravity],
+      }),
+    );
+  return {
+    masses,
+    range,
+    weight: keep(
+      derive({
+        subject: aircraft,
+        quantity: "empty-weight-tolerance",
+        unit: units.weight,
+        formula: weightTolerances.length > 0 ? "sum(t)" : "0",
+        operands: { t: weightTolerances },
+        compute: ({ t }) => sumOf(t),
+        notes: ["Tolerances are added up as they stand: the worst case, not the likely one."],
+      }),
+    ),
+    foremost: end("empty-cg-foremost", "forward", range.foremost.arm),
+    aftmost: end("empty-cg-aftmost", "aft", range.aftmost.arm),
   };
 }
 
@@ -164,130 +310,4 @@ export function aircraftOf({ airframe }: Project): Subject {
 export function terms(...parts: readonly (string | false)[]): string {
   const kept = parts.filter((part) => part !== false);
   return kept.length > 0 ? kept.join(" ").replace(/^\+ /, "") : "0";
-}
-
-interface ChangedItems {
-  readonly items: readonly ChangedItem[];
-  /** False where the record holds an entry that no item could be made of. */
-  readonly isWhole: boolean;
-}
-
-function changedItems(
-  project: Project,
-  units: BalanceUnits,
-  harnessWeight: Value | undefined,
-  keep: Keep,
-): ChangedItems {
-  const make = (item: Omit<ChangedItem, "moment">): ChangedItem => ({
-    ...item,
-    moment: keep(itemMoment(item, units)),
-  });
-  const found = [
-    components(project, units),
-    added(project, units),
-    harness(project, units, harnessWeight),
-    removed(project, units),
-  ];
-  return {
-    items: found.flatMap(({ items }) => items.map(make)),
-    isWhole: found.every(({ isWhole }) => isWhole),
-  };
-}
-
-interface Found {
-  readonly items: readonly Omit<ChangedItem, "moment">[];
-  readonly isWhole: boolean;
-}
-
-function components({ kit, install }: Project, units: BalanceUnits): Found {
-  const listed = kit?.components;
-  if (!listed) return { items: [], isWhole: false };
-  const placements = groupBy(install.placement ?? [], (placement) => placement.component?.value);
-  const items = listed.flatMap((component) => {
-    const id = component.id?.value;
-    const placed = id === undefined ? [] : (placements.get(id) ?? []);
-    return placed.length === 0 && component.weight?.value.si === 0 ? [] : [kitItem(component, placed, units)];
-  });
-  return { items, isWhole: isWholeList(kit, "components", listed) };
-}
-
-/** A component that is placed nowhere, or in two places, leaves open what it does to the aircraft. */
-function kitItem(
-  component: Component,
-  placed: readonly Placement[],
-  units: BalanceUnits,
-): Found["items"][number] {
-  const id = component.id?.value ?? "";
-  const placement = placed.length === 1 ? placed[0] : undefined;
-  return {
-    subject: { kind: "component", id },
-    sense: "added",
-    place: (placement?.component ?? component).place,
-    ownArm: placement?.arm,
-    weight: placement && written(`weight of ${id}`, component.weight, units.weight),
-    arm: written(`arm of ${id}`, placement?.arm, units.arm),
-  };
-}
-
-function added({ install }: Project, units: BalanceUnits): Found {
-  const items = (install.added ?? []).map((one) => {
-    const id = one.id?.value ?? "";
-    return {
-      subject: { kind: "added-item", id },
-      sense: "added",
-      place: (one.id ?? one).place,
-      ownArm: one.arm,
-      weight: written(`weight of ${id}`, one.weight, units.weight),
-      arm: written(`arm of ${id}`, one.arm, units.arm),
-    } as const;
-  });
-  return { items, isWhole: isWholeList(install, "added", install.added) };
-}
-
-/** The wires as one item, where the record has them counted by their computed weight. */
-function harness({ install }: Project, units: BalanceUnits, weight: Value | undefined): Found {
-  const { harness, wires = [] } = install;
-  const isKnown =
-    isWholeEntry(install, "harness", harness) &&
-    (harness === undefined || isWholeEntry(harness, "counted", harness.counted));
-  if (harness?.counted?.value !== "computed") return { items: [], isWhole: isKnown };
-  const item = {
-    subject: harnessSubject,
-    sense: "added",
-    place: harness.counted.place,
-    ownArm: harness.arm,
-    weight: derived("weight of the harness", weight),
-    arm: written("arm of the harness", harness.arm, units.arm),
-  } as const;
-  return { items: wires.length > 0 ? [item] : [], isWhole: isWholeList(install, "wires", install.wires) };
-}
-
-/** Equipment that is named twice can still be removed only once. */
-function removed({ airframe, install }: Project, units: BalanceUnits): Found {
-  const equipment = groupBy(airframe?.equipment ?? [], (one) => one.id?.value);
-  const named = groupBy(install.removed ?? [], (one) => one.equipment?.value);
-  const items = [...named].map(([id = "", [first]]) => {
-    const found = equipment.get(id)?.[0];
-    return {
-      subject: { kind: "equipment", id },
-      sense: "removed",
-      place: (first.equipment ?? first).place,
-      weight: written(`weight of ${id}`, found?.weight, units.weight),
-      arm: written(`arm of ${id}`, found?.arm, units.arm),
-    } as const;
-  });
-  return { items, isWhole: isWholeList(install, "removed", install.removed) };
-}
-
-function itemMoment(item: Omit<ChangedItem, "moment">, units: BalanceUnits): Value | undefined {
-  const isRemoved = item.sense === "removed";
-  return derive({
-    subject: item.subject,
-    quantity: "item-moment",
-    unit: units.moment,
-    formula: isRemoved ? "-w * x" : "w * x",
-    operands: { w: item.weight, x: item.arm },
-    compute: ({ w, x }) => moment({ weight: isRemoved ? -w : w, arm: x }),
-    sources: [balanceSources.centreOfGravity],
-  });
 }

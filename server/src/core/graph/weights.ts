@@ -4,9 +4,17 @@
  */
 import { balanceSources, usefulLoad } from "../methods/balance";
 import type { Project } from "../project";
+import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
+import { type ChangeHistory, deriveHistory } from "./change-history";
+import type { FoundItems } from "./changed-items";
+import { harnessItems } from "./changed-items";
+import { deriveEmptyBefore } from "./empty-before";
+import { deriveLoadingPhases, type LoadingPhases } from "./loading-phases";
 import { deriveLoadings, type LoadingResult } from "./loadings";
-import { derive, derived, type Keep, type Value, written } from "./value";
+import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
+import { deriveStationLimits, type StationLimit } from "./station-limits";
+import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
 import type { Wiring } from "./wiring";
 
@@ -18,21 +26,49 @@ export interface Weights {
   readonly takeoffLimit: Value | undefined;
   readonly usefulLoad: Value | undefined;
   readonly usefulLoadChange: Value | undefined;
+  readonly stationLimits: ReadonlyMap<string, StationLimit>;
   readonly loadings: readonly LoadingResult[];
+  readonly phases: readonly LoadingPhases[];
+  /** Every loading that is permitted, one result for each envelope. */
+  readonly permitted: readonly PermittedLoadings[];
+  readonly adverse: AdverseResults;
+  readonly history: ChangeHistory | undefined;
   readonly values: readonly Value[];
 }
 
-/** All weight-and-balance values of a project. Pure; what can't be computed from the whole record is left out. */
-export function deriveWeights(project: Project, { harnessWeight }: Wiring): Weights {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
-  const units = balanceUnits(project.airframe?.empty);
-  const change = deriveWeightChange(project, units, harnessWeight, keep);
+/**
+ * All weight-and-balance values of a project; `computed` are the items that other sections hand in (see
+ * `changedItems`). Pure; what can't be computed from the whole record is left out.
+ */
+export function deriveWeights(
+  project: Project,
+  { harnessWeight }: Wiring,
+  computed: readonly FoundItems[] = [],
+): Weights {
+  const { keep, list } = keeper();
+  const units = balanceUnits(project.airframe);
+  const before = deriveEmptyBefore(project.airframe, units, keep);
+  const items = [harnessItems(project, units, harnessWeight), ...computed];
+  const change = deriveWeightChange(project, units, before, items, keep);
   const loads = deriveUsefulLoad(project, units, change, keep);
-  return { units, change, ...loads, loadings: deriveLoadings(project, units, change, keep), values };
+  const stationLimits = deriveStationLimits(project, units, keep);
+  const loadings = deriveLoadings(project, units, change, stationLimits, keep);
+  const phases = deriveLoadingPhases(project, units, change, loadings, keep);
+  const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
+  const adverse = deriveAdverseSheets(project, units, change, stationLimits, keep);
+  const history = deriveHistory(project, units, change, keep);
+  return {
+    units,
+    change,
+    ...loads,
+    stationLimits,
+    loadings,
+    phases,
+    permitted,
+    adverse,
+    history,
+    values: list(),
+  };
 }
 
 function deriveUsefulLoad(
@@ -75,7 +111,7 @@ function deriveUsefulLoad(
       operands: {
         U: derived("useful load", load),
         W_max,
-        W_0: written("empty weight before", airframe?.empty?.weight, units.weight),
+        W_0: change.before.weight,
       },
       compute: (numbers) => numbers.U - usefulLoad(numbers.W_max, numbers.W_0),
       sources: [balanceSources.usefulLoad],

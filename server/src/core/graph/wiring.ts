@@ -11,7 +11,17 @@ import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { balanceUnits } from "./balance-units";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
-import { derive, derived, type Keep, type Subject, sumOf, tabled, type Value, written } from "./value";
+import {
+  derive,
+  derived,
+  type Keep,
+  keeper,
+  type Subject,
+  sumOf,
+  tabled,
+  type Value,
+  written,
+} from "./value";
 
 export interface Wiring {
   readonly runs: readonly WireRun[];
@@ -51,14 +61,10 @@ const kilograms: WireUnits = {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveWiring(project: Project): Wiring {
-  const values: Value[] = [];
-  const keep: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const { install, airframe } = project;
   const wires = install.wires ?? [];
-  const units = balanceUnits(airframe?.empty).weight === "kg" ? kilograms : pounds;
+  const units = balanceUnits(airframe).weight === "kg" ? kilograms : pounds;
   const bundles = groupBy(wires, ({ bundle }) => bundle?.value);
   const runs = wires.flatMap((wire): WireRun[] => {
     if (!wire.id) return [];
@@ -73,7 +79,8 @@ export function deriveWiring(project: Project): Wiring {
     ];
   });
   const isWhole = isWholeList(install, "wires", install.wires) && runs.length === wires.length;
-  return { runs, harnessWeight: isWhole ? keep(harnessWeight(runs, units)) : undefined, values };
+  const weight = isWhole ? keep(harnessWeight(runs, units)) : undefined;
+  return { runs, harnessWeight: weight, values: list() };
 }
 
 /** By the largest diameter that is recorded in the wire's bundle, itself counted. */

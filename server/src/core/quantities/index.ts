@@ -9,6 +9,7 @@ export type {
   NotUnderstood,
   NumberFault,
   QuantityProblem,
+  ToleranceUnused,
   UnitMissing,
   UnitUnknown,
   WrongDimension,

@@ -6,6 +6,7 @@ import type { ProblemFacts, QuantityProblem } from "./problem";
 import { type Quantity, quantityOf } from "./quantity";
 import { readNumber } from "./read-number";
 import { readUnit, type UnitRead } from "./read-unit";
+import { readTolerance, splitTolerance } from "./tolerance";
 import { type Dimension, dimensions, type UnitSymbol } from "./units";
 
 /** What a quantity must be. Arms and stations may be negative: the place in a record decides, not the unit. */
@@ -13,6 +14,8 @@ export interface Expectation<D extends Dimension = Dimension> {
   readonly dimension: D;
   /** "any" when left out. */
   readonly sign?: Sign;
+  /** Whether a tolerance may be written behind it ("31.2 ± 0.5 lb"): only where what it does is computed. */
+  readonly tolerance?: boolean;
 }
 
 export type Parsed<D extends Dimension = Dimension> =
@@ -20,14 +23,39 @@ export type Parsed<D extends Dimension = Dimension> =
   | { readonly problem: QuantityProblem };
 
 /**
- * Reads a number with its unit, such as "14.5 ft", "1-1/4 in", "1/0 AWG" or "20 %": the quantity, or the first
- * thing that is wrong with it. Never throws, and takes time linear in the length of the text.
+ * Reads a number with its unit, such as "14.5 ft", "1-1/4 in", "1/0 AWG" or "20 %", and its tolerance where one
+ * may stand: the quantity, or the first thing that is wrong with it. Never throws, and takes time linear in the
+ * length of the text.
  */
 export function parseQuantity<D extends Dimension>(text: string, expected: Expectation<D>): Parsed<D> {
+  const split = splitTolerance(text);
+  if (!split) return parseBare(text, expected);
   const { dimension } = expected;
-  const problem = (at: Part, facts: ProblemFacts): { problem: QuantityProblem } => ({
+  const fault = problemIn(dimension);
+  const { number, at, bare } = split;
+  if (number.kind === "fault") {
+    return fault(at, { kind: "not-a-number", reason: number.reason, suggestions: [] });
+  }
+  const parsed = parseBare(bare, expected);
+  if ("problem" in parsed) return { problem: { ...parsed.problem, at: split.placeOf(parsed.problem.at) } };
+  const { quantity } = parsed;
+  const read = readTolerance(text, number, quantity.unit, dimension);
+  if ("facts" in read) return fault(read.at, read.facts);
+  if (expected.tolerance !== true) return fault(at, { kind: "tolerance-unused", bare });
+  return { quantity: { ...quantity, tolerance: read.tolerance } };
+}
+
+/** Makes problems of texts that should have been of one dimension. */
+function problemIn(dimension: Dimension) {
+  return (at: Part, facts: ProblemFacts): { problem: QuantityProblem } => ({
     problem: { ...facts, at, expected: dimension, example: dimensions[dimension].example },
   });
+}
+
+/** A number with its unit and nothing else. */
+function parseBare<D extends Dimension>(text: string, expected: Expectation<D>): Parsed<D> {
+  const { dimension } = expected;
+  const problem = problemIn(dimension);
 
   const afterUnit = dimension === "gauge" ? sizeAfterUnit(text) : undefined;
   const number = readNumber(text, afterUnit ?? 0);

@@ -8,7 +8,8 @@ export type QuantityProblem =
   | UnitUnknown
   | WrongDimension
   | Impossible
-  | NotUnderstood;
+  | NotUnderstood
+  | ToleranceUnused;
 
 interface Problem {
   /** The wrong part; empty only if the text is. */
@@ -80,6 +81,13 @@ export interface NotUnderstood extends Problem {
   readonly kind: "not-understood";
   /** The quantity before it, as written. */
   readonly understood: string;
+}
+
+/** A tolerance where nothing is computed from one. */
+export interface ToleranceUnused extends Problem {
+  readonly kind: "tolerance-unused";
+  /** The quantity without it. */
+  readonly bare: string;
 }
 
 type FactsOf<P> = P extends Problem ? Omit<P, keyof Problem> : never;

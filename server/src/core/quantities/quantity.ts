@@ -19,6 +19,8 @@ export interface Quantity<D extends Dimension = Dimension> {
   readonly written: number;
   readonly unit: UnitSymbol<D>;
   readonly si: number;
+  /** How far it may be off either way, in `unit`; only where a tolerance was written. */
+  readonly tolerance?: number;
 }
 
 /**

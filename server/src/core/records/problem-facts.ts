@@ -50,6 +50,7 @@ export interface RecordFacts {
   "quantity-impossible": QuantityFacts<"impossible">;
   "quantity-not-a-number": QuantityFacts<"not-a-number">;
   "quantity-not-understood": QuantityFacts<"not-understood">;
+  "quantity-tolerance-unused": QuantityFacts<"tolerance-unused">;
   "record-missing": LinkFacts;
   "record-outside-workspace": LinkFacts;
   "record-circular": LinkFacts;

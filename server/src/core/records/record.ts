@@ -2,6 +2,7 @@ import type { Problem } from "../findings/finding";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
+import { followsFromTab, withoutFollowUps } from "./follow-ups";
 import { type RecordFacts, raise } from "./problem-facts";
 import { Recollection } from "./recollection";
 import type { IdKind, RecordKind } from "./schema";
@@ -36,6 +37,7 @@ export function loadRecord(
   const typing = typeRecord(file, reading, kind);
   const locate = locatorOf(reading.root, typing.declarations);
   const isBroken = brokenParts(reading);
+  const isTorn = followsFromTab(reading);
   return {
     file,
     kind,
@@ -45,8 +47,11 @@ export function loadRecord(
     locate,
     recollection: new Recollection(previous?.file === file ? previous.recollection : undefined),
     problems: [
-      ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
-      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
+      ...withoutFollowUps(reading).map((problem) => readingProblem(file, problem, locate)),
+      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind).filter(
+        ({ rule, place }) =>
+          rule !== "key-unknown" || !("node" in place) || !isTorn(reading.spanOf(place.node)),
+      ),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
     ],
   };
@@ -129,16 +134,24 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "station",
     "glazing",
     "space",
+    "scale",
+    "weighing-item",
   ],
-  kit: ["component", "device"],
+  kit: ["component", "device", "fan"],
   install: [
     "added-item",
+    "air-path",
+    "ballast",
     "bond",
     "bundle",
     "condition",
     "contact",
     "cutout",
+    "duct",
+    "duct-outlet",
+    "duct-segment",
     "junction",
+    "placard",
     "protection",
     "wire",
     "drain",

@@ -9,6 +9,8 @@ export type RecordKind = "airframe" | "kit" | "install";
 /** Kinds of things that have ids and can be referred to. */
 export type IdKind =
   | "added-item"
+  | "air-path"
+  | "ballast"
   | "bond"
   | "bundle"
   | "bus"
@@ -17,20 +19,27 @@ export type IdKind =
   | "contact"
   | "cutout"
   | "device"
+  | "duct"
+  | "duct-outlet"
+  | "duct-segment"
   | "envelope"
   | "equipment"
   | "existing-load"
+  | "fan"
   | "feeder"
   | "ground"
   | "junction"
   | "keep-out"
   | "loading"
   | "panel"
+  | "placard"
   | "protection"
+  | "scale"
   | "seat"
   | "shelf"
   | "source"
   | "station"
+  | "weighing-item"
   | "wire"
   | ThermalId;
 
@@ -55,6 +64,8 @@ export interface Schema {
   readonly items?: Schema;
   readonly "x-quantity"?: Dimension;
   readonly "x-sign"?: Sign;
+  /** A tolerance may be written behind the quantity: it is carried through to what is computed from it. */
+  readonly "x-tolerance"?: boolean;
   readonly "x-id"?: IdKind;
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;

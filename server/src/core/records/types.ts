@@ -41,6 +41,18 @@ export interface AirframeRecord {
   readonly keepOuts?: readonly KeepOut[];
   /** Seats that controls have to be within reach of. */
   readonly seats?: readonly Seat[];
+  /** The weighing that the empty weight comes from. Without an empty weight statement it is the starting point itself. */
+  readonly weighing?: Weighing;
+  /** Changes of the empty weight since the last weighing. */
+  readonly history?: History;
+  /** The crew without which the aircraft does not fly. */
+  readonly crew?: Crew;
+  /** Decides the minimum fuel of the adverse-loading check. */
+  readonly powerplant?: Powerplant;
+  /** Full oil, where the basis leaves it out of the empty weight. */
+  readonly oil?: Oil;
+  /** Fuel stations in the order in which they run empty. Left out: all at the same rate. */
+  readonly burnOrder?: readonly Written<string>[];
 }
 
 /** Aircraft. */
@@ -67,6 +79,10 @@ export interface EmptyStatement {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the empty centre of gravity, from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where the empty centre of gravity stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of the empty centre of gravity. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** What the empty weight includes. */
   readonly includes?: Written<string>;
   /** Date of the statement that this one supersedes. */
@@ -84,6 +100,8 @@ export interface WeightLimits {
   readonly landing?: Written<Quantity<"mass">>;
   /** Maximum zero-fuel weight. */
   readonly zeroFuel?: Written<Quantity<"mass">>;
+  /** Fuel that start and taxi burn: a loading weighs so much more on the ramp. */
+  readonly taxiFuel?: Written<Quantity<"mass">>;
 }
 
 /** Mean aerodynamic chord. */
@@ -104,6 +122,12 @@ export interface Envelope {
   readonly forward?: readonly LimitPoint[];
   /** Aft limit: arm against weight, straight between the points. */
   readonly aft?: readonly LimitPoint[];
+  /** Maximum take-off weight in this category, where it is below the aircraft's. */
+  readonly maximum?: Written<Quantity<"mass">>;
+  /** Stations that carry nothing in this category. */
+  readonly emptyStations?: readonly Written<string>[];
+  /** Limits of the centre of gravity to the side, where the aircraft's data give them. */
+  readonly lateral?: LateralLimits;
 }
 
 /** Limit point. */
@@ -117,21 +141,46 @@ export interface LimitPoint {
   readonly orLess?: Written<boolean>;
 }
 
+/** Lateral limits. */
+export interface LateralLimits {
+  readonly place: Place;
+  /** Limit to the left: a butt line, negative on the left. */
+  readonly left?: Written<Quantity<"length">>;
+  /** Limit to the right. */
+  readonly right?: Written<Quantity<"length">>;
+}
+
 /** Station. */
 export interface Station {
   readonly place: Place;
   /** Name of this station. */
   readonly id?: Written<string>;
+  /** Its name in words, for findings and sheets. */
+  readonly name?: Written<string>;
   /** What it carries. */
-  readonly kind?: Written<"seat" | "baggage" | "fuel" | "other">;
+  readonly kind?: Written<"seat" | "baggage" | "fuel" | "ballast" | "other">;
   /** Arm of the load from the datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where the load stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of the load; for ballast, which counts in the empty weight. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** Greatest weight allowed here. */
   readonly limit?: Written<Quantity<"mass">>;
   /** Usable volume of a tank. */
   readonly capacity?: Written<Quantity<"volume">>;
   /** Density of the fluid in a tank. */
   readonly density?: Written<Quantity<"density">>;
+  /** How many persons sit here. */
+  readonly seats?: Written<number>;
+  /** Area of floor that carries the load. */
+  readonly floorArea?: Written<Quantity<"area">>;
+  /** Greatest load for each area of its floor. */
+  readonly floorLimit?: Written<Quantity<"area-load">>;
+  /** Length of its floor along the fuselage. */
+  readonly floorLength?: Written<Quantity<"length">>;
+  /** Greatest load for each length of its floor. */
+  readonly runningLimit?: Written<Quantity<"line-load">>;
 }
 
 /** Loading. */
@@ -143,6 +192,8 @@ export interface Loading {
   readonly envelope?: Written<string>;
   /** What is on board, by station. */
   readonly load?: readonly StationLoad[];
+  /** Fuel burned between take-off and landing. */
+  readonly tripFuel?: Written<Quantity<"mass">>;
 }
 
 /** Load at a station. */
@@ -154,6 +205,10 @@ export interface StationLoad {
   readonly weight?: Written<Quantity<"mass">>;
   /** Volume of fluid, turned into weight by the station's density. */
   readonly volume?: Written<Quantity<"volume">>;
+  /** Area that this load stands on, pallet counted. Left out: the station's floor. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Length along the fuselage that this load stands on. Left out: the station's floor. */
+  readonly length?: Written<Quantity<"length">>;
 }
 
 /** Equipment. */
@@ -169,6 +224,12 @@ export interface Equipment {
   readonly arm?: Written<Quantity<"length">>;
   /** Shelf or floor that it stands on. */
   readonly shelf?: Written<string>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+  /** Mark of the equipment list: required, standard, optional or special. */
+  readonly class?: Written<"required" | "standard" | "optional" | "special">;
 }
 
 /** Electrical system. */
@@ -312,6 +373,18 @@ export interface Panel {
   readonly minimums?: PanelMinimums;
   /** What the structure behind the panel leaves open when the panel is off, in the panel's x and y. */
   readonly clearOpening?: Figure;
+  /** How it is made. Left out: a single sheet. */
+  readonly construction?: Written<"sheet" | "sandwich">;
+  /** True where it carries loads of the airframe: an opening in it has to be reinforced. */
+  readonly loadBearing?: Written<boolean>;
+  /** Density of its material, for the weight of what is cut out. */
+  readonly density?: Written<Quantity<"density">>;
+  /** The load that it carries, from the maker's data or an analysis. */
+  readonly load?: PanelLoad;
+  /** Stiffeners on it, each a straight line. */
+  readonly stiffeners?: readonly Stiffener[];
+  /** Where it is in the aircraft: what is cut out of it and fastened onto it counts there. */
+  readonly position?: PanelPosition;
 }
 
 /** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
@@ -379,10 +452,49 @@ export interface PanelMinimums {
   readonly edge?: Written<Quantity<"length">>;
   /** Least distance between two openings. */
   readonly between?: Written<Quantity<"length">>;
+  /** Least distance from an opening to a stiffener. */
+  readonly stiffener?: Written<Quantity<"length">>;
   /** Least corner radius of an opening. */
   readonly cornerRadius?: Written<Quantity<"length">>;
   /** The document that gives these figures. */
   readonly data?: Written<string>;
+}
+
+/** Panel load. */
+export interface PanelLoad {
+  readonly place: Place;
+  /** Direction of the load, from the panel's x axis. */
+  readonly direction?: Written<Quantity<"angle">>;
+  /** Force that runs through the whole width of the panel. */
+  readonly force?: Written<Quantity<"force">>;
+  /** Stress that the material may see at the edge of an opening. */
+  readonly allowable?: Written<Quantity<"pressure">>;
+  /** The document that gives these figures. */
+  readonly data?: Written<string>;
+}
+
+/** Stiffener. */
+export interface Stiffener {
+  readonly place: Place;
+  /** What it is called. */
+  readonly name?: Written<string>;
+  /** One end of its middle line. */
+  readonly from?: Point;
+  /** The other end. */
+  readonly to?: Point;
+  /** Width of what lies on the panel: its foot or its flange. */
+  readonly width?: Written<Quantity<"length">>;
+}
+
+/** Position of a panel. */
+export interface PanelPosition {
+  readonly place: Place;
+  /** Arm, from the airframe's datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** To the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Modification. */
@@ -527,6 +639,116 @@ export interface Seat {
   readonly data?: Written<string>;
 }
 
+/** Weighing. */
+export interface Weighing {
+  readonly place: Place;
+  /** Date of the weighing. */
+  readonly dated?: Written<string>;
+  /** Arm of the jig point that scales are measured from, where they are. */
+  readonly reference?: Written<Quantity<"length">>;
+  /** What stood under each wheel or jack. */
+  readonly scales?: readonly Scale[];
+  /** Fluids and things that were on board, or missing, when it was weighed. */
+  readonly items?: readonly WeighingItem[];
+}
+
+/** Scale. */
+export interface Scale {
+  readonly place: Place;
+  /** Name of this scale. */
+  readonly id?: Written<string>;
+  /** What the scale read. */
+  readonly reading?: Written<Quantity<"mass">>;
+  /** Chocks, blocks and jacks that stood on it. Left out: none. */
+  readonly tare?: Written<Quantity<"mass">>;
+  /** Arm of the wheel's axle or the jack point, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** In place of the arm: distance from the weighing's reference point; aft is positive. */
+  readonly offset?: Written<Quantity<"length">>;
+  /** Where the wheel or jack stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Item of a weighing. */
+export interface WeighingItem {
+  readonly place: Place;
+  /** Name of this item. */
+  readonly id?: Written<string>;
+  /** Decides, by the certification basis, whether it belongs to the empty weight. */
+  readonly what?: Written<"usable-fuel" | "unusable-fuel" | "drainable-oil" | "undrainable-oil" | "hydraulic-fluid" | "coolant" | "other-fluid" | "potable-water" | "injection-fluid" | "installed-equipment" | "fixed-ballast" | "foreign">;
+  /** False when it was missing at the weighing. Left out: it was on board. */
+  readonly onBoard?: Written<boolean>;
+  /** Its weight. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** In place of the weight: volume of a fluid. */
+  readonly volume?: Written<Quantity<"volume">>;
+  /** Density of the fluid, as measured. */
+  readonly density?: Written<Quantity<"density">>;
+  /** Its arm, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Where it stands to the side; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+}
+
+/** Change history. */
+export interface History {
+  readonly place: Place;
+  /** Date of the last weighing. */
+  readonly weighed?: Written<string>;
+  /** Cumulative change from which on the aircraft's data ask for a new weighing. */
+  readonly weightThreshold?: Written<Quantity<"mass">>;
+  /** The same for the CG, in per cent of the mean aerodynamic chord. */
+  readonly cgThreshold?: Written<Quantity<"ratio">>;
+  /** Every change of the empty weight since then, the present statement's last. */
+  readonly changes?: readonly PastChange[];
+}
+
+/** Past change. */
+export interface PastChange {
+  readonly place: Place;
+  /** Date of the change. */
+  readonly dated?: Written<string>;
+  /** Document that it was made by. */
+  readonly document?: Written<string>;
+  /** Weight added; negative when more came out than went in. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm at which this weight acts. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
+/** Crew. */
+export interface Crew {
+  readonly place: Place;
+  /** Weight of the crew that is required. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Stations from which the aircraft may be flown with this crew alone. */
+  readonly stations?: readonly Written<string>[];
+}
+
+/** Powerplant. */
+export interface Powerplant {
+  readonly place: Place;
+  /** The published minimum fuel is for piston engines. */
+  readonly kind?: Written<"piston" | "turbine">;
+  /** How many engines. Left out: one. */
+  readonly engines?: Written<number>;
+  /** Maximum except take-off (METO) power of one engine. */
+  readonly power?: Written<Quantity<"power">>;
+  /** Whose power the minimum fuel of a twin counts: documents differ. Left out: one engine's, which is less fuel. */
+  readonly powerCounted?: Written<"one-engine" | "all-engines">;
+  /** Minimum fuel that the maker states, in place of the published rule. */
+  readonly minimumFuel?: Written<Quantity<"mass">>;
+}
+
+/** Oil. */
+export interface Oil {
+  readonly place: Place;
+  /** Weight of the full oil. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Its arm, from the datum. */
+  readonly arm?: Written<Quantity<"length">>;
+}
+
 /** One kit, shared by many airframes: its components and its protective devices. File names end in .kit.yaml. */
 export interface KitRecord {
   readonly place: Place;
@@ -538,6 +760,8 @@ export interface KitRecord {
   readonly devices?: readonly Device[];
   /** Aircraft that the kit may go into, one entry for each group with the same terms. */
   readonly eligibility?: readonly Eligible[];
+  /** Fans, with the points of their curves. */
+  readonly fans?: readonly Fan[];
 }
 
 /** Kit identity. */
@@ -580,6 +804,8 @@ export interface Component {
   readonly mount?: Pattern;
   /** Room that it needs around it, for air, cables or service. */
   readonly clearance?: Clearance;
+  /** What its own cooling air has to do. */
+  readonly cooling?: Cooling;
 }
 
 /** Draw. */
@@ -599,6 +825,8 @@ export interface Draw {
   readonly inrush?: Written<Quantity<"current">>;
   /** How long the inrush lasts. */
   readonly inrushTime?: Written<Quantity<"time">>;
+  /** Heat that it gives to its cooling air in this mode, from its maker's data. */
+  readonly heat?: Written<Quantity<"power">>;
 }
 
 /** Conditioning. */
@@ -651,6 +879,23 @@ export interface Clearance {
   /** Distance that everything else must keep from it. */
   readonly least?: Written<Quantity<"length">>;
   /** The document that asks for it. */
+  readonly data?: Written<string>;
+}
+
+/** Cooling. */
+export interface Cooling {
+  readonly place: Place;
+  /** Rise of its cooling air's temperature that it allows. */
+  readonly rise?: Written<Quantity<"temperature-difference">>;
+  /** Cooling air that it needs in any mode, in place of heat and rise. */
+  readonly air?: Written<Quantity<"mass-flow">>;
+  /** Flow at which the pressure loss of its air passage was measured. */
+  readonly lossAt?: Written<Quantity<"volume-flow">>;
+  /** Pressure loss of its own air passage at that flow. */
+  readonly loss?: Written<Quantity<"pressure">>;
+  /** Density of the air in that measurement. */
+  readonly lossDensity?: Written<Quantity<"density">>;
+  /** Whose figures these are. */
   readonly data?: Written<string>;
 }
 
@@ -714,6 +959,30 @@ export interface SerialRange {
   readonly to?: Written<string>;
 }
 
+/** Fan. */
+export interface Fan {
+  readonly place: Place;
+  /** Name of this fan. */
+  readonly id?: Written<string>;
+  /** Component that it belongs to: it turns while that runs. */
+  readonly component?: Written<string>;
+  /** Static pressure against flow, from its maker's data, flow rising and pressure falling. */
+  readonly curve?: readonly FanPoint[];
+  /** Density of the air for which the curve holds. */
+  readonly density?: Written<Quantity<"density">>;
+  /** Whose curve it is. */
+  readonly data?: Written<string>;
+}
+
+/** Fan point. */
+export interface FanPoint {
+  readonly place: Place;
+  /** Volume flow. */
+  readonly flow?: Written<Quantity<"volume-flow">>;
+  /** Static pressure at this flow. */
+  readonly pressure?: Written<Quantity<"pressure">>;
+}
+
 /** One kit in one airframe: where it goes, how it is wired and protected, what is cut, what it does to weight and balance. File names end in .install.yaml. */
 export interface InstallRecord {
   readonly place: Place;
@@ -763,6 +1032,14 @@ export interface InstallRecord {
   readonly mounts?: readonly Mount[];
   /** Controls and breakers that have to be reached from a seat, and where they are. */
   readonly reach?: readonly Reach[];
+  /** Ways of cooling air through openings, past what it cools. */
+  readonly airPaths?: readonly AirPath[];
+  /** Ducts that supply air, each a tree from its supply to its outlets. */
+  readonly ducts?: readonly Duct[];
+  /** Permanent ballast that the modification adds. */
+  readonly ballast?: readonly Ballast[];
+  /** Placards that lower the limit of a station. */
+  readonly placards?: readonly Placard[];
 }
 
 /** Document head. */
@@ -795,6 +1072,8 @@ export interface Condition {
   readonly altitude?: Written<Quantity<"length">>;
   /** Air temperature at the wires. */
   readonly ambient?: Written<Quantity<"temperature">>;
+  /** Temperature of the outside air, for its density. Left out: that of the standard atmosphere. */
+  readonly outsideAir?: Written<Quantity<"temperature">>;
   /** Speed of the engine: decides what alternators give. */
   readonly engineSpeed?: Written<Quantity<"speed">>;
   /** Sources that are lost or off. */
@@ -820,6 +1099,8 @@ export interface Placement {
   readonly turn?: Written<Quantity<"angle">>;
   /** Panel that it is brought in and taken out through. */
   readonly through?: Written<string>;
+  /** Other arms at which this airframe's mounts permit the component: a remedy moves it to one of these only. Left out: to any arm. */
+  readonly alternatives?: readonly Written<Quantity<"length">>[];
 }
 
 /** Removed equipment. */
@@ -840,6 +1121,10 @@ export interface Added {
   readonly weight?: Written<Quantity<"mass">>;
   /** Arm of the item, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Harness. */
@@ -847,6 +1132,10 @@ export interface Harness {
   readonly place: Place;
   /** Arm of the wires' common centre of gravity, from the airframe's datum. */
   readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
   /** `computed`: the weights of the wires in this record, summed, are added at this arm; `recorded`: an added item stands for them. Left out: recorded. */
   readonly counted?: Written<"computed" | "recorded">;
 }
@@ -996,6 +1285,101 @@ export interface Cutout {
   readonly purpose?: Written<string>;
   /** The opening, in the panel's x and y. */
   readonly opening?: Figure;
+  /** Doubler or ring fastened around the opening. */
+  readonly reinforcement?: Reinforcement;
+  /** For a sandwich panel: what is done to core, edge and faces. */
+  readonly core?: CoreTreatment;
+  /** Mesh or perforated plate in front of the opening. */
+  readonly screen?: Screen;
+}
+
+/** Reinforcement. */
+export interface Reinforcement {
+  readonly place: Place;
+  /** A doubler has an outline of its own; a ring runs around the opening at one width. */
+  readonly kind?: Written<"doubler" | "ring">;
+  /** Material and temper. */
+  readonly material?: Written<string>;
+  /** Sheet thickness. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Outer outline of a doubler, in the panel's x and y. */
+  readonly outline?: Figure;
+  /** Width of a ring, from the opening's edge to its own. */
+  readonly width?: Written<Quantity<"length">>;
+  /** Density of its material, for its weight. */
+  readonly density?: Written<Quantity<"density">>;
+  /** What the tables of rivets reduce their count for: sheet in a single lap, a stringer, or an intermediate frame. Left out: nothing. */
+  readonly joint?: Written<"single-lap" | "stringer" | "intermediate-frame">;
+  /** What holds it to the panel. */
+  readonly fasteners?: DoublerFasteners;
+}
+
+/** Fasteners of a reinforcement. */
+export interface DoublerFasteners {
+  readonly place: Place;
+  /** 2117-T4 aluminium rivets, or AN3 bolts. */
+  readonly kind?: Written<"2117-rivet" | "AN3-bolt">;
+  /** Shank diameter. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Head style: it decides edge distance and pitch. */
+  readonly head?: Written<"protruding" | "countersunk">;
+  /** How many stand on each side of the opening, across the load. */
+  readonly countPerSide?: Written<number>;
+  /** In how many rows they stand on each side. Left out: one. */
+  readonly rows?: Written<number>;
+  /** Distance between neighbours in a row. */
+  readonly pitch?: Written<Quantity<"length">>;
+  /** Distance between rows. */
+  readonly rowPitch?: Written<Quantity<"length">>;
+  /** Least distance from a centre to an edge of panel, opening or reinforcement. */
+  readonly edgeDistance?: Written<Quantity<"length">>;
+  /** Weight of one fastener, set. */
+  readonly weightEach?: Written<Quantity<"mass">>;
+  /** How many there are all around. Left out: twice the count of each side. */
+  readonly total?: Written<number>;
+  /** Where they stand: lines of evenly spaced fasteners. */
+  readonly lines?: readonly FastenerLine[];
+}
+
+/** Line of fasteners. */
+export interface FastenerLine {
+  readonly place: Place;
+  /** Centre of the first fastener. */
+  readonly from?: Point;
+  /** Centre of the last fastener. */
+  readonly to?: Point;
+  /** How many fasteners, both ends counted. */
+  readonly count?: Written<number>;
+}
+
+/** Core treatment. */
+export interface CoreTreatment {
+  readonly place: Place;
+  /** What closes the core: potting compound, a close-out frame, or an insert. */
+  readonly treatment?: Written<"potted" | "closed-out" | "insert">;
+  /** What seals the cut edge against water. */
+  readonly edgeSeal?: Written<string>;
+  /** What reinforces the faces. */
+  readonly faceReinforcement?: Written<string>;
+}
+
+/** Screen. */
+export interface Screen {
+  readonly place: Place;
+  /** A mesh of round wires with square openings; a plate with round holes in a square or a 60 degree pattern; or another, whose free area and loss are recorded. */
+  readonly kind?: Written<"square-mesh" | "holes-square" | "holes-staggered" | "other">;
+  /** Clear width between two wires, or diameter of the holes. */
+  readonly opening?: Written<Quantity<"length">>;
+  /** Diameter of a mesh's wires. */
+  readonly wire?: Written<Quantity<"length">>;
+  /** Distance between centres of neighbouring holes. */
+  readonly pitch?: Written<Quantity<"length">>;
+  /** Share of the area that is open, for another kind. */
+  readonly freeArea?: Written<Quantity<"ratio">>;
+  /** Loss coefficient on the velocity ahead of it, from its maker's data. Left out: from a formula that rests on memory. */
+  readonly loss?: Written<number>;
+  /** Whose figures these are. */
+  readonly data?: Written<string>;
 }
 
 /** Line. */
@@ -1258,4 +1642,119 @@ export interface Reach {
   readonly from?: Written<string>;
   /** Where it is. */
   readonly at?: SpacePoint;
+}
+
+/** Air path. */
+export interface AirPath {
+  readonly place: Place;
+  /** Name of this path. */
+  readonly id?: Written<string>;
+  /** Fan of the kit that moves the air. */
+  readonly fan?: Written<string>;
+  /** Component that the air cools. */
+  readonly cools?: Written<string>;
+  /** Openings that the air enters by, side by side. */
+  readonly inlets?: readonly Written<string>[];
+  /** Openings that the air leaves by, side by side. */
+  readonly outlets?: readonly Written<string>[];
+  /** Loss coefficient of the bare inlets, on the velocity in them, from data. Left out: sharp entry, from memory. */
+  readonly inletLoss?: Written<number>;
+  /** Loss coefficient of the bare outlets, on the velocity in them. Left out: 1, all velocity pressure is lost. */
+  readonly outletLoss?: Written<number>;
+  /** Whose loss coefficients these are. */
+  readonly data?: Written<string>;
+  /** Least distance from an outlet to an inlet. */
+  readonly apart?: Written<Quantity<"length">>;
+  /** Where outlet air goes, seen from the inlets. */
+  readonly outletBlows?: Written<"away" | "across" | "toward">;
+}
+
+/** Duct. */
+export interface Duct {
+  readonly place: Place;
+  /** Name of this duct. */
+  readonly id?: Written<string>;
+  /** Fan of the kit that feeds it. */
+  readonly fan?: Written<string>;
+  /** Flow that feeds it, in place of a fan. */
+  readonly flow?: Written<Quantity<"volume-flow">>;
+  /** Its parts, from the supply on. */
+  readonly segments?: readonly DuctSegment[];
+  /** Where air leaves it. */
+  readonly outlets?: readonly DuctOutlet[];
+  /** Whose loss coefficients are recorded. */
+  readonly data?: Written<string>;
+}
+
+/** Duct segment. */
+export interface DuctSegment {
+  readonly place: Place;
+  /** Name of this segment. */
+  readonly id?: Written<string>;
+  /** Segment that feeds it. Left out: the supply. */
+  readonly after?: Written<string>;
+  /** Length. */
+  readonly length?: Written<Quantity<"length">>;
+  /** Inside diameter of a round duct. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Inside width of a rectangular duct. */
+  readonly width?: Written<Quantity<"length">>;
+  /** Inside height of a rectangular duct. */
+  readonly height?: Written<Quantity<"length">>;
+  /** Roughness of its inside, from its maker's data. */
+  readonly roughness?: Written<Quantity<"length">>;
+  /** Fittings at its start and along it. */
+  readonly fittings?: readonly Fitting[];
+}
+
+/** Fitting. */
+export interface Fitting {
+  readonly place: Place;
+  /** What it is; bends by their radius in diameters. Their coefficients rest on memory: record the loss where it is known. */
+  readonly kind?: Written<"sharp-entry" | "flanged-entry" | "bell-mouth" | "projecting-entry" | "bend-r1" | "bend-r1.5" | "bend-r2" | "mitre" | "mitre-vaned" | "tee-straight" | "tee-branch" | "other">;
+  /** How many of them. Left out: one. */
+  readonly count?: Written<number>;
+  /** Loss coefficient of one, on the velocity in this segment, from data. */
+  readonly loss?: Written<number>;
+}
+
+/** Duct outlet. */
+export interface DuctOutlet {
+  readonly place: Place;
+  /** Name of this outlet. */
+  readonly id?: Written<string>;
+  /** Segment that it ends. */
+  readonly on?: Written<string>;
+  /** Free area of the outlet. Left out: that of its segment. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Loss coefficient on the velocity in its free area. Left out: 1, all velocity pressure is lost. */
+  readonly loss?: Written<number>;
+  /** Flow that is needed there. */
+  readonly needed?: Written<Quantity<"volume-flow">>;
+}
+
+/** Ballast. */
+export interface Ballast {
+  readonly place: Place;
+  /** Name of this ballast. */
+  readonly id?: Written<string>;
+  /** Ballast station of the airframe: its arm counts. */
+  readonly station?: Written<string>;
+  /** Its weight. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+}
+
+/** Placard. */
+export interface Placard {
+  readonly place: Place;
+  /** Name of this placard. */
+  readonly id?: Written<string>;
+  /** Station whose limit it lowers. */
+  readonly station?: Written<string>;
+  /** Greatest weight allowed there from now on. */
+  readonly limit?: Written<Quantity<"mass">>;
+  /** Its wording. */
+  readonly text?: Written<string>;
 }

@@ -200,6 +200,7 @@ class Walker implements Found {
     const result = parseQuantity(node.text, {
       dimension: schema["x-quantity"]!,
       sign: schema["x-sign"] ?? "any",
+      tolerance: schema["x-tolerance"] ?? false,
     });
     if ("problem" in result) {
       this.quantityProblems.push({ place: this.place(node), problem: result.problem });

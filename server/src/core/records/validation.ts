@@ -42,6 +42,7 @@ export function validate(shape: Shape, kind: RecordKind): Problem[] {
 
 /** The part of a schema that only a message needs. */
 interface Alternatives extends Schema {
+  readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
 }
 
@@ -65,8 +66,10 @@ class Describer {
         return this.missing(error, node);
       case "additionalProperties":
         return this.unknown(String(error.params.additionalProperty), node, trail);
+      case "anyOf":
       case "oneOf": {
-        const keys = (this.schema(node)?.oneOf ?? []).flatMap((branch) => branch.required ?? []);
+        const branches = this.schema(node)?.[error.keyword] ?? [];
+        const keys = branches.flatMap((branch) => branch.required ?? []);
         const found = keys.filter((key) => this.entry(node, key));
         return raise("key-choice", this.place(node), { ...this.shape.locate(node), keys, found });
       }
@@ -115,8 +118,8 @@ class Describer {
 
   private missing(error: SchemaError, node: MapNode): Problem | undefined {
     const key = String(error.params.missingProperty);
-    // Errors inside `oneOf` are told once, by the `oneOf` itself.
-    if (error.schemaPath.includes("/oneOf/") || this.slipsIn(node).has(key)) return undefined;
+    // Errors inside `anyOf` and `oneOf` are told once, by these themselves.
+    if (/\/(any|one)Of\//.test(error.schemaPath) || this.slipsIn(node).has(key)) return undefined;
     const property = this.schema(node)?.properties?.[key];
     const shape = this.shapeBehind(error, node);
     return raise("key-missing", this.place(node), {

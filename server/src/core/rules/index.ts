@@ -1,3 +1,4 @@
+import { airRules } from "./air";
 import { climateRules } from "./climate";
 import { cutoutRules } from "./cutouts";
 import { eligibilityRules } from "./eligibility";
@@ -8,6 +9,7 @@ import { protectionRules } from "./protection";
 import { recordRules } from "./record";
 import type { Rule } from "./rule";
 import { sourceRules } from "./sources";
+import { structureRules } from "./structure";
 import { textRules } from "./text";
 import { weightRules } from "./weights";
 import { wireRules } from "./wires";
@@ -21,6 +23,8 @@ export const rules: readonly Rule[] = [
   ...sourceRules,
   ...weightRules,
   ...cutoutRules,
+  ...structureRules,
+  ...airRules,
   ...mountRules,
   ...placementRules,
   ...lineRules,

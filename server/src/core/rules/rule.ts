@@ -21,7 +21,9 @@ export interface Rule<F extends Facts = Facts> {
     | "climate"
     | "eligibility"
     | "mounts"
-    | "placement";
+    | "placement"
+    | "structure"
+    | "air";
   /** The fault in one line. */
   readonly title: string;
   /** Why it matters, in plain Markdown; the why of every message. */
@@ -66,6 +68,8 @@ export interface Remedy {
    * does is offered. Remedies of several series are alternatives. Left out: a series of its own name, "".
    */
   readonly series?: string;
+  /** Subjects that have another name afterwards, such as "wire P101A8", by the new name. */
+  readonly renames?: Readonly<Record<string, string>>;
 }
 
 /** The commonest remedy: another text for one value. */

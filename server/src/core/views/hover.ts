@@ -6,11 +6,12 @@ import { type Assessment, byMargin, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import type { QuantityName } from "../graph/quantity-names";
 import { showMeasure, type Value } from "../graph/value";
+import type { Project } from "../project";
 import type { Node } from "../reading/tree";
 import { outcomeWords, type ProvenRemedy } from "../remedies";
 import { citeTogether } from "../source";
 import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
-import { type Overview, overviewAt } from "./overview";
+import { nameAt, type Overview, overviewAt } from "./overview";
 import { PlaceNames } from "./place-names";
 
 export interface Hover {
@@ -47,7 +48,7 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
   const judged = assessments
     .filter(({ place, value, limit }) => place.node === node || rests(value) || rests(limit))
     .toSorted((a, b) => nearness(a, node) - nearness(b, node) || byMargin(a, b));
-  const direct = valuesOf(project).filter((value) => takes(value, file, node));
+  const direct = directValues(file, node, project);
   const overview = overviewAt(node, project);
   if (judged.length === 0 && direct.length === 0 && !overview) return undefined;
 
@@ -70,8 +71,33 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
     .join("\n\n");
 }
 
+/**
+ * What takes the number at the node, and, of an item of the change named or written there, its moment and what it
+ * does to the CG.
+ */
+function directValues(file: string, node: Node, project: Project): Value[] {
+  const values = valuesOf(project);
+  const direct = new Set(values.filter((value) => takes(value, file, node)));
+  const items = new Set(
+    [...direct].filter(({ quantity }) => quantity === "item-moment").map((one) => one.subject),
+  );
+  const named = nameAt(node, project);
+  const isOfItem = ({ subject, quantity }: Value) =>
+    ofItems.includes(quantity) &&
+    ((subject.kind === named?.kind && subject.id === named.id) || items.has(subject));
+  for (const value of values.filter(isOfItem)) direct.add(value);
+  return [...direct];
+}
+
+const ofItems: readonly QuantityName[] = ["item-moment", "item-cg-effect"];
+
 /** Shown above the limits too: what an item does by itself. */
-const tellsByItself: readonly QuantityName[] = ["item-moment", "harness-weight", "cutout-area"];
+const tellsByItself: readonly QuantityName[] = [
+  "item-moment",
+  "item-cg-effect",
+  "harness-weight",
+  "cutout-area",
+];
 
 /** What fails comes first, then what is judged at this very place, then what only rests on it. */
 function nearness({ holds, place }: Assessment, node: Node): number {

@@ -22,6 +22,7 @@ const shown: Partial<Record<IdKind, readonly QuantityName[]>> = {
   contact: ["device-current"],
   bundle: ["bundle-loading"],
   bus: ["bus-voltage"],
+  space: ["cooling-load", "cooling-capacity", "steady-temperature", "time-to-set-point"],
 };
 const ofAircraft: readonly QuantityName[] = ["source-demand", "source-capacity"];
 
@@ -50,7 +51,8 @@ export function overviewAt(node: Node, project: Project): Overview | undefined {
   };
 }
 
-function nameAt(node: Node, project: Project): { kind: IdKind; id: string } | undefined {
+/** The thing with an id that is named at a node, where it is declared or used. */
+export function nameAt(node: Node, project: Project): { kind: IdKind; id: string } | undefined {
   for (const { typing } of project.files) {
     const declared = typing.declarations.find(({ id }) => id.place.node === node);
     if (declared) return { kind: declared.kind, id: declared.id.value };

@@ -4,6 +4,7 @@ import { type Assessment, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import type { Input, Value } from "../graph/value";
 import { citeSource } from "../source";
+import { balancePages } from "./balance-pages";
 import { formulaOf, notesOf, sourcesOf } from "./calculation";
 import { PlaceNames } from "./place-names";
 
@@ -43,13 +44,14 @@ export interface WorksheetMargin {
   readonly margin: number | null;
 }
 
-/** Values and margins of a judged install record; empty for other records. `pathOf` names files for people. */
+/** Values, margins and pages of a judged install record; empty for other records. `pathOf` names files for people. */
 export function worksheetOf(judgement: Judgement, pathOf: (file: string) => string) {
   const { project, assessments } = judgement;
   const places = new PlaceNames(project?.files ?? [], pathOf);
   return {
     values: project ? valuesOf(project).map((value) => toWorksheetValue(value, places)) : [],
     margins: assessments.map(toMargin),
+    pages: project ? balancePages(project) : [],
   };
 }
 

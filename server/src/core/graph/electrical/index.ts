@@ -5,7 +5,7 @@
 import type { Project } from "../../project";
 import type { Condition, Wire } from "../../records/types";
 import { Memory } from "../remember";
-import type { Keep, Value } from "../value";
+import { type Keep, keeper, type Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
 import { type Circuit, traceCircuit } from "./circuit";
 import { type DeviceResult, deriveDevices } from "./devices";
@@ -44,11 +44,7 @@ export interface ElectricalBasis {
 
 /** Pure; what is missing in the record is left out of the result. */
 export function deriveElectrical(project: Project): Electrical {
-  const values = new Set<Value>(); // several things may rest on one value, and each keeps it
-  const keep: Keep = (value) => {
-    if (value) values.add(value);
-    return value;
-  };
+  const { keep, list } = keeper();
   const conditions = project.install.conditions ?? [];
   const circuit = traceCircuit(project);
   const network = buildNetwork(project);
@@ -100,7 +96,9 @@ export function deriveElectrical(project: Project): Electrical {
     protection: deriveProtection(basis, currents, devices),
     bundles: deriveBundles(basis, wires),
     sources: deriveSources(basis, currents, outputs),
-    values: [...values],
+    get values() {
+      return list();
+    },
   };
 }
 

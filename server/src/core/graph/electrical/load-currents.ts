@@ -1,4 +1,4 @@
-import type { Bus, Component, Condition } from "../../records/types";
+import type { Bus, Component, Condition, Contact, Device } from "../../records/types";
 import { Memory } from "../remember";
 import { derive, derived, type Input, known, type Operand, type Value, written } from "../value";
 import type { LoadPath } from "./circuit";
@@ -20,7 +20,7 @@ export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
   return byLoad(basis, (path, condition) => {
     const volts = basis.states.get(condition)?.voltageAt(path.id);
     const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
-    const rests = [volts, ...buses, ...path.feed, ...path.returns];
+    const rests = [volts, ...buses, ...path.feed, ...path.returns, ...holdersOn(path, basis)];
     return voltages.recall(path.component, condition, rests, basis.keep, (keep) =>
       keep(loadVoltage(path, condition, volts, buses, basis)),
     );
@@ -168,15 +168,24 @@ function aheadOperands(condition: Condition, { project }: ElectricalBasis): Reco
 }
 
 /** Resistances of the devices and contacts on the way. */
-function throughOperands(path: LoadPath, { project }: ElectricalBasis): Record<string, Operand> {
+function throughOperands(path: LoadPath, basis: ElectricalBasis): Record<string, Operand> {
+  const holders = holdersOn(path, basis);
   return Object.fromEntries(
-    path.through.map(({ kind, id, record }) => {
-      const holder =
-        kind === "contact"
-          ? record
-          : project.kit?.devices?.find((device) => device.id?.value === record.device?.value);
-      return [id, written(`resistance of ${id}`, holder?.resistance, "ohm")];
-    }),
+    path.through.map(({ id }, index) => [
+      id,
+      written(`resistance of ${id}`, holders[index]?.resistance, "ohm"),
+    ]),
+  );
+}
+
+/** What records the resistance of each device and contact on the way: the contact itself, or the kit's device. */
+export function holdersOn(
+  { through }: LoadPath,
+  { project }: ElectricalBasis,
+): readonly (Contact | Device | undefined)[] {
+  const devices = project.kit?.devices;
+  return through.map(({ kind, record }) =>
+    kind === "contact" ? record : devices?.find(({ id }) => id?.value === record.device?.value),
   );
 }
 

@@ -5,7 +5,7 @@ import { Memory } from "../remember";
 import { derive, derived, type Operand, sumOf, tabled, type Value } from "../value";
 import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
-import type { LoadCurrents, LoadVoltages } from "./load-currents";
+import { holdersOn, type LoadCurrents, type LoadVoltages } from "./load-currents";
 import type { WireResult } from "./wires";
 
 export interface LoadResult {
@@ -64,6 +64,7 @@ function loadState(
     voltage,
     ...drops.map(({ drop }) => drop),
     ...inDevices.map((drop) => drop?.value),
+    ...holdersOn(path, basis),
   ];
   const { drop, limit } = remembered.recall(path.component, condition, rests, basis.keep, (keep) => ({
     drop: path.isSingle
@@ -101,10 +102,9 @@ function sumOfDrops(
 }
 
 function dropsInDevices(path: LoadPath, condition: Condition, basis: ElectricalBasis): Operand[] {
-  const { kit } = basis.project;
-  return path.through.flatMap(({ kind, id, record }) => {
-    const holder =
-      kind === "contact" ? record : kit?.devices?.find((device) => device.id?.value === record.device?.value);
+  const holders = holdersOn(path, basis);
+  return path.through.flatMap(({ id }, index) => {
+    const holder = holders[index];
     const amps = basis.states.get(condition)?.currentThrough(id);
     if (!holder?.resistance || amps === undefined) return [];
     const volts = holder.resistance.value.si * Math.abs(amps);

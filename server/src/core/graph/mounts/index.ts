@@ -18,6 +18,7 @@ import {
   derive,
   derived,
   type Keep,
+  keeper,
   known,
   type Operand,
   type Subject,
@@ -65,13 +66,9 @@ export interface MountCase {
 
 /** All values of a project's mounts. Pure. */
 export function deriveMounts(project: Project): Mounts {
-  const values: Value[] = [];
-  const keepValue: Keep = (value) => {
-    if (value) values.push(value);
-    return value;
-  };
+  const { keep: keepValue, list } = keeper();
   const { install, kit, airframe } = project;
-  if (!install.mounts) return { mounts: [], shelves: [], values };
+  if (!install.mounts) return { mounts: [], shelves: [], values: [] };
   const components = new Map(kit?.components?.map((one) => [one.id?.value, one]));
   const placements = new Map(install.placement?.map((one) => [one.component?.value, one]));
   const shelves = new Map(airframe?.shelves?.map((one) => [one.id?.value, one]));
@@ -92,7 +89,7 @@ export function deriveMounts(project: Project): Mounts {
       new MountDerivation(project, mount, component, shelf, keep).run(placement),
     );
   });
-  return { mounts, shelves: shelvesOf(project, mounted, keepValue), values };
+  return { mounts, shelves: shelvesOf(project, mounted, keepValue), values: list() };
 }
 
 const derivedMounts = new Memory<Mount, Component, MountResult>();

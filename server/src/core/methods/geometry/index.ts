@@ -6,6 +6,7 @@
  */
 export { boltCircleSpacing, circleOverlapArea } from "./circles";
 export { type Containment, containment } from "./containment";
+export { extentAlong, greatestExtent, reachAlong } from "./extent";
 export { area, type Box, boundingBox, perimeter, smallestCornerRadius } from "./measures";
 export { type Arc, type OutlinePiece, outline } from "./outline";
 export type { Point } from "./point";

@@ -104,9 +104,10 @@ function lineDistance(start: Vector3, way: Vector3, half: Vector3): number {
   for (let index = 1; index < shares.length; index++) {
     const [low, high] = [shares[index - 1]!, shares[index]!];
     const middle = plus(start, times(way, (low + high) / 2));
+    const outside = sides.filter((side) => Math.abs(middle[side]) > half[side]);
+    if (outside.length === 0) return 0;
     let [slope, bend] = [0, 0];
-    for (const side of sides) {
-      if (Math.abs(middle[side]) <= half[side]) continue;
+    for (const side of outside) {
       const beyond = start[side] - Math.sign(middle[side]) * half[side];
       slope += beyond * way[side];
       bend += way[side] ** 2;

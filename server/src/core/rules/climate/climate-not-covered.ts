@@ -53,7 +53,10 @@ export const climateNotCovered = defineRule<{
         conditioning:
           "{ mode: run, does: cool, capacity: 2000 W, outside: 20 degC }, { mode: run, does: cool, capacity: 1800 W, outside: 30 degC }",
       }),
-      finds: ["outside-moisture is not known", "capacity at this outside temperature is not known"],
+      finds: [
+        "outside-moisture is not known",
+        "capacity of CHILLER at this outside temperature is not known",
+      ],
     },
     {
       title: "All of it recorded",

@@ -4,6 +4,7 @@ import { assumed, derive } from "../../graph/value";
 import { convert, formatMeasure, type UnitSymbol } from "../../quantities";
 import type { Source } from "../../source";
 import { defineRule } from "../rule";
+import { lengthThatKeeps } from "../wires/recorded";
 import { panelExample } from "./panel-example";
 
 /** No published figure was found; AC 43.13-1B par. 3-1b only asks for rounded corners. */
@@ -61,6 +62,14 @@ export const cutoutCornerRadius = defineRule<{
         related: [],
       };
     }
+  },
+  *remedies(assessment, project) {
+    const found = openingsOf(project).cutouts.find(({ id }) => id === assessment.subject.id);
+    yield* lengthThatKeeps(
+      assessment,
+      found?.cutout.opening?.cornerRadius,
+      (length) => `Give ${assessment.subject.id} a corner radius of ${length}`,
+    );
   },
   examples: [
     {

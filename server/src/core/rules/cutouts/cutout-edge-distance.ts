@@ -4,6 +4,7 @@ import { geometrySource } from "../../graph/openings";
 import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
+import { shifts } from "./shifts";
 
 export const cutoutEdgeDistance = defineRule<{
   cutout: string;
@@ -48,6 +49,7 @@ export const cutoutEdgeDistance = defineRule<{
       };
     }
   },
+  remedies: ({ subject }, project) => shifts(subject.id, project),
   examples: [
     {
       title: "Half an inch left where an inch is asked for",

@@ -4,6 +4,7 @@ import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { fastenerEdgeDistance } from "../../tables/fastener-edge-distance";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
+import { shifts } from "./shifts";
 
 export const cutoutFastenerDistance = defineRule<{
   cutout: string;
@@ -54,6 +55,7 @@ export const cutoutFastenerDistance = defineRule<{
       };
     }
   },
+  remedies: ({ subject }, project) => shifts(subject.id, project),
   examples: [
     {
       title: "0.2 in to a 1/8 in fastener that needs 0.25 in",

@@ -2,6 +2,7 @@ import type { Problem } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
+import { shifts } from "./shifts";
 
 export const cutoutOutsidePanel = defineRule<{ cutout: string; panel: string; how: "crossing" | "outside" }>({
   id: "cutout-outside-panel",
@@ -29,6 +30,7 @@ export const cutoutOutsidePanel = defineRule<{ cutout: string; panel: string; ho
       };
     }
   },
+  corrections: ({ subject }, project) => shifts(subject?.id, project),
   examples: [
     {
       title: "A circle over the edge",

@@ -2,6 +2,7 @@ import type { Problem } from "../../findings/finding";
 import { openingsOf } from "../../graph/derivations";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
+import { shifts } from "./shifts";
 
 export const cutoutOverlap = defineRule<{ cutout: string; other: string }>({
   id: "cutout-overlap",
@@ -28,6 +29,7 @@ export const cutoutOverlap = defineRule<{ cutout: string; other: string }>({
       }
     }
   },
+  corrections: ({ subject }, project) => shifts(subject?.id, project),
   examples: [
     {
       title: "Two circles two inches from centre to centre",

@@ -4,6 +4,7 @@ import { geometrySource } from "../../graph/openings";
 import { formatMeasure, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { panelExample } from "./panel-example";
+import { shifts } from "./shifts";
 
 export const cutoutSpacing = defineRule<{
   cutout: string;
@@ -50,6 +51,7 @@ export const cutoutSpacing = defineRule<{
       }
     }
   },
+  remedies: ({ subject }, project) => shifts(subject.id, project),
   examples: [
     {
       title: "Two circles an inch apart where 1.5 in is asked for",

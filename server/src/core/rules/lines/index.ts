@@ -15,6 +15,7 @@ import { lineSupportSpacing } from "./line-support-spacing";
 import { lineTooNear } from "./line-too-near";
 import { passThroughClearance } from "./pass-through-clearance";
 import { passThroughFill } from "./pass-through-fill";
+import { passThroughFillUnknown } from "./pass-through-fill-unknown";
 import { tubeWithoutBend } from "./tube-without-bend";
 import { wireBelowLine } from "./wire-below-line";
 
@@ -36,6 +37,7 @@ export const lineRules: readonly Rule[] = [
   lineTooNear,
   passThroughClearance,
   passThroughFill,
+  passThroughFillUnknown,
   tubeWithoutBend,
   wireBelowLine,
 ];

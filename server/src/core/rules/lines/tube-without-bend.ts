@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { linesOf } from "../../graph/derivations";
+import { isWholeList } from "../../graph/entries";
 import { straightTubeSource } from "../../tables/line-installation-limits";
 import { defineRule } from "../rule";
 import { lineExample } from "./line-example";
@@ -23,7 +24,8 @@ export const tubeWithoutBend = defineRule<{ line: string; isMoving: boolean }>({
     for (const { line, id } of linesOf(project).runs) {
       if (line.kind?.value !== "tube" || !line.ends) continue;
       const isMoving = line.ends.value === "flexible";
-      if (!isMoving && line.bends?.length !== 0) continue;
+      const isStraight = line.bends?.length === 0 && isWholeList(line, "bends", line.bends);
+      if (!isMoving && !isStraight) continue;
       yield {
         rule: "tube-without-bend",
         subject: { kind: "line", id },

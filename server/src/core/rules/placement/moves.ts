@@ -57,12 +57,13 @@ const ways: readonly { readonly axis: Axis; readonly sign: 1 | -1; readonly word
 export function* movesThatClear(assessment: Assessment, project: Project): Iterable<Remedy> {
   const found = clearanceOf(assessment, project);
   if (!found) return;
-  const { placed, other, value } = found;
+  const { placed, other, value, least } = found;
+  const needed = (least ?? assessment.limit).value;
   const unit = value.unit as UnitSymbol<"length">;
   const moves = ways
     .map((way) => ({
       ...way,
-      by: leastMove(placed.box, other.solids, assessment.limit.value, way.axis, way.sign),
+      by: leastMove(placed.box, other.solids, needed, way.axis, way.sign),
     }))
     .sort((a, b) => a.by - b.by);
   for (const { axis, sign, words, by } of moves) {

@@ -1,6 +1,7 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { FaultResult } from "../../graph/electrical/protection/faults";
+import { ofEach } from "../../graph/recall";
 import type { Value } from "../../graph/value";
 import { faultHeatMethods } from "../../methods/fault-heat";
 import { formatMeasure } from "../../quantities";
@@ -35,12 +36,7 @@ export const faultCurrentTooSmall = defineRule<{
           `${formatMeasure(opening, "s", 3)}, the wire stands ${formatMeasure(withstand, "s", 3)}.`,
     todo: "Take a thicker gauge or a shorter run, or a device that opens sooner.",
   }),
-  *check(project) {
-    for (const fault of electricalOf(project).protection.faults) {
-      const assessment = assess(fault);
-      if (assessment) yield assessment;
-    }
-  },
+  check: ofEach((project) => electricalOf(project).protection.faults, assess),
   *remedies(assessment, project) {
     const fault = electricalOf(project).protection.faults.find(
       ({ wire }) => wire.id === assessment.subject.id,
@@ -82,10 +78,10 @@ export const faultCurrentTooSmall = defineRule<{
   ],
 });
 
-function assess({ wire, guard, band, smallest, largest }: FaultResult): Assessment | undefined {
+function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterable<Assessment> {
   const gauge = wire.wire.gauge;
   const rating = guard.rating;
-  if (band.kind !== "band" || !gauge || !rating || !smallest.current) return undefined;
+  if (band.kind !== "band" || !gauge || !rating || !smallest.current) return;
   const facts = { wire: wire.id, protection: guard.id, rating: rating.value };
   const common = {
     rule: "fault-current-too-small",
@@ -98,7 +94,7 @@ function assess({ wire, guard, band, smallest, largest }: FaultResult): Assessme
   } as const;
   if (smallest.current.value <= rating.value) {
     const value: Value = smallest.current;
-    return {
+    yield {
       ...common,
       value,
       limit: rating,
@@ -106,6 +102,7 @@ function assess({ wire, guard, band, smallest, largest }: FaultResult): Assessme
       holds: false,
       facts: { ...facts, current: value.value },
     };
+    return;
   }
   const worst = governing(
     [smallest, largest].flatMap(({ current, opening, withstand }) =>
@@ -113,19 +110,18 @@ function assess({ wire, guard, band, smallest, largest }: FaultResult): Assessme
     ),
     "at-most",
   );
-  return (
-    worst && {
-      ...common,
-      value: worst.value,
-      limit: worst.limit,
-      sense: "at-most",
-      holds: holds(worst.value.value, "at-most", worst.limit.value),
-      facts: {
-        ...facts,
-        current: worst.current.value,
-        opening: worst.value.value,
-        withstand: worst.limit.value,
-      },
-    }
-  );
+  if (!worst) return;
+  yield {
+    ...common,
+    value: worst.value,
+    limit: worst.limit,
+    sense: "at-most",
+    holds: holds(worst.value.value, "at-most", worst.limit.value),
+    facts: {
+      ...facts,
+      current: worst.current.value,
+      opening: worst.value.value,
+      withstand: worst.limit.value,
+    },
+  };
 }

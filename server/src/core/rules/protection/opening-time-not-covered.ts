@@ -148,7 +148,7 @@ function* ofFault({ wire, guard, band, smallest, largest }: FaultResult): Iterab
 }
 
 function unusableWords(
-  devices: readonly (readonly [DeviceResult, "band" | "no-points" | "faulty-points"])[],
+  devices: readonly (readonly [Pick<DeviceResult, "id">, "band" | "no-points" | "faulty-points"])[],
 ): string | undefined {
   const without = devices.filter(([, kind]) => kind === "no-points").map(([{ id }]) => id);
   const faulty = devices.filter(([, kind]) => kind === "faulty-points").map(([{ id }]) => id);
@@ -159,7 +159,12 @@ function unusableWords(
   return words.length > 0 ? words.join("; ") : undefined;
 }
 
-function* problem(device: DeviceResult, question: string, reason: string, todo: string): Iterable<Problem> {
+function* problem(
+  device: Pick<DeviceResult, "inline" | "id">,
+  question: string,
+  reason: string,
+  todo: string,
+): Iterable<Problem> {
   const place = placeOf(device);
   if (!place) return;
   yield {
@@ -170,6 +175,6 @@ function* problem(device: DeviceResult, question: string, reason: string, todo: 
   };
 }
 
-function placeOf({ inline }: DeviceResult): Place | undefined {
+function placeOf({ inline }: Pick<DeviceResult, "inline">): Place | undefined {
   return inline.kind === "protection" ? inline.record.device?.place : undefined;
 }

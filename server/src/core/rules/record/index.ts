@@ -9,6 +9,7 @@ import { listTooShort } from "./list-too-short";
 import { quantityImpossible } from "./quantity-impossible";
 import { quantityNotANumber } from "./quantity-not-a-number";
 import { quantityNotUnderstood } from "./quantity-not-understood";
+import { quantityToleranceUnused } from "./quantity-tolerance-unused";
 import { quantityUnitMissing } from "./quantity-unit-missing";
 import { quantityUnitUnknown } from "./quantity-unit-unknown";
 import { quantityWrongDimension } from "./quantity-wrong-dimension";
@@ -35,6 +36,7 @@ export const recordRules: readonly Rule[] = [
   quantityImpossible,
   quantityNotANumber,
   quantityNotUnderstood,
+  quantityToleranceUnused,
   quantityUnitMissing,
   quantityUnitUnknown,
   quantityWrongDimension,

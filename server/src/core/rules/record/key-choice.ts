@@ -17,8 +17,7 @@ export const keyChoice = defineRule<RecordFacts["key-choice"]>({
       found.length === 0
         ? `${sentence(nameOf(where))} has none of ${listWords(keys.map(quote), "and")}.`
         : `${sentence(nameOf(where))} has ${listWords(found.map(quote), "and")}, where one excludes the other.`,
-    todo:
-      found.length === 0 ? `Add ${listWords(keys, "or")}, not both.` : `Keep one: ${listWords(found, "or")}.`,
+    todo: found.length === 0 ? `Add ${listWords(keys, "or")}.` : `Keep one: ${listWords(found, "or")}.`,
   }),
   examples: [
     {

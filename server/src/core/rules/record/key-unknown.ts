@@ -2,6 +2,7 @@ import type { RecordFacts } from "../../records/problem-facts";
 import { recordExample, wireExample } from "../example-record";
 import { defineRule } from "../rule";
 import { didYouMean, listWords, nameOf, quote, sentence } from "../wording";
+import { meant } from "./meant";
 
 export const keyUnknown = defineRule<RecordFacts["key-unknown"]>({
   id: "key-unknown",
@@ -16,6 +17,10 @@ export const keyUnknown = defineRule<RecordFacts["key-unknown"]>({
     what: `${sentence(nameOf(where))} has the unknown key ${quote(key)}.`,
     todo: remedy(key, free, belongsFurtherOut),
   }),
+  *corrections({ facts: { key, free }, place }) {
+    yield* meant(key, free, place);
+  },
+  isSafe: true,
   examples: [
     {
       title: "A slip of the fingers",

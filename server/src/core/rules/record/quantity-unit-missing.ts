@@ -1,6 +1,7 @@
+import { unitsOf } from "../../quantities";
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
-import { defineRule } from "../rule";
+import { defineRule, rewrite } from "../rule";
 import { nameOf, quote, sentence } from "../wording";
 import { unitChoice } from "./quantity-words";
 
@@ -17,6 +18,14 @@ export const quantityUnitMissing = defineRule<RecordFacts["quantity-unit-missing
     what: `${sentence(nameOf(where))} is ${quote(text)}, without a unit.`,
     todo: `Write the unit behind the number, as in ${example}. ${unitChoice(expected)}`,
   }),
+  *corrections({ facts: { text, expected, example }, place }) {
+    const units: readonly string[] = unitsOf(expected);
+    const usual = units.filter((unit) => example.endsWith(` ${unit}`));
+    for (const unit of new Set([...usual, ...units])) {
+      yield rewrite(`Write ${text} ${unit}`, place, `${text} ${unit}`, unit);
+    }
+  },
+  isSafe: true,
   examples: [
     {
       title: "A length without its unit",

@@ -1,7 +1,7 @@
 import { dimensions } from "../../quantities";
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
-import { defineRule } from "../rule";
+import { defineRule, rewrite } from "../rule";
 import { listWords, nameOf, quote, sentence } from "../wording";
 import { unitChoice } from "./quantity-words";
 
@@ -21,6 +21,13 @@ export const quantityUnitUnknown = defineRule<RecordFacts["quantity-unit-unknown
         ? `Did you mean ${listWords(nearest, "or")}? Write the unit so.`
         : `Write a unit behind the number. ${unitChoice(expected)}`,
   }),
+  *corrections({ facts: { text, wrong, nearest }, place }) {
+    const at = text.lastIndexOf(wrong);
+    for (const unit of nearest) {
+      const mended = text.slice(0, at) + unit + text.slice(at + wrong.length);
+      yield rewrite(`Write ${mended}`, place, mended, unit);
+    }
+  },
   examples: [
     {
       title: "A unit with a slip in it",

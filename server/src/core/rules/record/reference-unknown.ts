@@ -2,6 +2,7 @@ import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
 import { didYouMean, kindName, listWords, nameOf, quote, sentence } from "../wording";
+import { meant } from "./meant";
 
 export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
   id: "reference-unknown",
@@ -19,6 +20,13 @@ export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
       todo: [didYouMean(id, known), choice(wanted, known)].filter(Boolean).join(" "),
     };
   },
+  *corrections({ facts: { id, known }, place }) {
+    // Ids with other figures are other things: a slip in a letter is mended, a slip in a figure is not guessed.
+    const figures = (text: string) => text.replace(/\D+/g, " ").trim();
+    const alike = known.filter((one) => figures(one) === figures(id));
+    yield* meant(id, alike, place);
+  },
+  isSafe: true,
   examples: [
     {
       title: "A slip in a component's name",

@@ -2,6 +2,7 @@ import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
 import { didYouMean, listWords, nameOf, quote, sentence } from "../wording";
+import { meant } from "./meant";
 
 export const valueNotInList = defineRule<RecordFacts["value-not-in-list"]>({
   id: "value-not-in-list",
@@ -16,6 +17,10 @@ export const valueNotInList = defineRule<RecordFacts["value-not-in-list"]>({
     what: `${sentence(nameOf(where))} can't be ${quote(found)}.`,
     todo: [didYouMean(found, allowed), `Write ${listWords(allowed, "or")}.`].filter(Boolean).join(" "),
   }),
+  *corrections({ facts: { found, allowed }, place }) {
+    yield* meant(found, allowed, place);
+  },
+  isSafe: true,
   examples: [
     {
       title: "The other spelling",

@@ -1,7 +1,7 @@
 import { balanceSources } from "../../methods/balance";
 import { defineRule } from "../rule";
 import { balanceExample } from "./balance-example";
-import { type CgFacts, judgeCg, moveItem, sayCg } from "./cg-limit";
+import { type CgFacts, cgRemedies, judgeCg, sayCg } from "./cg-limit";
 import { adverseLoading } from "./sources";
 
 export const cgAftOfLimit = defineRule<CgFacts>({
@@ -16,7 +16,7 @@ export const cgAftOfLimit = defineRule<CgFacts>({
   sources: [adverseLoading, balanceSources.centreOfGravity],
   say: (facts) => sayCg("aft", facts),
   check: (project) => judgeCg("cg-aft-of-limit", "aft", project),
-  remedies: moveItem,
+  remedies: (assessment, project) => cgRemedies("aft", assessment, project),
   examples: [
     {
       title: "A heavy rack far aft under full rear seats and baggage",

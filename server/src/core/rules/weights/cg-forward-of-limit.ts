@@ -1,7 +1,7 @@
 import { balanceSources } from "../../methods/balance";
 import { defineRule } from "../rule";
 import { balanceExample } from "./balance-example";
-import { type CgFacts, judgeCg, moveItem, sayCg } from "./cg-limit";
+import { type CgFacts, cgRemedies, judgeCg, sayCg } from "./cg-limit";
 import { adverseLoading } from "./sources";
 
 export const cgForwardOfLimit = defineRule<CgFacts>({
@@ -16,7 +16,7 @@ export const cgForwardOfLimit = defineRule<CgFacts>({
   sources: [adverseLoading, balanceSources.centreOfGravity],
   say: (facts) => sayCg("forward", facts),
   check: (project) => judgeCg("cg-forward-of-limit", "forward", project),
-  remedies: moveItem,
+  remedies: (assessment, project) => cgRemedies("forward", assessment, project),
   examples: [
     {
       title: "The bench comes out of the cabin and a heavy rack goes into the nose",

@@ -1,24 +1,18 @@
 /** What the two rules of the envelope's sides have in common: they differ in the side, and in nothing else. */
 import type { Assessment, Problem } from "../../findings/finding";
+import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
 import type { LoadingResult, LoadingState } from "../../graph/loadings";
-import type { ChangedItem } from "../../graph/weight-change";
-import { armOf, moment } from "../../methods/balance";
+import type { WhatIf } from "../../graph/permitted-loadings";
 import type { LimitSide } from "../../methods/envelope";
 import type { Project } from "../../project";
-import {
-  convert,
-  formatApart,
-  formatMeasure,
-  inUnit,
-  roundDown,
-  roundUp,
-  type UnitSymbol,
-} from "../../quantities";
+import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isAtMost } from "../../rounding";
-import { type Message, type Remedy, rewrite } from "../rule";
+import type { Message, Remedy } from "../rule";
 import { placeInAirframe } from "./anchors";
-import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
+import { balanceRemedies, type Past } from "./balance-remedies";
+import { type Before, beforeWords, loadsOf, onBoardWords, optionWords } from "./loading-words";
+import { pullsTo } from "./pull";
 
 type Arm = UnitSymbol<"length">;
 
@@ -35,9 +29,8 @@ export type CgFacts = Before & {
   /** The item of the change that brings the CG most to this side; left out where none does. */
   readonly item?: string | undefined;
   readonly sense?: ChangedItem["sense"] | undefined;
-  /** Of a limit that is not kept: the arm at which that item alone would keep it, rounded the safe way. */
-  readonly moveTo?: number | undefined;
-  readonly moveUnit?: Arm | undefined;
+  /** What would bring the CG back, each by itself. */
+  readonly options: readonly string[];
 };
 
 /** Holds the centre of gravity of each loading against one side of its envelope. */
@@ -46,10 +39,11 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
   for (const result of loadings) {
     const { weight, cg, [side]: limit } = result.after;
     const isHeld = isKept(side, result.after);
-    const past = beyond(side, result.after);
-    if (!weight || !cg || !limit || isHeld === undefined || past === undefined) continue;
-    const item = strongestPull(change.items, limit.value, side);
-    const move = !isHeld && item && moveThatKeeps(side, item, result.after, project, units.arm);
+    const excess = beyond(side, result.after);
+    if (!weight || !cg || !limit || isHeld === undefined || excess === undefined) continue;
+    const [item] = pullsTo(change.items, limit.value, side);
+    const past = isHeld ? undefined : pastOf(side, result.id, limit.value, project);
+    const options = past ? Array.from(balanceRemedies(project, past), ({ title }) => title) : [];
     yield {
       rule,
       subject: { kind: "loading", id: result.id },
@@ -64,7 +58,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         loads: loadsOf(result),
         cg: cg.value,
         limit: limit.value,
-        beyond: past,
+        beyond: excess,
         unit: units.arm,
         weight: weight.value,
         weightUnit: units.weight,
@@ -73,7 +67,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         beforeBeyond: beyond(side, result.before),
         item: item?.subject.id,
         sense: item?.sense,
-        ...move,
+        options,
       } satisfies CgFacts,
     };
   }
@@ -86,26 +80,39 @@ export function sayCg(side: LimitSide, facts: CgFacts): Message {
     what:
       `Loading ${loading}: CG ${cg} ${unit} is ${formatMeasure(facts.beyond, unit, 3)} ${side} of the limit of ` +
       `${limit} ${unit} at ${formatMeasure(facts.weight, facts.weightUnit)}${beforeWords(facts, unit)}.`,
-    todo: `${whatToDo(side, facts)} Or restrict the loading, or carry fixed ballast. ${onBoardWords(loads)}`,
+    todo: `${whatToDo(side, facts)} ${optionWords(facts.options)} ${onBoardWords(loads)}`,
   };
 }
 
-function whatToDo(side: LimitSide, { item, sense, moveTo, moveUnit }: CgFacts): string {
+function whatToDo(side: LimitSide, { item, sense }: CgFacts): string {
   if (item === undefined)
     return `Nothing that the change adds or takes out brings the CG ${side}: correct the loading.`;
   if (sense === "removed") return `Taking out ${item} brings the CG ${side} most: leave it in.`;
-  const by = moveTo === undefined ? "" : `, to ${moveTo} ${moveUnit} or further if it alone is moved`;
-  return `${item} brings the CG ${side} most: move it ${side === "aft" ? "forward" : "aft"}${by}.`;
+  return `${item} brings the CG ${side} most: move it ${side === "aft" ? "forward" : "aft"}.`;
 }
 
-/** Moves the item of the finding as far as it takes. */
-export function* moveItem({ facts, place }: Assessment): Iterable<Remedy> {
-  const { item, moveTo, moveUnit } = facts;
-  if (moveTo === undefined) return;
-  yield rewrite(`Move ${item} to ${moveTo} ${moveUnit}`, place, `${moveTo} ${moveUnit}`);
+/** What may bring the loading back: a move, or ballast. */
+export function cgRemedies(
+  side: LimitSide,
+  { facts, limit }: Assessment,
+  project: Project,
+): Iterable<Remedy> {
+  const past = pastOf(side, String(facts.loading), limit.value, project);
+  return past ? balanceRemedies(project, past) : [];
 }
 
-function whereToPoint(
+/** What keeps the limit at take-off has to keep it while fuel burns, too. */
+export function pastOf(side: LimitSide, loading: string, limit: number, project: Project): Past | undefined {
+  const phases = weightsOf(project).phases.find((one) => one.loading.id === loading);
+  const keepsIf = (what: WhatIf) => {
+    const excess = phases?.excessIf(side, what);
+    return excess === undefined ? undefined : isAtMost(excess, 0, limit);
+  };
+  return phases && { side, limit, keepsIf, loads: [] };
+}
+
+/** At the item that brings the CG most to that side. */
+export function whereToPoint(
   { loading, id }: LoadingResult,
   item: ChangedItem | undefined,
   project: Project,
@@ -128,48 +135,6 @@ function isKept(side: LimitSide, { cg, forward, aft }: LoadingState): boolean | 
 function beyond(side: LimitSide, { cg, [side]: limit }: LoadingState): number | undefined {
   if (!cg || !limit) return undefined;
   return side === "aft" ? cg.value - limit.value : limit.value - cg.value;
-}
-
-/** The item whose moment about an arm is the largest toward one side. */
-function strongestPull(items: readonly ChangedItem[], arm: number, side: LimitSide): ChangedItem | undefined {
-  const direction = side === "aft" ? 1 : -1;
-  let strongest: { readonly item: ChangedItem; readonly pull: number } | undefined;
-  for (const item of items) {
-    if (!item.weight || !item.arm) continue;
-    const weight = item.sense === "added" ? item.weight.value : -item.weight.value;
-    const pull = direction * moment({ weight, arm: item.arm.value - arm });
-    if (pull > (strongest?.pull ?? 0)) strongest = { item, pull };
-  }
-  return strongest?.item;
-}
-
-/** Steps to which an arm is rounded when one is proposed; none for units that nobody measures an arm in. */
-const armSteps: Readonly<Partial<Record<Arm, number>>> = { in: 0.1, ft: 0.01, mm: 1, cm: 0.1, m: 0.001 };
-
-/**
- * Where the item alone would have to be for the CG to keep the limit, as its weight stays and so does the limit.
- * Nothing for an arm outside everything that the records place: no aircraft may be there.
- */
-function moveThatKeeps(
-  side: LimitSide,
-  item: ChangedItem,
-  { weight, cg, [side]: limit }: LoadingState,
-  project: Project,
-  unit: Arm,
-): Pick<CgFacts, "moveTo" | "moveUnit"> | undefined {
-  if (!item.ownArm || !item.weight || !item.arm || !weight || !cg || !limit) return undefined;
-  const distance = armOf(item.weight.value, weight.value * (limit.value - cg.value));
-  const moveUnit = item.ownArm.value.unit;
-  const step = armSteps[moveUnit];
-  if (distance === undefined || step === undefined) return undefined;
-  const wanted = convert(item.arm.value + distance, unit, moveUnit, "length");
-  const moveTo = side === "aft" ? roundDown(wanted, step) : roundUp(wanted, step);
-  const { stations = [], equipment = [] } = project.airframe ?? {};
-  const arms = [...stations, ...equipment, { arm: item.ownArm }].flatMap(({ arm }) =>
-    arm ? [inUnit(arm.value, moveUnit)] : [],
-  );
-  const isAboard = arms.some((arm) => arm <= moveTo) && arms.some((arm) => arm >= moveTo);
-  return isAboard ? { moveTo, moveUnit } : undefined;
 }
 
 /** Distance between the two limits at the loading's weight. */

@@ -1,6 +1,10 @@
+import type { BalanceUnits } from "../../graph/balance-units";
 import type { LoadingResult } from "../../graph/loadings";
-import { formatMeasure, type UnitSymbol } from "../../quantities";
-import { listWords } from "../wording";
+import type { CarriedLoad } from "../../graph/permitted-loadings";
+import type { Project } from "../../project";
+import { formatMeasure, inUnit, type UnitSymbol } from "../../quantities";
+import { sameWithinRounding } from "../../rounding";
+import { listWords, shorten } from "../wording";
 
 /** What a loading has on board: "front-seats 340 lb". */
 export function loadsOf({ stations }: LoadingResult): string[] {
@@ -29,4 +33,51 @@ export function beforeWords({ wasKept, beforeValue, beforeBeyond }: Before, unit
   return wasKept
     ? `; before the change it kept the limit (${formatMeasure(beforeValue, unit)})`
     : `; before the change it was past the limit too, by ${formatMeasure(beforeBeyond, unit, 3)}`;
+}
+
+/** "Any of these may do it: move RACK to 121 in; add 8.4 lb of ballast at nose." */
+export function optionWords(options: readonly string[]): string {
+  if (options.length === 0) return "Or restrict the loading.";
+  const words = options.map((title) => title.charAt(0).toLowerCase() + title.slice(1));
+  return `${options.length === 1 ? "This" : "Any of these"} may do it: ${words.join("; ")}.`;
+}
+
+/** A loading that the tool found, spelt out: "crew alone, 10 gal, 120 lb in the aft baggage". */
+export function spelt(loads: readonly CarriedLoad[], project: Project, units: BalanceUnits): string[] {
+  const crew = new Set(project.airframe?.crew?.stations?.map(({ value }) => value));
+  const crewWeight = project.airframe?.crew?.weight;
+  const kindOf = ({ station }: CarriedLoad) => station.kind?.value;
+  const seats = loads.filter((load) => kindOf(load) === "seat" && !isNone(load));
+  const [only] = seats;
+  const isAlone =
+    seats.length === 1 &&
+    only !== undefined &&
+    crew.has(only.id) &&
+    crewWeight !== undefined &&
+    sameWithinRounding(only.weight, inUnit(crewWeight.value, units.weight));
+  const people = isAlone ? ["crew alone"] : seats.map((load) => weightIn(load, units));
+  const tanks = loads.filter((load) => kindOf(load) === "fuel");
+  const fuel = tanks.filter((load) => !isNone(load)).map((load) => fuelIn(load, tanks.length === 1, units));
+  const rest = loads.filter((load) => !["seat", "fuel"].includes(kindOf(load) ?? "") && !isNone(load));
+  return [
+    ...people,
+    ...(tanks.length > 0 && fuel.length === 0 ? ["no fuel"] : fuel),
+    ...rest.map((load) => weightIn(load, units)),
+  ];
+}
+
+function isNone({ weight }: CarriedLoad): boolean {
+  return sameWithinRounding(weight, 0, 1);
+}
+
+function weightIn({ id, station, weight }: CarriedLoad, units: BalanceUnits): string {
+  return `${formatMeasure(weight, units.weight)} in ${station.name ? shorten(station.name.value) : id}`;
+}
+
+function fuelIn({ id, station, weight }: CarriedLoad, isOnly: boolean, units: BalanceUnits): string {
+  const density = station.density && inUnit(station.density.value, units.density);
+  const amount = density
+    ? `${formatMeasure(weight / density, units.volume, 3)}`
+    : `${formatMeasure(weight, units.weight)} of fuel`;
+  return isOnly ? amount : `${amount} in ${station.name ? shorten(station.name.value) : id}`;
 }

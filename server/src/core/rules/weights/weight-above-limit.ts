@@ -1,7 +1,7 @@
 import { holds } from "../../findings/finding";
+import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
 import type { LoadingResult } from "../../graph/loadings";
-import type { ChangedItem } from "../../graph/weight-change";
 import { balanceSources } from "../../methods/balance";
 import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";

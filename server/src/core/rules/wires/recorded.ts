@@ -1,6 +1,7 @@
 /** What the rules of installed wires have in common: a number of the record beside what a document allows. */
-import { type Assessment, holds } from "../../findings/finding";
+import { type Assessment, holds, type Problem } from "../../findings/finding";
 import type { QuantityName } from "../../graph/quantity-names";
+import { ofEach } from "../../graph/recall";
 import {
   derive,
   type Operand,
@@ -106,6 +107,16 @@ function notesOf({ note }: InstallationLimit): string[] {
 export function wiresOf({ install }: Project): { readonly wire: Wire; readonly subject: Subject }[] {
   return (install.wires ?? []).flatMap((wire) =>
     wire.id ? [{ wire, subject: { kind: "wire", id: wire.id.value } }] : [],
+  );
+}
+
+/** Judges each wire that has an id by nothing but what the record says of it. */
+export function ofEachWire<R extends Assessment | Problem>(
+  judge: (wire: Wire, subject: Subject) => Iterable<R>,
+): (project: Project) => R[] {
+  return ofEach(
+    ({ install }) => install.wires ?? [],
+    (wire) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }) : []),
   );
 }
 

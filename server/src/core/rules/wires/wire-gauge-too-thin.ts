@@ -3,7 +3,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { thickerGauges } from "./governing";
-import { holdRecorded, wireOf, wiresOf } from "./recorded";
+import { holdRecorded, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.thinnestGauge;
 
@@ -21,22 +21,20 @@ export const wireGaugeTooThin = defineRule<{ wire: string; gauge: number; thinne
     what: `Wire ${wire} is ${formatMeasure(gauge, "AWG")}, thinner than ${formatMeasure(thinnest, "AWG")}.`,
     todo: "Take a thicker gauge, or show that its conductor is a high-strength alloy.",
   }),
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      if (wire.material?.value === "aluminium") continue;
-      const held = holdRecorded(
-        { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
-        limit,
-        "thinnest-gauge",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "wire-gauge-too-thin",
-        facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    if (wire.material?.value === "aluminium") return;
+    const held = holdRecorded(
+      { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
+      limit,
+      "thinnest-gauge",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "wire-gauge-too-thin",
+      facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
+    };
+  }),
   *remedies(assessment, project) {
     yield* thickerGauges(wireOf(assessment, project)?.gauge, assessment.subject.id);
   },

@@ -56,6 +56,20 @@ export const wireIdentificationMismatch = defineRule<{
       }
     }
   },
+  *corrections({ subject }, project) {
+    const wire = project?.install.wires?.find(({ id }) => id?.value === subject?.id);
+    const code = wire && project && codeFor(wire, waysToGround(project));
+    if (!code || !wire.id || project.names.find(["wire"], code).length > 0) return;
+    const old = wire.id.value;
+    const uses = project.file.typing.references.filter(
+      ({ kinds, id }) => kinds.includes("wire") && id.value === old,
+    );
+    yield {
+      title: `Mark wire ${old} ${code}`,
+      changes: [wire.id, ...uses.map(({ id }) => id)].map(({ place }) => ({ place, text: code })),
+      renames: { [`wire ${code}`]: `wire ${old}` },
+    };
+  },
   examples: [
     {
       title: "Size, ground and material, each said wrongly",
@@ -123,6 +137,21 @@ function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround)
   if (isAluminium !== code.isAluminium) {
     yield { mismatch: isAluminium ? "aluminium" : "copper", recorded: "", place: material?.place };
   }
+}
+
+/** The identification of a wire with size, N and material as its record has them. */
+function codeFor(wire: Wire, ground: WaysToGround): string | undefined {
+  const parts = /^(\d{0,4}[A-Z]\d+[A-Z])([\d/]+)([NABC]?)([ -]?ALUM(?:INUM)?)?$/.exec(wire.id!.value);
+  if (!parts || !wire.gauge || !wire.to) return undefined;
+  const [, head, , letter = "", material = "-ALUM"] = parts;
+  const gauge = wire.gauge.value.si;
+  const size = gauge > 0 ? String(gauge) : "0".repeat(1 - gauge);
+  const end = ground.isGround(wire.to.value)
+    ? "N"
+    : ground.leads(wire.to.value) || letter !== "N"
+      ? letter
+      : "";
+  return `${head}${size}${end}${wire.material?.value === "aluminium" ? material : ""}`;
 }
 
 interface WaysToGround {

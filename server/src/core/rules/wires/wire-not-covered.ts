@@ -3,6 +3,7 @@ import { electricalOf } from "../../graph/derivations";
 import type { Source } from "../../source";
 import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
+import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { markingOf } from "./marking";
 import { wiresOf } from "./recorded";
@@ -52,6 +53,9 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
         },
       };
     }
+  },
+  *corrections({ facts: { wire, wanted } }, project) {
+    if (wanted === "bundle factor" && project) yield* fewerNeighbours(wire, project);
   },
   examples: [
     {

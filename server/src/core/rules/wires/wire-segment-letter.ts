@@ -2,7 +2,7 @@ import type { Problem } from "../../findings/finding";
 import { readWireIdentification, unusedSegmentLetters } from "../../tables/wire-identification";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { wiresOf } from "./recorded";
+import { ofEachWire } from "./recorded";
 
 const unused: readonly string[] = unusedSegmentLetters.letters;
 
@@ -17,18 +17,16 @@ export const wireSegmentLetter = defineRule<{ wire: string; letter: string }>({
     what: `Wire ${wire} has the segment letter ${letter}, which is read as ${letter === "I" ? "1" : "0"}.`,
     todo: "Take another letter for this segment.",
   }),
-  *check(project): Iterable<Problem> {
-    for (const { wire, subject } of wiresOf(project)) {
-      const reading = readWireIdentification(subject.id);
-      if (!reading.isRead || !unused.includes(reading.identification.segmentLetter)) continue;
-      yield {
-        rule: "wire-segment-letter",
-        subject,
-        place: wire.id!.place,
-        facts: { wire: subject.id, letter: reading.identification.segmentLetter },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject): Iterable<Problem> {
+    const reading = readWireIdentification(subject.id);
+    if (!reading.isRead || !unused.includes(reading.identification.segmentLetter)) return;
+    yield {
+      rule: "wire-segment-letter",
+      subject,
+      place: wire.id!.place,
+      facts: { wire: subject.id, letter: reading.identification.segmentLetter },
+    };
+  }),
   examples: [
     {
       title: "Segment O",

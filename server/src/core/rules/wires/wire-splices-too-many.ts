@@ -1,7 +1,7 @@
 import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { holdRecorded, wiresOf } from "./recorded";
+import { holdRecorded, ofEachWire } from "./recorded";
 
 const limit = wireInstallationLimits.splicesPerSegment;
 
@@ -19,21 +19,19 @@ export const wireSplicesTooMany = defineRule<{ wire: string; splices: number; mo
     what: `Wire ${wire} has ${splices} splices; ${most} in a segment is the most.`,
     todo: "Replace the wire by one that runs through.",
   }),
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      const held = holdRecorded(
-        { subject, quantity: "splice-count", name: "number of splices", written: wire.splices },
-        limit,
-        "most-splices",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "wire-splices-too-many",
-        facts: { wire: subject.id, splices: held.value.value, most: held.limit.value },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    const held = holdRecorded(
+      { subject, quantity: "splice-count", name: "number of splices", written: wire.splices },
+      limit,
+      "most-splices",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "wire-splices-too-many",
+      facts: { wire: subject.id, splices: held.value.value, most: held.limit.value },
+    };
+  }),
   examples: [
     {
       title: "Two splices in one run",

@@ -1,7 +1,7 @@
 import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { holdRecorded, wiresOf } from "./recorded";
+import { holdRecorded, ofEachWire } from "./recorded";
 
 const limit = wireInstallationLimits.strands;
 
@@ -18,21 +18,19 @@ export const wireStrandsTooFew = defineRule<{ wire: string; strands: number; lea
     what: `Wire ${wire} has ${strands} ${strands === 1 ? "strand" : "strands"}; fewer than ${least} are not used.`,
     todo: `Take a wire with ${least} strands or more.`,
   }),
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      const held = holdRecorded(
-        { subject, quantity: "strand-count", name: "number of strands", written: wire.strands },
-        limit,
-        "least-strands",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "wire-strands-too-few",
-        facts: { wire: subject.id, strands: held.value.value, least: held.limit.value },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    const held = holdRecorded(
+      { subject, quantity: "strand-count", name: "number of strands", written: wire.strands },
+      limit,
+      "least-strands",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "wire-strands-too-few",
+      facts: { wire: subject.id, strands: held.value.value, least: held.limit.value },
+    };
+  }),
   examples: [
     {
       title: "Seven strands",

@@ -1,7 +1,7 @@
 import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { apart, holdRecorded, lengthThatKeeps, wireOf, wiresOf } from "./recorded";
+import { apart, holdRecorded, lengthThatKeeps, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.supportSpacing;
 
@@ -21,26 +21,24 @@ export const wireSupportSpacing = defineRule<{ wire: string; spacing: number; mo
       todo: "Add clamps along the run.",
     };
   },
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      const held = holdRecorded(
-        {
-          subject,
-          quantity: "support-spacing",
-          name: "distance between supports",
-          written: wire.supportSpacing,
-        },
-        limit,
-        "widest-support-spacing",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "wire-support-spacing",
-        facts: { wire: subject.id, spacing: held.value.value, most: held.limit.value },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    const held = holdRecorded(
+      {
+        subject,
+        quantity: "support-spacing",
+        name: "distance between supports",
+        written: wire.supportSpacing,
+      },
+      limit,
+      "widest-support-spacing",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "wire-support-spacing",
+      facts: { wire: subject.id, spacing: held.value.value, most: held.limit.value },
+    };
+  }),
   *remedies(assessment, project) {
     const recorded = wireOf(assessment, project)?.supportSpacing;
     yield* lengthThatKeeps(

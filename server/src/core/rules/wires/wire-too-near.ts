@@ -2,7 +2,7 @@ import type { Pass } from "../../records/types";
 import { type InstallationLimit, wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { apart, holdRecorded, wiresOf } from "./recorded";
+import { apart, holdRecorded, ofEachWire } from "./recorded";
 
 const {
   fluidLineSeparation,
@@ -44,37 +44,35 @@ export const wireTooNear = defineRule<{
       todo: isFluidLine(by) ? fluidLineTodo(isClamped) : todos[by],
     };
   },
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      for (const pass of wire.passes ?? []) {
-        const limit = limitOf(pass);
-        if (!pass.by || !limit) continue;
-        const held = holdRecorded(
-          {
-            subject,
-            quantity: "separation",
-            name: `distance to ${names[pass.by.value]}`,
-            written: pass.distance,
-          },
-          limit,
-          "least-separation",
-          [pass.by.place, pass.clamped?.place],
-        );
-        if (!held) continue;
-        yield {
-          ...held,
-          rule: "wire-too-near",
-          facts: {
-            wire: subject.id,
-            by: pass.by.value,
-            distance: held.value.value,
-            least: held.limit.value,
-            isClamped: pass.clamped?.value === true,
-          },
-        };
-      }
+  check: ofEachWire(function* (wire, subject) {
+    for (const pass of wire.passes ?? []) {
+      const limit = limitOf(pass);
+      if (!pass.by || !limit) continue;
+      const held = holdRecorded(
+        {
+          subject,
+          quantity: "separation",
+          name: `distance to ${names[pass.by.value]}`,
+          written: pass.distance,
+        },
+        limit,
+        "least-separation",
+        [pass.by.place, pass.clamped?.place],
+      );
+      if (!held) continue;
+      yield {
+        ...held,
+        rule: "wire-too-near",
+        facts: {
+          wire: subject.id,
+          by: pass.by.value,
+          distance: held.value.value,
+          least: held.limit.value,
+          isClamped: pass.clamped?.value === true,
+        },
+      };
     }
-  },
+  }),
   examples: [
     {
       title: "Four inches from a fuel line",

@@ -26,8 +26,8 @@ import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
 export interface FaultResult {
-  readonly wire: WireResult;
-  readonly guard: DeviceResult;
+  readonly wire: Pick<WireResult, "wire" | "id">;
+  readonly guard: Pick<DeviceResult, "inline" | "id" | "device" | "rating">;
   readonly band: BandLookup;
   /** Wires at their rating, the weakest source alone: the smallest current. */
   readonly smallest: FaultState;
@@ -82,8 +82,6 @@ const throughStructure = "The way back through the structure is left out.";
 const largestOfTable =
   "The table gives the largest resistance of a conductor: a real one may pass somewhat more.";
 
-type FaultStates = Pick<FaultResult, "band" | "smallest" | "largest">;
-
 /** What was derived of a wire, a bus or a fault, for as long as what it rests on is the same. */
 const runs = {
   smallest: new Memory<Wire, Wire, Value | undefined>(),
@@ -91,7 +89,7 @@ const runs = {
 };
 const heats = new Memory<Wire, Wire, Heat>();
 const supplies = new Memory<Electrical, Bus, Supply>();
-const states = new Memory<Wire, Inline["record"], FaultStates>();
+const faults = new Memory<Wire, Inline["record"], FaultResult>();
 
 /** Faults at the ends of runs, and behind devices. */
 export class Faults {
@@ -138,18 +136,19 @@ export class Faults {
     const rests = [
       this.basis.project.airframe?.electrical,
       guard.device,
+      guard.rating,
       ...way.wires,
       ...returns,
       ...way.inlines.map(({ record }) => record),
       ...holders,
     ];
-    const found = states.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
-      this.statesOf(wire, guard, loop, keep),
+    const fault = faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
+      this.faultOf(wire, guard, loop, keep),
     );
-    return [{ wire, guard, ...found }];
+    return [fault];
   }
 
-  private statesOf(wire: WireResult, guard: DeviceResult, loop: Loop, keep: Keep): FaultStates {
+  private faultOf(wire: WireResult, guard: DeviceResult, loop: Loop, keep: Keep): FaultResult {
     const band = bandOf(guard);
     const state = (extreme: Extreme): FaultState => {
       const subject = { kind: "wire", id: wire.id } as const;
@@ -169,7 +168,15 @@ export class Faults {
         (opening && withstand && opening.value <= withstand.value);
       return { current, isJudged, opening: tells ? keep(opening) : undefined, withstand };
     };
-    return { band, smallest: state("smallest"), largest: state("largest") };
+    const { inline, id, device, rating } = guard;
+    return {
+      // Nothing but what the fault rests on: it is the same as long as that is.
+      wire: { wire: wire.wire, id: wire.id },
+      guard: { inline, id, device, rating },
+      band,
+      smallest: state("smallest"),
+      largest: state("largest"),
+    };
   }
 
   /** The way to the far end of a wire; at a load, and on its way to ground, the whole loop. */

@@ -1,0 +1,44 @@
+/** How wide an opening, and what surrounds it, stand across the load of their panel. */
+import { extentAlong, greatestExtent, type Placed } from "../../methods/geometry";
+import type { CutoutResult } from "../openings";
+import { derive, type Keep, type Value, written } from "../value";
+import { figureOperands, geometrySource, unitOf } from "./figures";
+
+export interface LoadPath {
+  /** Direction across the load, in radians from the panel's x axis. */
+  readonly across: number;
+  /** False where the panel records no direction: then the greatest width of the opening counts. */
+  readonly isRecorded: boolean;
+  /** Width of the opening across the load, in the panel's unit. */
+  readonly opening: Value | undefined;
+}
+
+/** The width that an opening takes out of its panel. */
+export function loadPathOf({ cutout, id, panel, placed }: CutoutResult, keep: Keep): LoadPath {
+  const unit = unitOf(panel);
+  const direction = panel.load?.direction;
+  const greatest = greatestExtent(placed);
+  const across = direction ? direction.value.si + Math.PI / 2 : greatest.direction;
+  const opening = keep(
+    derive({
+      subject: { kind: "cutout", id },
+      quantity: "opening-width",
+      unit,
+      method: direction ? "extent of the outline across the load" : "greatest extent of the outline",
+      operands: {
+        ...figureOperands(cutout.opening!, unit),
+        ...(direction && { direction: written("direction of the load", direction, "deg") }),
+      },
+      compute: () => (direction ? extentAlong(placed, across) : greatest.length),
+      sources: [geometrySource],
+      notes: direction
+        ? []
+        : ["The panel's record gives no direction of its load: the greatest width counts."],
+    }),
+  );
+  return { across, isRecorded: direction !== undefined, opening };
+}
+
+export function widthAcross(placed: Placed, { across }: LoadPath): number {
+  return extentAlong(placed, across);
+}

@@ -1,0 +1,27 @@
+import type { Rule } from "../rule";
+import { airDensityNotCovered } from "./air-density-not-covered";
+import { airPathNotSolved } from "./air-path-not-solved";
+import { coolingAirShort } from "./cooling-air-short";
+import { coolingDataMissing } from "./cooling-data-missing";
+import { coolingFanOff } from "./cooling-fan-off";
+import { ductNotSolved } from "./duct-not-solved";
+import { ductOutletShort } from "./duct-outlet-short";
+import { lossFromMemory } from "./loss-from-memory";
+import { outletAirRecirculates } from "./outlet-air-recirculates";
+import { outletDirectionMissing } from "./outlet-direction-missing";
+import { screenAirTooSlow } from "./screen-air-too-slow";
+
+/** Rules of air through openings and ducts, by id. */
+export const airRules: readonly Rule[] = [
+  airDensityNotCovered,
+  airPathNotSolved,
+  coolingAirShort,
+  coolingDataMissing,
+  coolingFanOff,
+  ductNotSolved,
+  ductOutletShort,
+  lossFromMemory,
+  outletAirRecirculates,
+  outletDirectionMissing,
+  screenAirTooSlow,
+];

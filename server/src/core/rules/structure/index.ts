@@ -1,0 +1,41 @@
+import type { Rule } from "../rule";
+import { cutoutCoreOpen } from "./cutout-core-open";
+import { cutoutNotReinforced } from "./cutout-not-reinforced";
+import { cutoutStiffenerCut } from "./cutout-stiffener-cut";
+import { cutoutStiffenerDistance } from "./cutout-stiffener-distance";
+import { cutoutStressAboveAllowable } from "./cutout-stress-above-allowable";
+import { cutoutStressNotCovered } from "./cutout-stress-not-covered";
+import { doublerCountNotCovered } from "./doubler-count-not-covered";
+import { doublerEdgeDistance } from "./doubler-edge-distance";
+import { doublerFastenerTooNear } from "./doubler-fastener-too-near";
+import { doublerFastenersTooFew } from "./doubler-fasteners-too-few";
+import { doublerMaterialDiffers } from "./doubler-material-differs";
+import { doublerMissesOpening } from "./doubler-misses-opening";
+import { doublerTooThin } from "./doubler-too-thin";
+import { fastenerPitchTooClose } from "./fastener-pitch-too-close";
+import { fastenerPitchTooWide } from "./fastener-pitch-too-wide";
+import { fastenerRowsTooClose } from "./fastener-rows-too-close";
+import { rivetTooLarge } from "./rivet-too-large";
+import { rivetTooSmall } from "./rivet-too-small";
+
+/** Rules of what openings do to the structure around them, by id. */
+export const structureRules: readonly Rule[] = [
+  cutoutCoreOpen,
+  cutoutNotReinforced,
+  cutoutStiffenerCut,
+  cutoutStiffenerDistance,
+  cutoutStressAboveAllowable,
+  cutoutStressNotCovered,
+  doublerCountNotCovered,
+  doublerEdgeDistance,
+  doublerFastenerTooNear,
+  doublerFastenersTooFew,
+  doublerMaterialDiffers,
+  doublerMissesOpening,
+  doublerTooThin,
+  fastenerPitchTooClose,
+  fastenerPitchTooWide,
+  fastenerRowsTooClose,
+  rivetTooLarge,
+  rivetTooSmall,
+];

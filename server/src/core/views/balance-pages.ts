@@ -1,0 +1,331 @@
+/**
+ * The pages of a weight-and-balance record, as plain data: change table, new empty weight statement, revised
+ * equipment list, adverse-loading sheets, every permitted loading, weighing, earlier changes. What they show is
+ * what a revision record has to (FAA-H-8083-1B; AC 43.13-1B par. 10-15 and the paragraph after 10-18); the lines
+ * that a person fills in are left open.
+ */
+import type { AdverseResult } from "../graph/adverse-sheets";
+import type { ChangedItem } from "../graph/changed-items";
+import { weightsOf } from "../graph/derivations";
+import type { Input, Operand, Value } from "../graph/value";
+import type { Weights } from "../graph/weights";
+import { adverseLoadingSource } from "../methods/adverse-loading";
+import type { Project } from "../project";
+import { formatNumber, type Quantity } from "../quantities";
+import type { Written } from "../records/written";
+import { citeSource } from "../source";
+import { emptyWeightDefinitions } from "../tables/empty-weight-definitions";
+
+/** A number with its unit, or words. */
+export type Cell = string | { readonly value: number; readonly unit: string };
+
+export interface Page {
+  readonly id: string;
+  readonly title: string;
+  readonly statements: readonly string[];
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Every page that the records say enough for; none where nothing changes. Pure. */
+export function balancePages(project: Project): Page[] {
+  const weights = weightsOf(project);
+  if (weights.change.items.length === 0) return [];
+  return [
+    changeTable(project, weights),
+    statement(project, weights),
+    equipmentList(project, weights),
+    ...weights.adverse.sheets.map((one) => adversePage(one, weights)),
+    everyLoading(weights),
+    boundaries(weights),
+    weighingPage(weights),
+    historyPage(weights),
+  ].filter((page) => page !== undefined);
+}
+
+function cell(value: Value | Omit<Input, "symbol"> | undefined): Cell {
+  return value ? { value: value.value, unit: value.unit } : "";
+}
+
+function recorded(quantity: Written<Quantity> | undefined): Cell {
+  return quantity ? { value: quantity.value.written, unit: quantity.value.unit } : "";
+}
+
+function changeTable(project: Project, { change }: Weights): Page {
+  const row = (item: ChangedItem): Cell[] => [
+    item.sense === "added" ? "+" : "-",
+    item.subject.id,
+    cell(item.weight),
+    item.weightTolerance ? cell(item.weightTolerance) : "",
+    cell(item.arm),
+    cell(item.moment),
+  ];
+  const { before } = change;
+  return {
+    id: "weight-change-table",
+    title: "Weight and balance change",
+    statements: [documentLine(project)],
+    head: ["", "item", "weight", "within", "arm", "moment"],
+    rows: [
+      ["", "empty, before", cell(before.weight), "", cell(before.arm), cell(change.emptyMomentBefore)],
+      ...change.items.filter(({ sense }) => sense === "removed").map(row),
+      ...change.items.filter(({ sense }) => sense === "added").map(row),
+      [
+        "=",
+        "empty, after",
+        cell(change.emptyWeight),
+        cell(change.tolerance?.weight),
+        cell(change.emptyCg),
+        cell(change.emptyMoment),
+      ],
+    ],
+  };
+}
+
+function documentLine({ install }: Project): string {
+  const { number, revision } = install.document ?? {};
+  return `Document ${number?.value ?? "____"}, revision ${revision?.value ?? "____"}.`;
+}
+
+function statement(project: Project, { change, usefulLoad, usefulLoadChange, takeoffLimit }: Weights): Page {
+  const { aircraft, datum, empty } = project.airframe ?? {};
+  const { before, tolerance } = change;
+  const basis = aircraft?.certificationBasis?.value;
+  const definition = basis && emptyWeightDefinitions[basis];
+  const oil = definition?.includes.includes("drainable-oil") ? "full oil" : "undrainable oil only";
+  const dated = empty?.dated?.value ?? before.weighing?.weighing.dated?.value;
+  const rows: (readonly [string, Operand | Value, Value | undefined])[] = [
+    ["empty weight", before.weight, change.emptyWeight],
+    ["empty arm", before.arm, change.emptyCg],
+    ["empty moment", change.emptyMomentBefore, change.emptyMoment],
+    ["empty CG of the chord", undefined, change.emptyCgMac],
+    ["empty butt line", before.buttLine, change.emptyButtLine],
+    ["empty water line", before.waterLine, change.emptyWaterLine],
+    ["worst forward case of the tolerances", undefined, tolerance?.foremost],
+    ["worst aft case of the tolerances", undefined, tolerance?.aftmost],
+    ["maximum take-off weight", takeoffLimit, takeoffLimit],
+    ["useful load", undefined, usefulLoad],
+    ["useful load, change", undefined, usefulLoadChange],
+  ];
+  return {
+    id: "empty-weight-statement",
+    title: "Empty weight statement, revised",
+    statements: [
+      `${[aircraft?.maker?.value, aircraft?.type?.value].filter(Boolean).join(" ")}, serial ${aircraft?.serial?.value ?? "____"}.`,
+      `Arms from the datum: ${datum?.value ?? "____"}.`,
+      definition
+        ? `The empty weight includes unusable fuel, ${oil} and what else ${citeSource(definition.source)} names.`
+        : "What the empty weight includes: ____.",
+      `This statement supersedes the one dated ${dated ?? "____"}; mark that one superseded.`,
+      "Date: ____________________  Signature: ________________________________",
+      "Kind and number of the certificate: ____________________________________",
+    ],
+    head: ["", "before", "after"],
+    rows: rows.flatMap(([name, was, is]) => (is ? [[name, cell(was), cell(is)]] : [])),
+  };
+}
+
+function equipmentList(project: Project, { change }: Weights): Page {
+  const removed = new Set(
+    change.items.filter(({ sense }) => sense === "removed").map(({ subject }) => subject.id),
+  );
+  const listed = (project.airframe?.equipment ?? []).map((one): Cell[] => {
+    const id = one.id?.value ?? "";
+    return [
+      removed.has(id) ? "0" : "X",
+      id,
+      one.part?.value ?? "",
+      one.class?.value ?? "",
+      recorded(one.weight),
+      recorded(one.arm),
+    ];
+  });
+  const added = change.items
+    .filter(({ sense }) => sense === "added")
+    .map((item): Cell[] => [
+      "X",
+      item.subject.id,
+      item.part?.value ?? "",
+      "special",
+      cell(item.weight),
+      cell(item.arm),
+    ]);
+  return {
+    id: "equipment-list",
+    title: "Equipment list, revised",
+    statements: [
+      "X: in the aircraft; 0: not in it. What the type's own list does not have counts as special.",
+    ],
+    head: ["", "item", "part", "class", "weight", "arm"],
+    rows: [...listed, ...added],
+  };
+}
+
+const reasons: Readonly<Record<AdverseResult["sheet"]["rows"][number]["reason"], string>> = {
+  "empty-weight": "",
+  "pilot-required": "required",
+  "oil-full": "full",
+  "ahead-of-limit": "ahead: most",
+  "not-ahead-of-limit": "not ahead: least",
+  "behind-limit": "behind: most",
+  "not-behind-limit": "not behind: least",
+};
+
+const verdicts: Readonly<Record<AdverseResult["sheet"]["verdict"], string>> = {
+  within: "within the limit and the maximum weight",
+  "beyond-limit": "BEYOND THE LIMIT",
+  "above-maximum-weight": "ABOVE THE MAXIMUM WEIGHT",
+  "beyond-both": "BEYOND THE LIMIT AND ABOVE THE MAXIMUM WEIGHT",
+  "limit-not-given": "no limit is given at this weight",
+};
+
+const noteWords: Readonly<Record<AdverseResult["sheet"]["notes"][number], string>> = {
+  "sloping-limit":
+    "The limit slopes: items are sorted by its arm at the sheet's own weight, and another loading may be worse.",
+  "unsettled-split": "No arm of the sloping limit agrees with the weight that it leads to.",
+  "fuel-below-minimum": "The tanks can't hold the minimum fuel.",
+};
+
+function adversePage({ envelope, side, sheet, weight, cg, limit }: AdverseResult, { units }: Weights): Page {
+  return {
+    id: `adverse-loading-${side}-${envelope}`,
+    title: `Adverse loading, ${side}: envelope ${envelope}`,
+    statements: [
+      `By ${citeSource(adverseLoadingSource)}: ${verdicts[sheet.verdict]}.`,
+      ...sheet.notes.map((note) => noteWords[note]),
+    ],
+    head: ["item", "weight", "arm", "moment", ""],
+    rows: [
+      ...sheet.rows.map((row): Cell[] => [
+        row.kind === "empty" ? "empty, after" : row.id,
+        { value: row.weight, unit: units.weight },
+        { value: row.arm, unit: units.arm },
+        { value: row.moment, unit: units.moment },
+        reasons[row.reason],
+      ]),
+      ["total", cell(weight), cell(cg), { value: sheet.total.moment, unit: units.moment }, ""],
+      [`${side} limit`, "", cell(limit), "", ""],
+    ],
+  };
+}
+
+function everyLoading({ permitted }: Weights): Page | undefined {
+  const rows = permitted.flatMap(({ id, sides }) =>
+    sides.flatMap(({ side, before, after }): Cell[][] =>
+      after
+        ? [
+            [
+              id,
+              side,
+              cell(before?.cg),
+              cell(after.cg),
+              cell(after.limit),
+              cell(after.weight),
+              after.excess > 0 ? "beyond" : "",
+            ],
+          ]
+        : [],
+    ),
+  );
+  if (rows.length === 0) return undefined;
+  return {
+    id: "every-loading",
+    title: "Every permitted loading, the worst on each side",
+    statements: [
+      "Over all loadings that stations, crew, tanks and weight limits permit, with every state that burning fuel leads to.",
+    ],
+    head: ["envelope", "side", "CG before", "CG", "limit", "weight", ""],
+    rows,
+  };
+}
+
+/** Both boundary curves, at their corners. */
+function boundaries({ permitted, units }: Weights): Page | undefined {
+  const rows = permitted.flatMap(({ id, corners }) =>
+    corners.map(({ side, weight, cg, loads }): Cell[] => [
+      id,
+      side,
+      { value: weight, unit: units.weight },
+      { value: cg, unit: units.arm },
+      loads
+        .filter((load) => load.weight > 0)
+        .map((load) => `${load.id} ${formatNumber(load.weight)}`)
+        .join(", "),
+    ]),
+  );
+  if (rows.length === 0) return undefined;
+  return {
+    id: "loading-boundaries",
+    title: "Most forward and most aft loading at each weight",
+    statements: [
+      `At the corners of both curves; between them weight and moment are straight. Loads in ${units.weight}.`,
+    ],
+    head: ["envelope", "side", "weight", "CG", "on board"],
+    rows,
+  };
+}
+
+const treatmentWords = {
+  remove: "taken off",
+  keep: "stays",
+  add: "was missing",
+  leave: "not there",
+} as const;
+
+function weighingPage({ change }: Weights): Page | undefined {
+  const sheet = change.before.weighing;
+  if (!sheet) return undefined;
+  return {
+    id: "weighing",
+    title: `Weighing${sheet.weighing.dated ? ` of ${sheet.weighing.dated.value}` : ""}`,
+    statements: sheet.definition ? [`Empty weight by ${citeSource(sheet.definition.source)}.`] : [],
+    head: ["", "reading", "tare", "net", "arm", "moment", ""],
+    rows: [
+      ...sheet.scales.map((one): Cell[] => [
+        one.id,
+        recorded(one.scale.reading),
+        recorded(one.scale.tare),
+        cell(one.net),
+        cell(one.arm),
+        cell(one.moment),
+        "",
+      ]),
+      ...sheet.items.map((one): Cell[] => [
+        one.id,
+        "",
+        "",
+        cell(one.weight),
+        recorded(one.item.arm),
+        cell(one.moment),
+        one.treatment ? treatmentWords[one.treatment] : "",
+      ]),
+      ["empty", "", "", cell(sheet.emptyWeight), cell(sheet.emptyCg), cell(sheet.emptyMoment), ""],
+    ],
+  };
+}
+
+function historyPage({ history }: Weights): Page | undefined {
+  if (!history) return undefined;
+  return {
+    id: "change-history",
+    title: `Changes since the weighing${history.weighed ? ` of ${history.weighed}` : ""}`,
+    statements: [],
+    head: ["dated", "document", "weight", "arm"],
+    rows: [
+      ...history.changes.map((one): Cell[] => [
+        one.dated?.value ?? "",
+        one.document?.value ?? "",
+        recorded(one.weight),
+        recorded(one.arm),
+      ]),
+      ["all, this one too", "weight", cell(history.weight), ""],
+      ["threshold", "weight", cell(history.weightLimit), ""],
+      ...(history.cg
+        ? [
+            ["all, this one too", "CG of the chord", cell(history.cg), ""],
+            ["threshold", "CG of the chord", cell(history.cgLimit), ""],
+          ]
+        : []),
+    ],
+  };
+}

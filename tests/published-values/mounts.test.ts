@@ -1,0 +1,218 @@
+/** Load factors, fastener groups and strengths against published values and worked examples. */
+import { describe, expect, it, test } from "vitest";
+import {
+  bearingStrength,
+  fastenerForces,
+  marginOfSafety,
+  shearTensionInteraction,
+} from "../../server/src/core/methods/fastener-group";
+import {
+  fastenerDiameters,
+  fastenerShear,
+  fastenerTension,
+  leastThicknessRatio,
+  sheetBearing,
+} from "../../server/src/core/tables/fastener-strengths";
+import {
+  emergencyFactors,
+  factorOfSafety,
+  fittingFactor,
+  manoeuvreFactors,
+  staticTestFactor,
+} from "../../server/src/core/tables/load-factors";
+import type { Lookup } from "../../server/src/core/tables/lookup";
+
+const before = "14 CFR 23 before Amdt 23-64";
+
+function given<T>(lookup: Lookup<T>): T {
+  expect(lookup.covered).toBe(true);
+  return (lookup as { readonly value: T }).value;
+}
+
+const at = (u: number, v: number) => ({ u, v, area: 1 });
+
+describe("load factors", () => {
+  // 14 CFR 23.561(b)(3), CFR 2015, Amdt 23-62 level: up 3.0, forward 18.0, side 4.5, ultimate.
+  test("items of mass in the cabin, part 23", () => {
+    const found = emergencyFactors(before, "occupant-compartment");
+    expect(given(found)).toEqual({ up: 3, forward: 18, side: 4.5 });
+    expect(found.source).toMatchObject({ standing: "published" });
+  });
+
+  // D11, 14 CFR 23.561(b)(3) with the fitting factor of 23.625: a 12 lb item in the cabin.
+  test("12 lb in the cabin", () => {
+    const { forward, up, side } = given(emergencyFactors(before, "occupant-compartment"));
+    expect([forward!, up!, side!].map((n) => n * 12)).toEqual([216, 36, 54]);
+    const factored = [forward!, up!, side!].map((n) => n * 12 * given(fittingFactor));
+    expect(factored[0]).toBeCloseTo(248.4, 9);
+    expect(factored[1]).toBeCloseTo(41.4, 9);
+    expect(factored[2]).toBeCloseTo(62.1, 9);
+  });
+
+  // D12, AC 43.13-2A ch. 1, static-test table, FAR 23 utility: values from memory, and told so. 7 lb.
+  test("7 lb by the static-test factors of the utility category, which are from memory", () => {
+    const loads = (["side", "up", "forward", "down"] as const).map((direction) => {
+      const found = staticTestFactor("utility", "occupant-compartment", direction);
+      expect(found.source.standing).toBe("memory");
+      return 7 * given(found);
+    });
+    expect(loads[0]).toBeCloseTo(10.5, 9);
+    expect(loads[1]).toBeCloseTo(21, 9);
+    expect(loads[2]).toBeCloseTo(63, 9);
+    expect(loads[3]).toBeCloseTo(46.2, 9);
+  });
+
+  // AC 43.13-2A ch. 1, read in its text: forward 2.0 g where the mount is external.
+  test("an external mount holds 2 g forward", () => {
+    const found = staticTestFactor("utility", "external", "forward");
+    expect(given(found)).toBe(2);
+    expect(found.source.standing).toBe("published");
+  });
+
+  // 14 CFR 23.787(a)(3): 9 g forward for what stands aft of the occupants behind structure.
+  test("aft of the occupants", () => {
+    expect(given(emergencyFactors(before, "aft-of-occupants"))).toEqual({ forward: 9 });
+  });
+
+  // 14 CFR 25.561(b)(3); 29.561(b)(3) and (c).
+  test("parts 25 and 29", () => {
+    expect(given(emergencyFactors("14 CFR 25", "occupant-compartment"))).toEqual({
+      up: 3,
+      forward: 9,
+      side: 3,
+      down: 6,
+      aft: 1.5,
+    });
+    expect(given(emergencyFactors("14 CFR 29", "occupant-compartment"))).toEqual({
+      up: 4,
+      forward: 16,
+      side: 8,
+      down: 20,
+      aft: 1.5,
+    });
+    expect(given(emergencyFactors("14 CFR 29", "aft-of-occupants"))).toEqual({
+      up: 1.5,
+      forward: 12,
+      side: 6,
+      down: 12,
+      aft: 1.5,
+    });
+  });
+
+  it("gives none for bases without numbers, nor for places that a basis does not speak of", () => {
+    expect(emergencyFactors("14 CFR 23 from Amdt 23-64", "occupant-compartment").covered).toBe(false);
+    expect(emergencyFactors("CAR 3", "occupant-compartment").covered).toBe(false);
+    expect(emergencyFactors(undefined, "occupant-compartment").covered).toBe(false);
+    expect(emergencyFactors(before, "external").covered).toBe(false);
+    expect(emergencyFactors("14 CFR 25", "aft-of-occupants").covered).toBe(false);
+    expect(staticTestFactor("normal", "occupant-compartment", "up").covered).toBe(false);
+    expect(staticTestFactor("utility", "occupant-compartment", "aft").covered).toBe(false);
+  });
+
+  // D13, 14 CFR 23.337(a): normal category at 6000, 12,500 and 2550 lb; tolerance .005.
+  test("manoeuvre load factor", () => {
+    const n = (weight: number) => given(manoeuvreFactors(before, "normal", weight)!.positive);
+    expect(n(6000)).toBeCloseTo(3.6, 9);
+    expect(Math.abs(n(12_500) - 3.167)).toBeLessThan(0.005);
+    expect(n(2550)).toBe(3.8);
+  });
+
+  // 14 CFR 23.337: utility 4.4, acrobatic 6.0; negative 0.4 n, acrobatic 0.5 n. 23.303: 1.5. 25.337: 2.5 to 3.8.
+  test("categories, negative factors, factor of safety", () => {
+    expect(given(manoeuvreFactors(before, "utility", 3000)!.positive)).toBe(4.4);
+    expect(given(manoeuvreFactors(before, "acrobatic", 3000)!.positive)).toBe(6);
+    expect(given(manoeuvreFactors(before, "commuter", 3000)!.negative)).toEqual({ share: 0.4 });
+    expect(given(manoeuvreFactors(before, "acrobatic", 3000)!.negative)).toEqual({ share: 0.5 });
+    expect(given(manoeuvreFactors("14 CFR 25", undefined, 200_000)!.positive)).toBe(2.5);
+    expect(given(manoeuvreFactors("14 CFR 29", undefined, undefined)!.positive)).toBe(3.5);
+    expect(manoeuvreFactors(before, undefined, 3000)).toBeUndefined();
+    expect(manoeuvreFactors("CAR 3", "normal", 3000)).toBeUndefined();
+    expect(given(factorOfSafety)).toBe(1.5);
+  });
+});
+
+describe("fastener groups", () => {
+  // D14, derived from statics: four equal fasteners, a force beside the group; tolerance .1.
+  test("an eccentric force in the plane", () => {
+    const forces = fastenerForces([at(0, 0), at(4, 0), at(0, 3), at(4, 3)], {
+      force: { u: 0, v: -90, n: 0 },
+      at: { u: 10, v: 1.5, n: 0 },
+    })!;
+    expect(forces.map(({ u, v }) => [u, v].map((one) => Math.round(one * 10) / 10))).toEqual([
+      [-43.2, 35.1],
+      [-43.2, -80.1],
+      [43.2, 35.1],
+      [43.2, -80.1],
+    ]);
+    expect(Math.abs(Math.max(...forces.map(({ u, v }) => Math.hypot(u, v))) - 91)).toBeLessThan(0.1);
+  });
+
+  // D15, derived from statics: 15 lb 4 in up, rows 8 in apart, two bolts each, 9 g forward; tolerance .1.
+  test("a unit that tips over its front row", () => {
+    const forces = fastenerForces([at(0, 0), at(0, 4), at(8, 0), at(8, 4)], {
+      force: { u: -135, v: 0, n: 0 },
+      at: { u: 4, v: 2, n: 4 },
+    })!;
+    const tensions = forces.map(({ tension }) => tension);
+    const expected = [-33.75, -33.75, 33.75, 33.75];
+    for (const [index, tension] of tensions.entries()) expect(tension).toBeCloseTo(expected[index]!, 9);
+    for (const { u } of forces) expect(u).toBeCloseTo(-33.75, 9);
+    expect(33.75 * given(fittingFactor)).toBeCloseTo(38.8, 1);
+  });
+
+  // D16, MIL-HDBK-5 par. 1.5.3.5 from memory: an AN3 bolt under 800 lbf of shear and 900 lbf of tension; .002.
+  test("shear and tension together", () => {
+    const shear = given(fastenerShear("an-bolt", 0.1875));
+    const tension = given(fastenerTension("an-bolt", 0.1875));
+    expect(Math.abs((800 / shear) ** 3 - 0.0533)).toBeLessThan(0.002);
+    expect(Math.abs(shearTensionInteraction(800 / shear, 900 / tension) - 0.2191)).toBeLessThan(0.002);
+  });
+
+  // Derived, the definition: allowable over applied with 1.15, less one.
+  test("margin of safety", () => {
+    expect(marginOfSafety(2126, 800 * 1.15)).toBeCloseTo(1.3109, 4);
+    expect(marginOfSafety(100, 0)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe("strengths", () => {
+  // AC 43.13-1B, 9/8/98, Table 4-9 note d: AN3 2126 lbf. MIL-HDBK-5 Table 8.1.5(a), quoted: 1/4 in 3680 lbf.
+  test("shear of AN bolts, and 75 ksi on the nominal area", () => {
+    expect(given(fastenerShear("an-bolt", 0.19))).toBe(2126);
+    expect(Math.abs(given(fastenerShear("an-bolt", 0.25)) - 3680)).toBeLessThan(5);
+    for (const diameter of fastenerDiameters("an-bolt").slice(1)) {
+      const area = (Math.PI / 4) * diameter ** 2;
+      expect(Math.abs(given(fastenerShear("an-bolt", diameter)) - 75_000 * area)).toBeLessThan(1);
+    }
+  });
+
+  // MIL-HDBK-5H p. 8-9: F_su times the area of the hole; 30 ksi and the nominal holes are from memory.
+  test("shear of AD rivets, within 0.3 % of the formula", () => {
+    const holes = [0.096, 0.1285, 0.159, 0.191, 0.257];
+    for (const [index, diameter] of fastenerDiameters("ad-rivet").entries()) {
+      const formula = 30_000 * (Math.PI / 4) * holes[index]! ** 2;
+      const found = fastenerShear("ad-rivet", diameter);
+      expect(Math.abs(given(found) / formula - 1)).toBeLessThan(0.003);
+      expect(found.source.standing).toBe("memory");
+    }
+    expect(fastenerTension("ad-rivet", 0.125).covered).toBe(false);
+  });
+
+  // D17, MIL-HDBK-5J Table 8.1.5.1, its example: 0.250 in in 0.100 in at 100 ksi, 2500 lbf. And D7: t/d.
+  test("bearing", () => {
+    expect(bearingStrength(100_000, 0.25, 0.1)).toBeCloseTo(2500, 9);
+    expect(bearingStrength(100_000, 0.1285, 0.032)).toBeCloseTo(411, 0);
+    expect(0.032 / 0.1285).toBeGreaterThan(given(leastThicknessRatio));
+    expect(given(leastThicknessRatio)).toBe(0.18);
+  });
+
+  it("does not extrapolate", () => {
+    expect(given(sheetBearing("2024-T3 CLAD", 0.04, 2))).toBe(121_000);
+    expect(given(sheetBearing("2024-T3 clad", 0.04, 1.99))).toBe(97_000);
+    expect(sheetBearing("2024-T3 clad", 0.04, 1.49).covered).toBe(false);
+    expect(sheetBearing("2024-T3 clad", 0.063, 2).covered).toBe(false);
+    expect(sheetBearing("mild steel", 0.04, 2).covered).toBe(false);
+    expect(fastenerShear("an-bolt", 0.21).covered).toBe(false);
+    expect(fastenerShear("other", 0.25).covered).toBe(false);
+  });
+});

@@ -1,0 +1,48 @@
+/** Remedies of openings and air: each that a rule knows mends its own example, checked again with it. */
+import { describe, expect, it } from "vitest";
+import { check } from "../../server/src/core/check";
+import { applyEdits } from "../../server/src/core/edits/text-edit";
+import { loadRecord } from "../../server/src/core/records/record";
+import { proveRemedy } from "../../server/src/core/remedies";
+import { airRules } from "../../server/src/core/rules/air";
+import { structureRules } from "../../server/src/core/rules/structure";
+import { runExample } from "../../server/src/core/run-example";
+
+const nothing = { resolve: () => undefined, load: () => undefined };
+
+/** What a rule's first example is mended by, and what is left of the rule afterwards. */
+function mended(rule: string): { title: string; left: number } | undefined {
+  const found = [...structureRules, ...airRules].find(({ id }) => id === rule)!;
+  const judgement = runExample(found.examples[0]!);
+  const finding = judgement.findings.find((one) => one.rule === rule)!;
+  const remedy = proveRemedy(finding, judgement, nothing);
+  if (!remedy) return undefined;
+  const { record } = judgement;
+  const text = applyEdits(record.text, remedy.edits);
+  const after = check(loadRecord(record.file, record.kind, text), nothing);
+  return { title: remedy.title, left: after.findings.filter((one) => one.rule === rule).length };
+}
+
+describe("the smallest change that does", () => {
+  it.each([
+    ["doubler-too-thin", "Make the reinforcement 0.032 in thick"],
+    ["doubler-fasteners-too-few", "Set 14 fasteners on each side"],
+    ["doubler-edge-distance", "Keep 0.25 in to every edge"],
+    ["fastener-pitch-too-close", "Space the fasteners 0.5 in apart"],
+    ["fastener-pitch-too-wide", "Space the fasteners 1 in apart"],
+    ["fastener-rows-too-close", "Set the rows 0.32 in apart"],
+    ["cutout-stiffener-distance", "Move the opening to x 0 in, y -0.25 in"],
+    ["rivet-too-large", "Take 1/8 in rivets"],
+    ["rivet-too-small", "Take 3/16 in rivets"],
+    ["duct-outlet-short", "Widen segment D2 to 2 in"],
+  ])("%s: %s", (rule, title) => {
+    expect(mended(rule)).toEqual({ title, left: 0 });
+  });
+
+  it("is known for every rule that says it has one", () => {
+    const withRemedy = [...structureRules, ...airRules]
+      .filter(({ remedies }) => remedies)
+      .map(({ id }) => id);
+    expect(withRemedy.length).toBe(10);
+  });
+});
