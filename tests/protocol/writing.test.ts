@@ -89,11 +89,14 @@ it("hints: one a line, as the settings say", async () => {
 
 describe("names", () => {
   it("definition and references lead from record to record", async () => {
-    const definition = await editor.request<Location>("textDocument/definition", at(install, "CHILLER, arm"));
+    const definition = await editor.request<Location>(
+      "textDocument/definition",
+      at(install, "CHILLER\n    gauge: 8 AWG"),
+    );
     expect(definition.uri).toBe(kit);
     expect(textIn(kit, definition.range)).toBe("CHILLER");
     const references = await editor.request<Location[]>("textDocument/references", {
-      ...at(install, "CHILLER, arm"),
+      ...at(install, "CHILLER\n    gauge: 8 AWG"),
       context: { includeDeclaration: false },
     });
     expect(new Set(references.map(({ uri }) => uri))).toContain(workspace.uri(demo.faulty));
@@ -101,7 +104,7 @@ describe("names", () => {
   });
 
   it("a rename changes every record that names the thing, and refuses a name that is taken", async () => {
-    const place = at(install, "CHILLER, arm");
+    const place = at(install, "CHILLER\n    gauge: 8 AWG");
     const prepared = await editor.request("textDocument/prepareRename", place);
     expect(prepared).toMatchObject({ placeholder: "CHILLER" });
     const edit = await editor.request<WorkspaceEdit>("textDocument/rename", { ...place, newName: "COOLER" });

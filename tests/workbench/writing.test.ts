@@ -41,6 +41,7 @@ test("the list at a gauge begins with the thinnest that passes, and says what it
 });
 
 test("keys come while they are typed", async () => {
+  await editor.open(record);
   await editor.goBehind("rating: 150 degC", { after: "id: P103A16" });
   await editor.page.keyboard.press("Enter");
   await editor.type("str");
