@@ -1,12 +1,15 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
+import { copyDemo, newInstall } from "./commands";
 import { RevisionComparison } from "./compare";
+import { FleetView } from "./fleet-view";
+import { RuleDocuments } from "./rule-documents";
 import { type RecordStatus, StatusItem } from "./status";
 
 /** Records are told by the end of their names; their language stays YAML. */
 const records = { pattern: "**/*.{airframe,kit,install}.{yaml,yml}" };
 
-/** Registers the commands, and starts the server with the first record that is opened. */
+/** Registers the commands, and starts the server where the workspace has a record, or with the first that is opened. */
 export function activate(context: vscode.ExtensionContext): void {
   const log = vscode.window.createOutputChannel("Tailcone", { log: true });
   const status = new StatusItem([records]);
@@ -14,38 +17,62 @@ export function activate(context: vscode.ExtensionContext): void {
   client.onNotification("tailcone/status", (news: RecordStatus) => status.receive(news));
   const comparison = new RevisionComparison(client);
 
-  let isStarted = false;
+  const fleet = new FleetView(client);
+  client.onNotification("tailcone/fleetChanged", () => fleet.refresh());
+
+  let started: Promise<void> | undefined;
+  const start = (): Promise<void> => {
+    started ??= client.start();
+    return started;
+  };
   const startWith = async (document: vscode.TextDocument): Promise<void> => {
-    if (isStarted || vscode.languages.match(records, document) === 0) return;
-    isStarted = true;
-    await client.start();
+    if (vscode.languages.match(records, document) > 0) await start();
   };
 
   context.subscriptions.push(
     log,
     status,
     comparison,
-    { dispose: () => void (isStarted && client.stop()) },
+    fleet,
+    { dispose: () => void (started && client.stop()) },
     vscode.workspace.onDidOpenTextDocument(startWith),
     vscode.commands.registerCommand("tailcone.restartServer", async () => {
       status.clear();
-      isStarted = true;
-      await client.restart();
+      if (!started) return start();
+      return client.restart();
     }),
+    vscode.commands.registerCommand("tailcone.newInstall", async () => {
+      await start();
+      await newInstall(client);
+    }),
+    vscode.commands.registerCommand("tailcone.copyDemo", () => copyDemo(context.extensionUri)),
+    vscode.commands.registerCommand("tailcone.openWalkthrough", () =>
+      vscode.commands.executeCommand(
+        "workbench.action.openWalkthrough",
+        `${context.extension.id}#tailcone.begin`,
+      ),
+    ),
+    vscode.workspace.registerTextDocumentContentProvider("tailcone-rule", new RuleDocuments(client, start)),
     vscode.commands.registerCommand("tailcone.showLog", () => log.show()),
     vscode.commands.registerCommand("tailcone.compareWithLastCommit", () => comparison.show("HEAD")),
     vscode.commands.registerCommand("tailcone.compareWithRevision", () => comparison.ask()),
   );
+  void vscode.workspace.findFiles(records.pattern, "**/node_modules/**", 1).then(([one]) => one && start());
   for (const document of vscode.workspace.textDocuments) void startWith(document);
 }
 
 function createClient(context: vscode.ExtensionContext, log: vscode.LogOutputChannel): LanguageClient {
+  const settings = vscode.workspace.getConfiguration("tailcone");
   const options: LanguageClientOptions = {
     documentSelector: [records],
     outputChannel: log,
     initializationOptions: {
+      severity: settings.get("severity"),
+      hints: settings.get("hints"),
+      checkWorkspace: settings.get("checkWorkspace"),
       status: true,
-      severity: vscode.workspace.getConfiguration("tailcone").get("severity"),
+      suggest: true,
+      rules: true,
     },
   };
   const module = context.asAbsolutePath("dist/server.js");

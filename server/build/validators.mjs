@@ -48,6 +48,8 @@ const annotations = [
   "x-reference",
   "x-key-reference",
   "x-ordered",
+  "x-sizes",
+  "x-choice-of",
 ];
 
 /**

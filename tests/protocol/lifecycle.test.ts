@@ -63,7 +63,10 @@ describe("requests about documents that are not open", () => {
   });
 
   it("closed a moment ago", async () => {
-    const editor = await Editor.start({ folders: [workspace.uri("")] });
+    const editor = await Editor.start({
+      folders: [workspace.uri("")],
+      initializationOptions: { checkWorkspace: false },
+    });
     const uri = workspace.uri(planted);
     editor.open(uri, workspace.read(planted));
     const place = editor.placeOf(uri, "14.5 ft");

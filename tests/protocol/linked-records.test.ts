@@ -13,7 +13,10 @@ let kit: string;
 
 beforeEach(async () => {
   workspace = demoWorkspace();
-  editor = await Editor.start({ folders: [workspace.uri("")] });
+  editor = await Editor.start({
+    folders: [workspace.uri("")],
+    initializationOptions: { checkWorkspace: false },
+  });
   install = workspace.uri(demo.clean);
   kit = workspace.uri(demo.kit);
   return async () => {

@@ -22,6 +22,7 @@ import type {
   Range,
   Registration,
   TextEdit,
+  WorkspaceEdit,
   WorkspaceFolder,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
@@ -68,6 +69,7 @@ export class Editor {
   private folders: readonly string[] = [];
   private settings: unknown;
   private log = "";
+  private applying: ((edit: WorkspaceEdit) => void) | undefined;
 
   private constructor({ settings }: EditorOptions) {
     this.settings = settings;
@@ -195,6 +197,11 @@ export class Editor {
     this.folders = uris;
     const event = { added: this.workspaceFolders(), removed };
     this.notify("workspace/didChangeWorkspaceFolders", { event });
+  }
+
+  /** Takes the edits that the server asks for; without this they are refused. */
+  onApplyEdit(take: (edit: WorkspaceEdit) => void): void {
+    this.applying = take;
   }
 
   /** What came under a method of the server's own. */
@@ -331,6 +338,10 @@ export class Editor {
     this.connection.onRequest("client/registerCapability", (params: { registrations: Registration[] }) => {
       this.registrations.push(...params.registrations);
       return null;
+    });
+    this.connection.onRequest("workspace/applyEdit", ({ edit }: { edit: WorkspaceEdit }) => {
+      this.applying?.(edit);
+      return { applied: this.applying !== undefined };
     });
     this.connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
       this.log += `${message}\n`;

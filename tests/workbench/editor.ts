@@ -104,6 +104,18 @@ export class Editor {
     await this.#pick(`>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
   }
 
+  /** Runs a command that asks for something in the place where it was typed. */
+  async commandThatAsks(title: string, question: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    const box = this.page.locator(".quick-input-widget");
+    await box.locator(".quick-input-box input").fill(`>${title}`);
+    await box
+      .locator(`.monaco-list-row:is([aria-label="${title}"], [aria-label^="${title}, "])`)
+      .first()
+      .click();
+    await box.locator(`input[placeholder^="${question}"]`).waitFor();
+  }
+
   /** Opens a file of the workspace by its name, or by its path where names repeat. */
   async open(file: string): Promise<void> {
     const name = basename(file);
@@ -206,6 +218,38 @@ export class Editor {
     const list = await this.#view(".outline-pane", "Explorer: Focus on Outline View");
     const rows = await readRows(list, { name: ".label-name" });
     return rows.map(({ name, level }) => ({ name, level }));
+  }
+
+  /** What is offered at the cursor, from the top as far as it is shown; asks for it. */
+  async suggestions(): Promise<string[]> {
+    await this.page.keyboard.press("Control+Space");
+    const rows = this.page.locator(".suggest-widget.visible .monaco-list-row");
+    await rows.first().waitFor();
+    return rows.evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
+  }
+
+  /** Puts the cursor behind a text of the open file. */
+  async goBehind(text: string, search?: Search): Promise<void> {
+    await this.select(text, search);
+    await this.page.keyboard.press("ArrowRight");
+  }
+
+  /** Gives the thing at the cursor another name. */
+  async rename(name: string): Promise<void> {
+    await this.page.keyboard.press("F2");
+    const box = this.page.locator(".rename-box input").first();
+    await box.waitFor();
+    await box.fill(name);
+    await this.page.keyboard.press("Enter");
+    await box.waitFor({ state: "hidden" });
+  }
+
+  /** The rows of the view of installs, as a screen reader tells them; opens it when it is not shown. */
+  async installs(): Promise<string[]> {
+    await this.command("Explorer: Focus on Installs View");
+    const rows = this.page.locator(".customview-tree .monaco-list-row");
+    await rows.first().waitFor();
+    return rows.evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
   }
 
   /** Rests the pointer on a text of the open file until a hover shows. */

@@ -1,11 +1,11 @@
-import { readdirSync, statSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { statSync } from "node:fs";
+import { resolve } from "node:path";
 import { recordKindOf } from "../core/records/schema";
+import * as folders from "../files/find-records";
 import { isReadable } from "../files/workspace-files";
 import { Mistake } from "./arguments";
 
-/** Folders that hold no records of one's own. */
-const skipped = new Set(["node_modules", "dist"]);
+const isRecord = (name: string) => recordKindOf(name) !== undefined;
 
 /**
  * Absolute paths of the records that the arguments name, in order, each once.
@@ -40,14 +40,6 @@ export function isFolder(path: string, absolute: string): boolean {
 }
 
 /** Records of a folder and of the folders in it, in the order of their names. */
-export function* recordsIn(folder: string): Iterable<string> {
-  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
-  for (const entry of entries) {
-    const path = join(folder, entry.name);
-    if (entry.isDirectory()) {
-      if (!skipped.has(entry.name) && !entry.name.startsWith(".")) yield* recordsIn(path);
-    } else if (entry.isFile() && recordKindOf(entry.name)) {
-      yield path;
-    }
-  }
+export function recordsIn(folder: string): Iterable<string> {
+  return folders.recordsIn(folder, isRecord);
 }

@@ -9,6 +9,7 @@ import { type Identity, identitiesOf, identityKey } from "../core/identity";
 import { lineIndex } from "../core/reading";
 import { citeSource } from "../core/source";
 import { sourcesBehind } from "../core/views/finding-sources";
+import { fleetRow } from "../core/views/fleet";
 import type { Breach } from "../core/views/gate";
 
 export interface RecordReport {
@@ -23,6 +24,15 @@ export interface RecordReport {
   readonly held: number;
   /** Margins below a floor or worn down. */
   readonly breaches: readonly Breach[];
+  /** Least shares that are left, of an install record only. */
+  readonly least: LeastMargins | null;
+}
+
+/** As shares, negative when a limit is exceeded; null where nothing of the kind is judged. */
+export interface LeastMargins {
+  readonly electrical: number | null;
+  /** Of the distance to the envelope's sides, as a share of its width. */
+  readonly cg: number | null;
 }
 
 /** Its keys are published. */
@@ -111,7 +121,13 @@ export function reportOf(judgement: Judgement, options: ReportOptions): RecordRe
     leftOut,
     held: assessments.filter(({ holds }) => holds).length,
     breaches: options.breaches ?? [],
+    least: leastOf(judgement),
   };
+}
+
+function leastOf(judgement: Judgement): LeastMargins | null {
+  const row = fleetRow(judgement);
+  return row ? { electrical: row.electrical?.share ?? null, cg: row.balance?.share ?? null } : null;
 }
 
 function fingerprintOf(path: string, identity: Identity): string {

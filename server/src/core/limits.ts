@@ -18,4 +18,6 @@ export const limits = {
   fixesTogether: 100,
   /** Records that one record may draw in, directly or not. */
   linkedRecords: 16,
+  /** Records of a workspace that are looked after without being open. */
+  workspaceRecords: 2000,
 } as const;

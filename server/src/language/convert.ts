@@ -58,11 +58,15 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   information: DiagnosticSeverity.Information,
 };
 
-/** `locate` tells where a related place stands, in this record or in another; undefined leaves it out. */
+/**
+ * `locate` tells where a related place stands, in this record or in another; undefined leaves it out. `withRule`
+ * makes the rule's id a link to its page.
+ */
 export function toDiagnostic(
   finding: Finding,
   converter: Converter,
   locate: ((place: Place) => { uri: string; range: Range } | undefined) | undefined,
+  withRule = false,
 ): Diagnostic {
   const related = finding.related.flatMap(({ place, words }) => {
     const location = locate?.(place);
@@ -72,6 +76,7 @@ export function toDiagnostic(
     range: converter.squiggle(finding),
     severity: severities[finding.severity],
     code: finding.rule,
+    ...(withRule && { codeDescription: { href: `tailcone-rule:/${finding.rule}.md` } }),
     source: "tailcone",
     message: messageOf(finding),
     ...(related.length > 0 && { relatedInformation: related }),

@@ -57,18 +57,26 @@ export class Desk {
 
   /** Open records whose judgement rests on this one, or did when it was made, itself left out. */
   dependentsOf(id: string): string[] {
-    return this.documents.openIds().filter((open) => {
-      if (open === id) return false;
-      const known = this.judged.get(open);
-      return known !== undefined && this.mayRestOn(known, id);
-    });
+    return this.allDependentsOf(id).filter((one) => this.documents.get(one) !== undefined);
+  }
+
+  /** The same of every record that was judged, open or not. */
+  allDependentsOf(id: string): string[] {
+    return [...this.judged].flatMap(([one, known]) => (one !== id && this.mayRestOn(known, id) ? [one] : []));
+  }
+
+  /** Judgements as they were last made. */
+  known(id: string): Judgement | undefined {
+    return this.judged.get(id);
   }
 
   private mayRestOn({ project, record }: Judgement, id: string): boolean {
-    if (project?.files.some((file) => file.file === id)) return true;
+    if (!project) return false;
+    if (project.files.some((file) => file.file === id)) return true;
     // A link that led nowhere when it was followed may lead here now.
-    const links = [project?.install.airframe, project?.install.kit];
-    return links.some(
+    const { install, airframe, kit } = project;
+    const lost = [airframe ? undefined : install.airframe, kit ? undefined : install.kit];
+    return lost.some(
       (link) => link && "path" in link && this.documents.resolve(record.file, link.path.value) === id,
     );
   }

@@ -2,7 +2,10 @@ import { statSync } from "node:fs";
 import { dirname } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { TextDocument } from "vscode-languageserver-textdocument";
+import { limits } from "../core/limits";
+import { recordKindOf } from "../core/records/schema";
 import type { TextSource } from "../core/shelf";
+import { recordsIn } from "../files/find-records";
 import { isInside, readText, resolveInside } from "../files/workspace-files";
 
 /**
@@ -13,9 +16,11 @@ export class Documents implements TextSource {
   private readonly open = new Map<string, TextDocument>();
   private readonly onDisk = new Map<string, { readonly stamp: string; readonly text: string | undefined }>();
   private folders: readonly string[] = [];
+  private listed: readonly string[] | undefined;
 
   setFolders(uris: readonly string[]): void {
     this.folders = uris.map(idOf);
+    this.listed = undefined;
   }
 
   opened(document: TextDocument): string {
@@ -36,6 +41,20 @@ export class Documents implements TextSource {
 
   openIds(): string[] {
     return [...this.open.keys()];
+  }
+
+  /** Records of the workspace's folders, open or not, and all that are open; up to a limit. */
+  records(): readonly string[] {
+    this.listed ??= this.folders
+      .filter((folder) => !isUri(folder))
+      .flatMap((folder) => [...recordsIn(folder, (name) => recordKindOf(name) !== undefined, true)])
+      .slice(0, limits.workspaceRecords);
+    return [...new Set([...this.open.keys(), ...this.listed])];
+  }
+
+  /** Files came or went: the workspace is looked through again when somebody asks. */
+  filesChanged(): void {
+    this.listed = undefined;
   }
 
   uriOf(id: string): string {

@@ -14,6 +14,7 @@ import { sourcesBehind } from "../../core/views/finding-sources";
 import { type Breach, breachWords } from "../../core/views/gate";
 import { PlaceNames } from "../../core/views/place-names";
 import type { RecordReport, ReportedFinding, Tally } from "../record-report";
+import { type FleetLine, fleetLine, renderFleet } from "./fleet";
 import { hang, indent, labelled, paint, printable, withoutCommands, wrap } from "./layout";
 import type { ReportWriter } from "./report";
 
@@ -26,16 +27,19 @@ export interface TextStyle {
 
 /** Findings for people; at length where the findings bring their words with them, else in a line each. */
 export function textReport(style: TextStyle): ReportWriter {
+  const installs: FleetLine[] = [];
   return {
     open: () => "",
     add: (record) => {
+      const line = fleetLine(record);
+      if (line) installs.push(line);
       const shown = record.findings.filter(({ known }) => !known);
       const blocks = shown.map((finding) => finding.text ?? briefly(finding, record, style));
       if (record.leftOut > 0) blocks.push(`${record.path}: ${record.leftOut} more findings are not shown.\n`);
       for (const breach of record.breaches) blocks.push(breachBlock(breach, record, style));
       return blocks.map((block) => withoutCommands(block) + (style.isBrief ? "" : "\n")).join("");
     },
-    close: (tally) => summary(tally, style),
+    close: (tally) => (style.isBrief ? "" : renderFleet(installs, style.width)) + summary(tally, style),
   };
 }
 

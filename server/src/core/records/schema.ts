@@ -59,6 +59,8 @@ export interface Schema {
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly required?: readonly string[];
   readonly additionalProperties?: Schema | boolean;
+  /** What a figure's shape asks for and rules out. */
+  readonly allOf?: readonly Conditional[];
   readonly items?: Schema;
   readonly "x-quantity"?: Dimension;
   readonly "x-sign"?: Sign;
@@ -67,11 +69,24 @@ export interface Schema {
   readonly "x-id"?: IdKind;
   readonly "x-reference"?: readonly IdKind[];
   readonly "x-key-reference"?: IdKind;
+  /** Name of the standard sizes that a value is chosen from. */
+  readonly "x-sizes"?: string;
+  /** The key names a thing of this kind; the value is a word that its list, the second, has under the third. */
+  readonly "x-choice-of"?: readonly string[];
   readonly "x-record"?: "airframe" | "kit";
   /** The order of a list's entries has a meaning. */
   readonly "x-ordered"?: boolean;
   /** The record written inline, where a path may stand instead. */
   readonly inline?: Schema;
+}
+
+/** A part of a schema that holds for one word of a map's own. */
+export interface Conditional {
+  readonly if?: { readonly properties?: Readonly<Record<string, { readonly const?: string }>> };
+  readonly then?: {
+    readonly required?: readonly string[];
+    readonly properties?: Readonly<Record<string, Schema | boolean>>;
+  };
 }
 
 const files: Record<string, RawSchema> = {

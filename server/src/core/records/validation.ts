@@ -41,15 +41,9 @@ export function validate(shape: Shape, kind: RecordKind): Problem[] {
 }
 
 /** The part of a schema that only a message needs. */
-interface Conditional extends Schema {
+interface Alternatives extends Schema {
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
-  readonly allOf?: readonly { readonly if: Condition }[];
-}
-
-/** One key, such as `shape` or `kind`, has one word. */
-interface Condition {
-  readonly properties: Readonly<Record<string, { readonly const: string }>>;
 }
 
 class Describer {
@@ -202,7 +196,8 @@ class Describer {
   private shapeBehind(error: SchemaError, node: MapNode): string | undefined {
     const branch = /\/allOf\/(\d+)\/then\//.exec(error.schemaPath)?.[1];
     const condition = branch && this.schema(node)?.allOf?.[Number(branch)]?.if;
-    return condition ? Object.values(condition.properties)[0]?.const : undefined;
+    // One key, such as `shape` or `kind`, has one word.
+    return condition ? Object.values(condition.properties ?? {})[0]?.const : undefined;
   }
 
   /** The nodes that a JSON pointer into the plain data leads through, the root first; none if it leads nowhere. */
@@ -229,7 +224,7 @@ class Describer {
     return entries.get(key);
   }
 
-  private schema(node: Node): Conditional | undefined {
+  private schema(node: Node): Alternatives | undefined {
     return this.shape.typing.schemaOf(node);
   }
 

@@ -61,6 +61,8 @@ export function fastenerDiameters(kind: FastenerKind): readonly number[] {
   return kind === "other" ? [] : strengths[kind].map(({ diameter }) => diameter);
 }
 
+export const fastenerDiametersSource = noteD;
+
 /** Single shear strength in lbf of a fastener of this diameter in in. Not covered: other kinds and sizes. */
 export function fastenerShear(kind: FastenerKind, diameter: number): Lookup<number> {
   const found = strengthOf(kind, diameter);

@@ -88,6 +88,13 @@ const tables: Readonly<
   },
 };
 
+/** Outside diameters of tubes in in, from the smallest, as the table of rigid tubes lists them. */
+export const tubeDiameters: readonly number[] = tables["NAVEDTRA 14018 Table 5-9"].columns["steel-tube"]!.map(
+  ([od]) => od,
+);
+
+export const tubeDiametersSource = navySource;
+
 export const torqueSources: readonly Source[] = [navySource, armySource];
 
 /** Range of a flare nut's torque by the table and column that a record names; `size` in in. */

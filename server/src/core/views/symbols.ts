@@ -72,7 +72,7 @@ function nameEntryOf(map: MapNode) {
 }
 
 /** The next few values of an entry, which tell it from its neighbours. */
-function summaryOf(map: MapNode, name: Node): string {
+export function summaryOf(map: MapNode, name: Node): string {
   return map.entries
     .flatMap(({ value }) =>
       value.kind === "scalar" && value !== name && value.style !== "empty" ? [value.text] : [],

@@ -3,6 +3,13 @@ import { electricalOf } from "../../graph/derivations";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 
+/** Where the end of a run is still a blank, what it leads to is not known, which is a finding of its own. */
+function isBlankEnd({ rule, facts: { path } }: Problem): boolean {
+  return (
+    rule === "value-missing" && Array.isArray(path) && ["from", "to", "mounted-on"].includes(path.at(-1))
+  );
+}
+
 export const loadNotConnected = defineRule<{ component: string; condition: string }>({
   id: "load-not-connected",
   severity: "error",
@@ -19,11 +26,14 @@ export const loadNotConnected = defineRule<{ component: string; condition: strin
     const connected = new Set(circuit.paths.map((path) => path.id));
     const unclear = circuit.problems.length > 0; // a path that is unclear is already a finding
     if (unclear || !project.kit || !project.airframe) return;
+    const { install } = project;
+    const isUnfinished = project.file.problems.some(isBlankEnd);
     const told = new Set<string>();
-    for (const condition of project.install.conditions ?? []) {
+    for (const condition of install.conditions ?? []) {
       for (const { key } of condition.loads ?? []) {
         const isKnown = project.names.find(["component"], key.value).length > 0;
         if (!isKnown || connected.has(key.value) || told.has(key.value)) continue;
+        if (isUnfinished && install.wires?.some(({ to }) => to?.value === key.value)) continue;
         told.add(key.value);
         yield {
           rule: "load-not-connected",
@@ -43,5 +53,10 @@ export const loadNotConnected = defineRule<{ component: string; condition: strin
       finds: ["RACK runs in cruise, but no run of wires"],
     },
     { title: "A feeder from the breaker to the load", text: circuitExample(), finds: [] },
+    {
+      title: "Where the breaker sits is still to be written",
+      text: circuitExample().replace(/mounted-on: \w+/, "mounted-on:"),
+      finds: [],
+    },
   ],
 });

@@ -1,0 +1,204 @@
+/**
+ * The beginning of an install record, from a kit and an airframe.
+ *
+ * What follows from the two is filled in. Everything else is a blank: a key with nothing after it but a comment
+ * that says what belongs there. The checker finds each blank as a value that is missing, and nothing else.
+ */
+import { inUnit } from "../quantities";
+import { recordSchemas, type Schema } from "../records/schema";
+import type { AirframeRecord, Component, Device, InstallRecord, KitRecord } from "../records/types";
+
+/** What a new record is made from; the paths are as the record will name them. */
+export interface Beginning {
+  readonly kit: KitRecord;
+  readonly airframe: AirframeRecord;
+  readonly kitPath: string;
+  readonly airframePath: string;
+}
+
+type Section = keyof InstallRecord & string;
+
+/** Text of the record. Pure; whatever the two records lack becomes a blank. */
+export function newInstall({ kit, airframe, kitPath, airframePath }: Beginning): string {
+  const serial = airframe.aircraft?.serial?.value;
+  const name = kit.kit?.number?.value ?? kit.kit?.name?.value;
+  const title = name && serial ? [`  title: ${quoted(`${name} in ${serial}`)}`] : [];
+  const components = (kit.components ?? []).filter(({ id }) => id);
+  const loads = components.filter(({ draws }) => (draws ?? []).length > 0);
+  const circuits = loads.map((load) => circuitOf(load, kit, airframe));
+  const parts = [
+    [
+      "# Every key with nothing after it is still to be filled in; the Problems view lists them.",
+      "document:",
+      blank("number", "document", 2),
+      "  revision: A",
+      ...title,
+      "  status: draft",
+    ],
+    [`airframe: ${quoted(airframePath)}`, `kit: ${quoted(kitPath)}`],
+    list(
+      "conditions",
+      phasesOf(airframe).map((phase) => condition(phase, loads, airframe)),
+    ),
+    list(
+      "placement",
+      components.map(({ id }) => [`component: ${id!.value}`, blank("arm", "placement")]),
+    ),
+    removable(airframe),
+    list(
+      "protection",
+      circuits.map((circuit) => protection(circuit, airframe)),
+    ),
+    list(
+      "wires",
+      circuits.flatMap((circuit) => wires(circuit, airframe)),
+    ),
+  ];
+  return `${parts
+    .filter((part) => part.length > 0)
+    .map((part) => part.join("\n"))
+    .join("\n\n")}\n`;
+}
+
+/** A section with its entries, each given as lines. */
+function list(key: Section, entries: readonly (readonly string[])[]): string[] {
+  if (entries.length === 0) return [];
+  return [
+    `${key}:`,
+    ...entries.flatMap((lines) => lines.map((line, at) => `${at === 0 ? "  - " : "    "}${line}`)),
+  ];
+}
+
+/** A key without its value, and what belongs there. */
+function blank(key: string, section: Section, indent = 0): string {
+  const schema = schemaIn(section)?.properties?.[key];
+  const example = schema?.examples?.[0];
+  return comment(`${" ".repeat(indent)}${key}:`, [example && `such as ${example}`, schema?.description]);
+}
+
+function comment(start: string, parts: readonly (string | undefined)[]): string {
+  const words = parts
+    .filter((part) => part !== undefined)
+    .join(": ")
+    .replace(/\.$/, "");
+  return words === "" ? start : `${start} # ${words}`;
+}
+
+/** Schema of a section, or of its entries. */
+function schemaIn(section: Section): Schema | undefined {
+  const schema = recordSchemas.install.properties?.[section];
+  return schema?.items ?? schema;
+}
+
+/** Phases that the airframe's own loads know; a flight without them has a cruise at least. */
+function phasesOf({ electrical }: AirframeRecord): string[] {
+  const order = schemaIn("conditions")?.properties?.phase?.enum ?? [];
+  const named = new Set(
+    (electrical?.existingLoads ?? []).flatMap(({ currents }) => Object.keys(currents ?? {}).map(kebab)),
+  );
+  const known = order.filter((phase) => named.has(phase));
+  return known.length > 0 ? known : ["cruise"];
+}
+
+function kebab(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}
+
+function condition(phase: string, loads: readonly Component[], { electrical }: AirframeRecord): string[] {
+  const sources = electrical?.sources ?? [];
+  const turning = sources.filter(({ kind, id }) => kind?.value === "alternator" && id);
+  const lost = phase === "source-failed" ? turning.map(({ id }) => id!.value) : [];
+  const runs = turning.length > 0 && phase !== "ground-power" && phase !== "source-failed";
+  return [
+    `id: ${phase}`,
+    `phase: ${phase}`,
+    blank("altitude", "conditions"),
+    blank("ambient", "conditions"),
+    ...(runs ? [blank("engine-speed", "conditions")] : []),
+    ...(lost.length === 1 ? [`failed: [${lost[0]}]`] : []),
+    ...(lost.length > 1 ? [blank("failed", "conditions")] : []),
+    ...(loads.length === 0 ? ["loads: {}"] : ["loads: # leave out what is off", ...loads.map(modeOf)]),
+  ];
+}
+
+/** The one mode that a load has, or a blank with all of them. */
+function modeOf({ id, draws }: Component): string {
+  const modes = (draws ?? []).flatMap(({ mode }) => mode?.value ?? []);
+  if (modes.length === 1) return `  ${id!.value}: ${modes[0]}`;
+  return comment(`  ${id!.value}:`, [modes.join(" or ")]);
+}
+
+/** Only whoever fits the kit knows what comes out; what might is told. */
+function removable({ equipment }: AirframeRecord): string[] {
+  const ids = (equipment ?? []).flatMap(({ id }) => id?.value ?? []);
+  if (ids.length === 0) return [];
+  return [
+    "# Equipment that is taken out, if any:",
+    "# removed:",
+    ...ids.map((id) => `#   - { equipment: ${id} }`),
+  ];
+}
+
+/** A load that draws current, and the kit's device that it gets. */
+interface Circuit {
+  readonly load: Component;
+  readonly device: Device | undefined;
+  /** What the device is called in its place. */
+  readonly guard: string;
+}
+
+function circuitOf(load: Component, kit: KitRecord, { electrical }: AirframeRecord): Circuit {
+  const device = smallestDevice(load, kit, electrical?.nominal && inUnit(electrical.nominal.value, "V"));
+  return { load, device, guard: `${device?.kind?.value === "fuse" ? "F" : "CB"}-${load.id!.value}` };
+}
+
+function protection({ device, guard }: Circuit, { electrical }: AirframeRecord): string[] {
+  const buses = (electrical?.buses ?? []).flatMap(({ id }) => id?.value ?? []);
+  return [
+    `id: ${guard}`,
+    device ? `device: ${device.id!.value}` : blank("device", "protection"),
+    buses.length === 1
+      ? `mounted-on: ${buses[0]}`
+      : comment("mounted-on:", [buses.length > 0 ? buses.join(" or ") : undefined]),
+  ];
+}
+
+/** The kit's smallest device that carries the load's largest draw; which of them it is to be is checked later. */
+function smallestDevice(
+  { draws }: Component,
+  { devices }: KitRecord,
+  volts: number | undefined,
+): Device | undefined {
+  const amps = (draws ?? []).map(({ current, power }) => {
+    if (current) return inUnit(current.value, "A");
+    return power && volts !== undefined ? inUnit(power.value, "W") / volts : undefined;
+  });
+  if (amps.length === 0 || amps.some((one) => one === undefined)) return undefined;
+  const needed = Math.max(...(amps as number[]));
+  const fitting = (devices ?? []).filter(
+    ({ id, rating }) => id && rating && inUnit(rating.value, "A") >= needed,
+  );
+  return fitting.toSorted((a, b) => a.rating!.value.si - b.rating!.value.si)[0];
+}
+
+/** A run from the breaker to the load and, where the airframe has ground points, one from the load to ground. */
+function wires({ load, guard }: Circuit, { electrical }: AirframeRecord): string[][] {
+  const grounds = (electrical?.grounds ?? []).flatMap(({ id }) => id?.value ?? []);
+  const run = (from: string, to: string) => [
+    blank("id", "wires"),
+    `from: ${from}`,
+    to,
+    blank("gauge", "wires"),
+    blank("length", "wires"),
+    blank("rating", "wires"),
+  ];
+  const supply = run(guard, `to: ${load.id!.value}`);
+  if (grounds.length === 0) return [supply];
+  const ground = grounds.length === 1 ? `to: ${grounds[0]}` : comment("to:", [grounds.join(" or ")]);
+  return [supply, run(load.id!.value, ground)];
+}
+
+/** Plain where YAML takes it as it is. */
+function quoted(text: string): string {
+  return /^[A-Za-z0-9][\w ./-]*$/.test(text) && !/^[\d.]+$/.test(text) ? text : JSON.stringify(text);
+}

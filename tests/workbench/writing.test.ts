@@ -1,0 +1,113 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { type Editor, startEditor } from "./editor";
+
+const root = fileURLToPath(new URL("../../", import.meta.url));
+const demo = join(root, "client", "demo");
+const record = "survey-rack-0417.install.yaml";
+const kit = "survey-rack.kit.yaml";
+const wire = "id: P102A8";
+const patience = { timeout: 40_000 };
+
+let editor: Editor;
+
+/** In dark colours; the other journeys are in light ones. */
+beforeAll(async () => {
+  editor = await startEditor({
+    vsix: join(root, "dist", "tailcone.vsix"),
+    workspace: demo,
+    settings: { "workbench.colorTheme": "Default Dark Modern" },
+  });
+});
+
+afterAll(() => editor?.stop());
+
+afterEach(async ({ task }) => {
+  if (task.result?.state === "fail") await editor.screenshot(`failed-${task.name.replace(/\W+/g, "-")}`);
+});
+
+test("the list at a gauge begins with the thinnest that passes, and says what it leads to", async () => {
+  await editor.open(record);
+  await editor.goBehind("8 AWG", { after: wire });
+  await expect
+    .poll(() => editor.suggestions(), patience)
+    .toEqual(expect.arrayContaining([expect.stringMatching(/^8 AWG/)]));
+  const [first] = await editor.suggestions();
+  await editor.screenshot("10-gauges");
+  expect(first).toMatch(/^8 AWG/);
+  await editor.page.keyboard.press("Escape");
+});
+
+test("keys come while they are typed", async () => {
+  await editor.open(record);
+  await editor.goBehind("rating: 150 degC", { after: "id: P103A16" });
+  await editor.page.keyboard.press("Enter");
+  await editor.type("str");
+  await editor.screenshot("11-key");
+  await expect.poll(() => editor.suggestions(), patience).toEqual([expect.stringMatching(/^strands/)]);
+  await editor.page.keyboard.press("Escape");
+  await editor.undo();
+});
+
+test("the installs of the folder stand side by side", async () => {
+  await expect
+    .poll(() => editor.installs(), patience)
+    .toEqual([
+      expect.stringMatching(/survey-rack-0417-faulty: \d+ errors/),
+      expect.stringMatching(/survey-rack-0417-unfinished: \d+ errors/),
+      expect.stringMatching(/survey-rack-0417: (\d+ warnings?, )?electrical \d+ %, CG \d+ %/),
+    ]);
+  await editor.screenshot("12-installs");
+});
+
+test("another name reaches every record that names the thing", async () => {
+  await editor.open(record);
+  await editor.select("CHILLER", { after: "component: RACK" });
+  await editor.rename("COOLER");
+  const saved = (name: string) => readFileSync(join(editor.workspace, name), "utf8");
+  await expect.poll(() => saved(kit), patience).toContain("id: COOLER");
+  await expect.poll(() => saved(record), patience).toContain("component: COOLER");
+  await editor.screenshot("13-renamed");
+});
+
+test("a new record begins from a kit and an airframe", async () => {
+  await editor.commandThatAsks(
+    "Tailcone: New Install Record from a Kit and an Airframe",
+    "Kit that goes into the aircraft",
+  );
+  const widget = editor.page.locator(".quick-input-widget");
+  for (const title of ["Kit that goes into the aircraft", "Airframe that it goes into"]) {
+    await widget.locator(".quick-input-title", { hasText: title }).waitFor();
+    await widget.locator(".monaco-list-row").first().waitFor();
+    await editor.page.keyboard.press("Enter");
+  }
+  await widget.locator(".quick-input-title", { hasText: "New Install Record" }).waitFor();
+  await editor.page.keyboard.press("Enter");
+  await editor.page
+    .locator('.tab.active[data-resource-name="survey-rack-brackenfell-0417.install.yaml"]')
+    .waitFor();
+  const missing = async () =>
+    (await editor.problems()).filter(({ file }) => file === "survey-rack-brackenfell-0417.install.yaml");
+  await expect.poll(async () => (await missing()).length, patience).toBeGreaterThan(20);
+  await editor.screenshot("14-new-record");
+});
+
+test("the walkthrough opens, in high contrast", async () => {
+  await editor.command("Tailcone: Open the Walkthrough");
+  await editor.page.locator(".getting-started-step, .getting-started-category").first().waitFor();
+  await editor.screenshot("15-walkthrough");
+  await editor.commandThatAsks("Preferences: Color Theme", "Select Color Theme");
+  await editor.type("Dark High Contrast");
+  await editor.page.locator(".quick-input-widget .monaco-list-row").first().waitFor();
+  await editor.page.keyboard.press("Enter");
+  await editor.open(record);
+  await editor.installs();
+  await editor.screenshot("16-high-contrast");
+});
+
+test("nothing was asked of the outside, and nothing broke", async () => {
+  expect(editor.blocked).toEqual([]);
+  expect(editor.pageErrors).toEqual([]);
+});
