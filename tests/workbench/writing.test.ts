@@ -88,23 +88,16 @@ test("a new record begins from a kit and an airframe", async () => {
   await editor.page
     .locator('.tab.active[data-resource-name="survey-rack-brackenfell-0417.install.yaml"]')
     .waitFor();
-  const missing = async () =>
-    (await editor.problems()).filter(({ file }) => file === "survey-rack-brackenfell-0417.install.yaml");
-  await expect.poll(async () => (await missing()).length, patience).toBeGreaterThan(20);
+  await expect
+    .poll(() => editor.installs(), patience)
+    .toContainEqual(expect.stringMatching(/^survey-rack-brackenfell-0417: \d\d errors/));
   await editor.screenshot("14-new-record");
 });
 
-test("the walkthrough opens, in high contrast", async () => {
+test("the walkthrough opens", async () => {
   await editor.command("Tailcone: Open the Walkthrough");
   await editor.page.locator(".getting-started-step, .getting-started-category").first().waitFor();
   await editor.screenshot("15-walkthrough");
-  await editor.commandThatAsks("Preferences: Color Theme", "Select Color Theme");
-  await editor.type("Dark High Contrast");
-  await editor.page.locator(".quick-input-widget .monaco-list-row").first().waitFor();
-  await editor.page.keyboard.press("Enter");
-  await editor.open(record);
-  await editor.installs();
-  await editor.screenshot("16-high-contrast");
 });
 
 test("nothing was asked of the outside, and nothing broke", async () => {
