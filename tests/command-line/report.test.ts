@@ -37,6 +37,17 @@ const ofFile = {
   leftOut: { type: "integer", minimum: 0 },
   held: { type: "integer", minimum: 0 },
   breaches: { type: "array" },
+  least: {
+    anyOf: [
+      { type: "null" },
+      {
+        type: "object",
+        properties: { electrical: { type: ["number", "null"] }, cg: { type: ["number", "null"] } },
+        required: ["electrical", "cg"],
+        additionalProperties: false,
+      },
+    ],
+  },
 };
 
 const contract = {

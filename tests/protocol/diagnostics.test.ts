@@ -21,7 +21,7 @@ it("says on greeting what it can do", async () => {
     textDocumentSync: 2,
     hoverProvider: true,
     documentSymbolProvider: true,
-    codeActionProvider: { codeActionKinds: ["quickfix"] },
+    codeActionProvider: { codeActionKinds: ["quickfix", "source.fixAll.tailcone"] },
   });
 });
 

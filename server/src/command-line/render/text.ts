@@ -84,8 +84,10 @@ function findingBlock(
   const { rule, severity, what, todo, assessment, related, accepted } = finding;
   const width = style.width;
   const remedy = accepted ? undefined : proveRemedy(finding, judgement, context.source, context.options);
+  const where = `${path}:${places.name(finding)}`;
+  const isNarrow = `${where}  ${severity}  ${rule}`.length > width;
   const lines = [
-    `${path}:${places.name(finding)}  ${paint(severity, severity, style.color)}  ${rule}`,
+    `${where}${isNarrow ? "\n" : ""}  ${paint(severity, severity, style.color)}  ${rule}`,
     indent(wrap(what, width - 2), 2),
     "",
     places.excerpt(finding, width),

@@ -131,7 +131,24 @@ function marginsWithin(width: number, margins: readonly Row[]): string {
   const whole = table(["", "value", "is", "", "limit", "", "left", ""], margins);
   if (whole.split("\n").every((line) => line.length <= width)) return whole;
   const narrow = margins.map((row) => row.filter((_, column) => column !== 5));
-  return table(["", "value", "is", "", "limit", "left", ""], narrow);
+  const head = ["", "value", "is", "", "limit", "left", ""];
+  const excess =
+    Math.max(
+      ...table(head, narrow)
+        .split("\n")
+        .map((line) => line.length),
+    ) - width;
+  if (excess <= 0) return table(head, narrow);
+  const room = Math.max(...narrow.map((row) => row[1]!.length)) - excess;
+  return table(
+    head,
+    narrow.map((row) => row.map((cell, column) => (column === 1 ? shortened(cell, room) : cell))),
+  );
+}
+
+/** The beginning of a name that has no room for the whole. */
+function shortened(name: string, room: number): string {
+  return name.length <= room ? name : `${name.slice(0, room - 1)}…`;
 }
 
 /** Conditions across, loads down, totals below. */

@@ -75,7 +75,7 @@ export function nearestFasteners(
     least: keep(
       derive({
         subject,
-        quantity: "least-distance",
+        quantity: "least-fastener-spacing",
         unit,
         formula: "k * D",
         operands: {

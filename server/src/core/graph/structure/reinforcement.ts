@@ -200,11 +200,11 @@ export class ReinforcementDerivation {
     );
     // Of two tables that both name the sheet the larger count holds, so that one alone would not do.
     if (notCovered.length > 0) return { count: nothing, notCovered };
-    const perInch = looked.map(({ table, found }) =>
+    const perInch = looked.map(({ table, found }, index) =>
       keep(
         derive({
           subject,
-          quantity: "fasteners-per-inch",
+          quantity: index === 0 ? "fasteners-per-inch" : "fasteners-per-inch-alternative",
           unit: "1",
           formula: "n",
           operands: { n: tabled(`fasteners per inch, Table ${table.name}`, found, "1", keys) },
@@ -332,7 +332,7 @@ export class ReinforcementDerivation {
     const least = keep(
       derive({
         subject,
-        quantity: "least-distance",
+        quantity: "least-fastener-edge-distance",
         unit,
         formula: "k * D",
         operands: {

@@ -70,7 +70,7 @@ function leastTo({ id, panel }: CutoutResult, unit: Unit): Value | undefined {
   const { minimums } = panel;
   return derive({
     subject: { kind: "cutout", id },
-    quantity: "least-distance",
+    quantity: "least-stiffener-distance",
     unit,
     formula: "least",
     operands: { least: written("the panel's minimum, stiffener", minimums?.stiffener, unit) },
