@@ -122,6 +122,8 @@ export const quantityNames = {
   "weighed-empty-moment": "Moment of that empty weight.",
   "weighed-empty-cg": "Arm of that empty weight's centre of gravity.",
   "weighed-empty-butt-line": "Where that centre of gravity stands to the side.",
+  "statement-due-weight": "Empty weight that the weighing comes to with the recorded changes since.",
+  "statement-due-cg": "Arm of the centre of gravity that it comes to.",
   "useful-load": "Maximum take-off weight less basic empty weight.",
   "useful-load-change": "Useful load after the modification less useful load before.",
   "load-weight": "Weight of a load at its station.",

@@ -13,6 +13,7 @@ import { deriveEmptyBefore } from "./empty-before";
 import { deriveLoadingPhases, type LoadingPhases } from "./loading-phases";
 import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
+import { deriveStatementDue, type StatementDue } from "./statement-due";
 import { deriveStationLimits, type StationLimit } from "./station-limits";
 import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
@@ -33,6 +34,8 @@ export interface Weights {
   readonly permitted: readonly PermittedLoadings[];
   readonly adverse: AdverseResults;
   readonly history: ChangeHistory | undefined;
+  /** What the weighing and the changes since come to, beside the statement. */
+  readonly statementDue: StatementDue | undefined;
   readonly values: readonly Value[];
 }
 
@@ -57,6 +60,7 @@ export function deriveWeights(
   const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
   const adverse = deriveAdverseSheets(project, units, change, stationLimits, keep);
   const history = deriveHistory(project, units, change, keep);
+  const statementDue = deriveStatementDue(project, before.weighing, units, keep);
   return {
     units,
     change,
@@ -67,6 +71,7 @@ export function deriveWeights(
     permitted,
     adverse,
     history,
+    statementDue,
     values: list(),
   };
 }
