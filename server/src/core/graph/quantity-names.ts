@@ -201,6 +201,10 @@ export const quantityNames = {
   "adverse-aft-weight": "Weight of the aft adverse-loading check.",
   "adverse-aft-cg": "Centre of gravity of the aft adverse-loading check.",
   "adverse-aft-limit": "The aft limit at that weight.",
+  "loading-condition-weight": "Weight in one of the published loading conditions.",
+  "loading-condition-cg": "Centre of gravity in that condition.",
+  "loading-condition-forward-limit": "The forward limit at that weight.",
+  "loading-condition-aft-limit": "The aft limit at that weight.",
   "cumulative-weight-change":
     "Change of the empty weight since the last weighing, this one counted, either way.",
   "cumulative-weight-limit": "Cumulative change of weight from which on it is to be established anew.",
