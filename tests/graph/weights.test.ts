@@ -16,6 +16,8 @@ import { recordKindOf } from "../../server/src/core/records/schema";
 import { ruleById } from "../../server/src/core/rules";
 import { weightRules } from "../../server/src/core/rules/weights";
 import { balanceExample } from "../../server/src/core/rules/weights/balance-example";
+import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
+import { weighingExample } from "../../server/src/core/rules/weights/weighing-example";
 import { citeSource, type Source } from "../../server/src/core/source";
 
 type Texts = Readonly<Record<string, string>>;
@@ -385,6 +387,30 @@ function expectSameMargins(here: Judgement, there: Judgement): void {
   for (const [key, margin] of before) expect(after.get(key), key).toBeCloseTo(margin, 6);
 }
 
+describe("what findings compare is a value of the graph", () => {
+  const one = (text: string, quantity: string) =>
+    weightsIn(text).values.filter((value) => value.quantity === quantity);
+
+  test("all ballast at one station", () => {
+    const sections =
+      "ballast: [{ id: B1, station: nose-ballast, weight: 12 lb }, { id: B2, station: nose-ballast, weight: 8 lb }]";
+    expect(one(everyLoadingExample({ sections }), "ballast-weight").map(({ value }) => value)).toEqual([20]);
+    const halfTyped = sections.replace("8 lb", "8 lbb");
+    expect(one(everyLoadingExample({ sections: halfTyped }), "ballast-weight")).toEqual([]);
+  });
+
+  test("the weighing with the changes since: 2412 lb at 87 in and 12 lb at 160 in are 2424 lb at 87.36 in (by hand)", () => {
+    const text = weighingExample().replace(
+      "  weighing:",
+      "  history: { changes: [{ weight: 12 lb, arm: 160 in }] }\n  weighing:",
+    );
+    expect(one(text, "statement-due-weight")[0]!.value).toBeCloseTo(2424, 9);
+    expect(one(text, "statement-due-cg")[0]!.value).toBeCloseTo((2412 * 87 + 12 * 160) / 2424, 9);
+    expect(judge(text).findings.map(({ rule }) => rule)).toContain("weighing-disagrees");
+    expect(one(text.replace("weight: 12 lb", "weight: twelve"), "statement-due-weight")).toEqual([]);
+  });
+});
+
 describe("a different datum", () => {
   test("changes no finding and no margin", () => {
     let seen = 0;
@@ -482,6 +508,20 @@ describe("findings", () => {
     expect(finding).toMatchObject({ rule: "cg-aft-of-limit" });
     expect(finding!.todo).toMatch(/^Taking out nose-weight brings the CG aft most/);
     expect(pointedAt(judgement, finding!)).toBe("nose-weight");
+  });
+
+  test("point at the heaviest item where a weight is above its limit, and at the vaguest where tolerances decide", () => {
+    const sections =
+      "added: [{ id: rails, weight: 4 ± 3 lb, arm: 92 in }, { id: plate, weight: 6 lb, arm: 92 in }]";
+    const limits = "takeoff: 3800 lb, zero-fuel: 2780 lb";
+    const heavy = judge(everyLoadingExample({ limits, sections }));
+    const tooHeavy = heavy.findings.find(({ rule }) => rule === "phase-weight-above-limit");
+    expect(pointedAt(heavy, tooHeavy!)).toBe("RACK");
+    // By hand: 2412 + 31.2 + 10 + 340 + 240 lb are 3033.2 lb, and 3 lb more in the worst case.
+    const vague = judge(everyLoadingExample({ limits: "takeoff: 3035 lb", sections }));
+    const within = vague.findings.find(({ rule }) => rule === "limit-within-tolerance");
+    expect(within!.what).toMatch(/the weight is 3036 lb, past the limit of 3035 lb/);
+    expect(pointedAt(vague, within!)).toBe("rails");
   });
 
   test("go to the link when the airframe is another record", () => {

@@ -1,6 +1,6 @@
 import type { Judgement } from "../../core/check";
 import { byMargin, marginOf } from "../../core/findings/finding";
-import { electricalOf, valuesOf } from "../../core/graph/derivations";
+import { electricalOf, valuesOf, weightsOf } from "../../core/graph/derivations";
 import { loadAnalysisSource } from "../../core/graph/electrical/load-analysis";
 import { groupBy } from "../../core/graph/group-by";
 import type { QuantityName } from "../../core/graph/quantity-names";
@@ -76,7 +76,7 @@ export function renderWorksheet(
         ["item-moment", "item-cg-effect"],
       ),
     ),
-    section("Weight and balance: aircraft", sheet.list("aircraft")),
+    section("Weight and balance: aircraft", new Sheet(weightsOf(project).values).list("aircraft")),
     section(
       "Loadings",
       sheet.table("loading", [

@@ -4,6 +4,7 @@
  */
 import {
   type AdverseCase,
+  type AdverseItem,
   type AdverseSheet,
   adverseLoading,
   adverseLoadingSource,
@@ -12,7 +13,7 @@ import type { LimitSide } from "../methods/envelope";
 import { minimumFuel, minimumFuelSource } from "../methods/minimum-fuel";
 import type { Project } from "../project";
 import { convert, inUnit } from "../quantities";
-import type { Envelope } from "../records/types";
+import type { Envelope, Station } from "../records/types";
 import { emptyWeightDefinitions } from "../tables/empty-weight-definitions";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
@@ -47,7 +48,7 @@ export function deriveAdverseSheets(
 ): AdverseResults {
   const { crew, limits } = project.airframe ?? {};
   const fuel = keep(deriveMinimumFuel(project, units));
-  const used = [...stations.values()].filter(({ station }) => station.kind?.value !== "ballast");
+  const used = usedStations(stations);
   const lacks = [
     ...(crew?.weight && crew.stations?.length ? [] : (["crew"] as const)),
     ...(fuel ? [] : (["powerplant"] as const)),
@@ -62,8 +63,8 @@ export function deriveAdverseSheets(
       const given = limitPointsOf(envelope, side, units);
       const id = envelope.id?.value;
       if (!given || id === undefined) return [];
-      const aircraft = caseOf(project, units, change, used, envelope, side, fuel.value);
-      const sheet = aircraft && adverseLoading(aircraft, given.points, side);
+      const aircraft = deriveCheckCase(project, units, change, used, envelope, side);
+      const sheet = aircraft && adverseLoading({ ...aircraft, minimumFuel: fuel.value }, given.points, side);
       if (!sheet) return [];
       const operands: Readonly<Record<string, Operand | readonly Operand[]>> = {
         W_e: derived("empty weight", emptyWeight),
@@ -129,34 +130,57 @@ function deriveMinimumFuel(project: Project, units: BalanceUnits): Value | undef
   });
 }
 
-function caseOf(
+/** A seat, a compartment or another station, and what it may carry besides the crew. */
+export interface CheckItem extends AdverseItem {
+  readonly kind: StationKind | undefined;
+  /** How many persons besides the crew sit here; undefined where the record does not count its seats. */
+  readonly seats?: number;
+}
+
+type StationKind = NonNullable<Station["kind"]>["value"];
+
+/** What the published checks are worked from, but for the minimum fuel. */
+export interface CheckCase extends Omit<AdverseCase, "minimumFuel"> {
+  readonly items: readonly CheckItem[];
+}
+
+/** Ballast counts in the empty weight: its stations are loaded with nothing else. */
+export function usedStations(stations: ReadonlyMap<string, StationLimit>): StationLimit[] {
+  return [...stations.values()].filter(({ station }) => station.kind?.value !== "ballast");
+}
+
+/**
+ * The aircraft after the change, its crew in the seat that is farthest to one side. Undefined while the crew, the
+ * maximum weight or what a station may carry is not known, or the change is not.
+ */
+export function deriveCheckCase(
   project: Project,
   units: BalanceUnits,
   change: WeightChange,
   stations: readonly StationLimit[],
   envelope: Envelope,
   side: LimitSide,
-  fuel: number,
-): AdverseCase | undefined {
-  const { crew, limits, oil, aircraft } = project.airframe!;
+): CheckCase | undefined {
+  const { crew, limits, oil, aircraft } = project.airframe ?? {};
+  if (!crew?.weight || !limits?.takeoff || !stations.every(({ after }) => after)) return undefined;
   const closed = new Set(envelope.emptyStations?.map(({ value }) => value));
   const open = stations.flatMap(({ id, station, after }) => {
     const arm = written("", station.arm, units.arm)?.value;
     return closed.has(id) || arm === undefined || !after
       ? []
-      : [{ id, kind: station.kind?.value, arm, most: after.value }];
+      : [{ id, kind: station.kind?.value, arm, most: after.value, seats: station.seats?.value }];
   });
-  const seats = open.filter(({ id }) => crew!.stations!.some(({ value }) => value === id));
+  const seats = open.filter(({ id }) => crew.stations?.some(({ value }) => value === id));
   const [first, ...others] = seats
     .map(({ arm }) => arm)
     .toSorted((a, b) => (side === "forward" ? a - b : b - a));
   const { emptyWeight, emptyCg } = change;
   if (first === undefined || !emptyWeight || !emptyCg) return undefined;
-  const crewWeight = inUnit(crew!.weight!.value, units.weight);
+  const crewWeight = inUnit(crew.weight.value, units.weight);
   const pilotSeat = seats.find(({ arm }) => arm === first)!;
   const basis = aircraft?.certificationBasis?.value;
   const leavesOilOut = basis && !emptyWeightDefinitions[basis].includes.includes("drainable-oil");
-  const maxima = [limits?.takeoff, envelope.maximum].flatMap((one) =>
+  const maxima = [limits.takeoff, envelope.maximum].flatMap((one) =>
     one ? [inUnit(one.value, units.weight)] : [],
   );
   return {
@@ -173,15 +197,19 @@ function caseOf(
       }),
     items: open
       .filter(({ kind }) => kind !== "fuel")
-      .map(({ id, arm, most }) => ({
-        id: id === pilotSeat.id ? `rest of ${id}` : id,
-        arm,
-        most: id === pilotSeat.id ? Math.max(0, most - crewWeight) : most,
-      })),
+      .map(({ id, kind, arm, most, seats }): CheckItem => {
+        const isCrewSeat = id === pilotSeat.id;
+        return {
+          id: isCrewSeat ? `rest of ${id}` : id,
+          kind,
+          arm,
+          most: isCrewSeat ? Math.max(0, most - crewWeight) : most,
+          ...(seats !== undefined && { seats: isCrewSeat ? Math.max(0, seats - 1) : seats }),
+        };
+      }),
     tanks: open
       .filter(({ kind }) => kind === "fuel")
       .map(({ id, arm, most }) => ({ id, arm, capacity: most })),
-    minimumFuel: fuel,
     maximumWeight: Math.min(...maxima),
   };
 }

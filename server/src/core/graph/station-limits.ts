@@ -1,10 +1,11 @@
 /** What each station may carry at most: its own limit, its tank, its floor, and a placard of the modification. */
 import type { Project } from "../project";
-import type { Placard, Station } from "../records/types";
+import type { Ballast, Placard, Station } from "../records/types";
 import type { BalanceUnits } from "./balance-units";
+import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import type { QuantityName } from "./quantity-names";
-import { derive, type Keep, type Operand, type Value, written } from "./value";
+import { derive, type Keep, type Operand, sumOf, type Value, written } from "./value";
 
 export interface StationLimit {
   readonly id: string;
@@ -14,6 +15,10 @@ export interface StationLimit {
   /** The same value, unless a placard lowers it. */
   readonly after: Value | undefined;
   readonly placards: readonly Placard[];
+  /** What the modification bolts there. */
+  readonly ballast: readonly Ballast[];
+  /** Weight of all of it; undefined where there is none, or one weight is not known. */
+  readonly ballastWeight: Value | undefined;
 }
 
 /** Units in which a floor's limits give a weight in the units of the derivation. */
@@ -25,11 +30,13 @@ export function floorUnits(units: BalanceUnits) {
 
 /** By id; of two with one id the first counts. Pure; values go to `keep`. */
 export function deriveStationLimits(
-  { airframe, install }: Project,
+  project: Project,
   units: BalanceUnits,
   keep: Keep,
 ): ReadonlyMap<string, StationLimit> {
+  const { airframe, install } = project;
   const placards = groupBy(install.placards ?? [], (placard) => placard.station?.value);
+  const ballastAt = groupBy(install.ballast ?? [], ({ station }) => station?.value);
   const limits = new Map<string, StationLimit>();
   for (const station of airframe?.stations ?? []) {
     const id = station.id?.value;
@@ -39,9 +46,37 @@ export function deriveStationLimits(
       mostOf(station, id, own.length > 0 ? "station-most-before" : "station-most", [], units),
     );
     const after = own.length > 0 ? keep(mostOf(station, id, "station-most", own, units)) : before;
-    limits.set(id, { id, station, before, after, placards: own });
+    const ballast = ballastAt.get(id) ?? [];
+    limits.set(id, {
+      id,
+      station,
+      before,
+      after,
+      placards: own,
+      ballast,
+      ballastWeight: ballast.length > 0 ? keep(weightOf(ballast, id, project, units)) : undefined,
+    });
   }
   return limits;
+}
+
+function weightOf(
+  ballast: readonly Ballast[],
+  id: string,
+  { install }: Project,
+  units: BalanceUnits,
+): Value | undefined {
+  const unknown: readonly Operand[] = isWholeList(install, "ballast", install.ballast) ? [] : [undefined];
+  return derive({
+    subject: { kind: "station", id },
+    quantity: "ballast-weight",
+    unit: units.weight,
+    formula: "sum(w)",
+    operands: {
+      w: [...unknown, ...ballast.map((one) => written("weight of the ballast", one.weight, units.weight))],
+    },
+    compute: ({ w }) => sumOf(w),
+  });
 }
 
 function mostOf(

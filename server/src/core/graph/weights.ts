@@ -10,9 +10,11 @@ import { type ChangeHistory, deriveHistory } from "./change-history";
 import type { FoundItems } from "./changed-items";
 import { harnessItems } from "./changed-items";
 import { deriveEmptyBefore } from "./empty-before";
+import { deriveLoadingConditions, type LoadingConditions } from "./loading-conditions";
 import { deriveLoadingPhases, type LoadingPhases } from "./loading-phases";
 import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
+import { deriveStatementDue, type StatementDue } from "./statement-due";
 import { deriveStationLimits, type StationLimit } from "./station-limits";
 import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
@@ -32,7 +34,10 @@ export interface Weights {
   /** Every loading that is permitted, one result for each envelope. */
   readonly permitted: readonly PermittedLoadings[];
   readonly adverse: AdverseResults;
+  readonly conditions: readonly LoadingConditions[];
   readonly history: ChangeHistory | undefined;
+  /** What the weighing and the changes since come to, beside the statement. */
+  readonly statementDue: StatementDue | undefined;
   readonly values: readonly Value[];
 }
 
@@ -56,7 +61,9 @@ export function deriveWeights(
   const phases = deriveLoadingPhases(project, units, change, loadings, keep);
   const permitted = derivePermittedLoadings(project, units, change, stationLimits, keep);
   const adverse = deriveAdverseSheets(project, units, change, stationLimits, keep);
+  const conditions = deriveLoadingConditions(project, units, change, stationLimits, keep);
   const history = deriveHistory(project, units, change, keep);
+  const statementDue = deriveStatementDue(project, before.weighing, units, keep);
   return {
     units,
     change,
@@ -66,7 +73,9 @@ export function deriveWeights(
     phases,
     permitted,
     adverse,
+    conditions,
     history,
+    statementDue,
     values: list(),
   };
 }

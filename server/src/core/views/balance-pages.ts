@@ -1,15 +1,18 @@
 /**
  * The pages of a weight-and-balance record, as plain data: change table, new empty weight statement, revised
- * equipment list, adverse-loading sheets, every permitted loading, weighing, earlier changes. What they show is
+ * equipment list, adverse-loading sheets, loading conditions, every permitted loading, weighing, earlier changes. What they show is
  * what a revision record has to (FAA-H-8083-1B; AC 43.13-1B par. 10-15 and the paragraph after 10-18); the lines
  * that a person fills in are left open.
  */
 import type { AdverseResult } from "../graph/adverse-sheets";
 import type { ChangedItem } from "../graph/changed-items";
 import { weightsOf } from "../graph/derivations";
+import type { LoadingCondition, LoadingConditions } from "../graph/loading-conditions";
 import type { Input, Operand, Value } from "../graph/value";
 import type { Weights } from "../graph/weights";
 import { adverseLoadingSource } from "../methods/adverse-loading";
+import type { LimitSide } from "../methods/envelope";
+import { loadingConditionSource } from "../methods/loading-condition";
 import type { Project } from "../project";
 import { formatNumber, type Quantity } from "../quantities";
 import type { Written } from "../records/written";
@@ -36,6 +39,7 @@ export function balancePages(project: Project): Page[] {
     statement(project, weights),
     equipmentList(project, weights),
     ...weights.adverse.sheets.map((one) => adversePage(one, weights)),
+    ...weights.conditions.map((one) => conditionPage(one, weights)),
     everyLoading(weights),
     boundaries(weights),
     weighingPage(weights),
@@ -208,6 +212,51 @@ function adversePage({ envelope, side, sheet, weight, cg, limit }: AdverseResult
     ],
   };
 }
+
+/** Conditions across, what is on board down. */
+function conditionPage({ envelope, always, conditions }: LoadingConditions, { units }: Weights): Page {
+  const across = (cellOf: (one: LoadingCondition) => Cell) => conditions.map(cellOf);
+  const limit = (side: LimitSide) =>
+    across(({ limits }) => cell(limits.find((one) => one.side === side)?.limit));
+  const first = conditions[0]?.sheet.rows ?? [];
+  const loaded = first.toSorted((a, b) => a.arm - b.arm).map(({ id, arm }) => ({ id, arm }));
+  return {
+    id: `loading-conditions-${envelope}`,
+    title: `Loading conditions: envelope ${envelope}`,
+    statements: [
+      `By ${citeSource(loadingConditionSource)}: what a condition names is loaded first, the rest as far as the maximum weight lets it. Crew in the foremost of its seats, other seats as many whole persons as the standard weight gives.`,
+    ],
+    head: ["on board", "arm", ...conditions.map(({ name }) => name)],
+    rows: [
+      ...always.map(({ id, weight, arm }): Cell[] => [
+        id,
+        { value: arm, unit: units.arm },
+        ...across(() => ({ value: weight, unit: units.weight })),
+      ]),
+      ...loaded.map(({ id, arm }): Cell[] => [
+        id,
+        { value: arm, unit: units.arm },
+        ...across(({ sheet }) => ({
+          value: sheet.rows.find((row) => row.id === id)?.weight ?? 0,
+          unit: units.weight,
+        })),
+      ]),
+      ["weight", "", ...across(({ weight }) => cell(weight))],
+      ["CG", "", ...across(({ cg }) => cell(cg))],
+      ["forward limit", "", ...limit("forward")],
+      ["aft limit", "", ...limit("aft")],
+      ["", "", ...across(({ verdict }) => conditionVerdicts[verdict])],
+    ],
+  };
+}
+
+const conditionVerdicts: Readonly<Record<LoadingCondition["verdict"], string>> = {
+  within: "within",
+  "beyond-forward": "BEYOND forward",
+  "beyond-aft": "BEYOND aft",
+  "above-maximum-weight": "TOO HEAVY",
+  "limit-not-given": "no limit given",
+};
 
 function everyLoading({ permitted }: Weights): Page | undefined {
   const rows = permitted.flatMap(({ id, sides }) =>

@@ -1,8 +1,6 @@
 import type { Assessment } from "../../findings/finding";
 import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import { groupBy } from "../../graph/group-by";
-import { derive, type Value, written } from "../../graph/value";
 import { formatApart, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { everyLoadingExample } from "./every-loading-example";
@@ -31,19 +29,9 @@ export const ballastAboveLimit = defineRule<{
   },
   *check(project): Iterable<Assessment> {
     const { stationLimits, units } = weightsOf(project);
-    const byStation = groupBy(project.install.ballast ?? [], ({ station }) => station?.value);
-    for (const [id, entries] of byStation) {
-      const limit = id === undefined ? undefined : stationLimits.get(id)?.before;
-      const last = entries.at(-1)!;
-      const weight: Value | undefined = derive({
-        subject: { kind: "station", id: id ?? "" },
-        quantity: "ballast-weight",
-        unit: units.weight,
-        formula: "sum(w)",
-        operands: { w: entries.map((one) => written("weight of the ballast", one.weight, units.weight)) },
-        compute: ({ w }) => w.reduce((sum, one) => sum + one, 0),
-      });
-      if (!limit || !weight || id === undefined) continue;
+    for (const { id, before: limit, ballast, ballastWeight: weight } of stationLimits.values()) {
+      const last = ballast.at(-1);
+      if (!limit || !weight || !last) continue;
       yield {
         rule: "ballast-above-limit",
         subject: { kind: "station", id },

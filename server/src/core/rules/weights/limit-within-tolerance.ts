@@ -6,6 +6,7 @@ import { isBelow } from "../../rounding";
 import { defineRule } from "../rule";
 import { everyLoadingExample } from "./every-loading-example";
 import { changePlace, isBeyond } from "./permitted-limit";
+import { leastCertain } from "./pull";
 import { adverseLoading } from "./sources";
 
 export const limitWithinTolerance = defineRule<{
@@ -31,7 +32,7 @@ export const limitWithinTolerance = defineRule<{
     };
   },
   *check(project): Iterable<Assessment> {
-    const { phases, permitted, takeoffLimit, units } = weightsOf(project);
+    const { phases, permitted, change, takeoffLimit, units } = weightsOf(project);
     const judge = (
       subject: Subject,
       what: string,
@@ -43,7 +44,8 @@ export const limitWithinTolerance = defineRule<{
     ): Assessment => ({
       rule: "limit-within-tolerance",
       subject,
-      place: changePlace(project),
+      place:
+        leastCertain(change.items, kind === "CG" ? limit.value : undefined)?.place ?? changePlace(project),
       value,
       limit,
       sense,

@@ -6,6 +6,7 @@ import { defineRule } from "../rule";
 import { everyLoadingExample } from "./every-loading-example";
 import { loadsOf, onBoardWords } from "./loading-words";
 import { changePlace } from "./permitted-limit";
+import { heaviestAdded } from "./pull";
 
 export const phaseWeightAboveLimit = defineRule<{
   loading: string;
@@ -33,13 +34,14 @@ export const phaseWeightAboveLimit = defineRule<{
     };
   },
   *check(project) {
-    const { phases, units } = weightsOf(project);
+    const { phases, change, units } = weightsOf(project);
+    const place = heaviestAdded(change.items)?.place ?? changePlace(project);
     for (const { loading, phases: results } of phases) {
       for (const { phase, weight, limit } of results) {
         yield {
           rule: "phase-weight-above-limit",
           subject: { kind: "loading", id: loading.id },
-          place: changePlace(project),
+          place,
           value: weight,
           limit,
           sense: "at-most",

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import { balanceSources, combine } from "../../methods/balance";
-import { convert, formatMeasure, inUnit, type UnitSymbol } from "../../quantities";
+import { balanceSources } from "../../methods/balance";
+import { convert, formatMeasure, type UnitSymbol } from "../../quantities";
 import { emptyWeightSource } from "../../tables/empty-weight-definitions";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
@@ -35,29 +35,26 @@ export const weighingDisagrees = defineRule<{
     todo: `Look through scales, tare, arms and items${taken.length > 0 ? ` (${listWords(taken, "and")})` : ""}; changes since the weighing belong in 'history'.`,
   }),
   *check(project): Iterable<Problem> {
-    const { change, units, history } = weightsOf(project);
+    const { change, units, statementDue } = weightsOf(project);
     const { weighing, weight, arm } = change.before;
-    const { emptyWeight, emptyCg } = weighing ?? {};
-    const statement = project.airframe?.empty;
-    if (!weighing || !statement || !weight || !arm || !emptyWeight || !emptyCg) return;
-    const since = (history?.changes ?? []).map((one) => ({
-      weight: one.weight ? inUnit(one.weight.value, units.weight) : Number.NaN,
-      arm: one.arm ? inUnit(one.arm.value, units.arm) : Number.NaN,
-    }));
-    const due = combine([{ weight: emptyWeight.value, arm: emptyCg.value }, ...since]);
-    if (due.arm === undefined || !Number.isFinite(due.moment)) return;
+    const { weight: dueWeight, cg: dueCg } = statementDue ?? {};
+    if (!weighing || !weight || !arm || !dueWeight || !dueCg) return;
     const weightRoom = convert(rounding.lb, "lb", units.weight, "mass");
     const armRoom = convert(rounding.in, "in", units.arm, "length");
-    if (Math.abs(due.weight - weight.value) <= weightRoom && Math.abs(due.arm - arm.value) <= armRoom) return;
+    if (
+      Math.abs(dueWeight.value - weight.value) <= weightRoom &&
+      Math.abs(dueCg.value - arm.value) <= armRoom
+    )
+      return;
     yield {
       rule: "weighing-disagrees",
-      subject: emptyWeight.subject,
+      subject: dueWeight.subject,
       ...placeInAirframe(project, weighing.weighing.place, "the weighing"),
       facts: {
-        weight: due.weight,
+        weight: dueWeight.value,
         stated: weight.value,
         weightUnit: units.weight,
-        arm: due.arm,
+        arm: dueCg.value,
         statedArm: arm.value,
         armUnit: units.arm,
         taken: weighing.items.flatMap(({ id, treatment }) => (treatment ? [`${id}: ${treatment}`] : [])),

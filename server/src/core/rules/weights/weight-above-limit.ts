@@ -1,5 +1,4 @@
 import { holds } from "../../findings/finding";
-import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
 import type { LoadingResult } from "../../graph/loadings";
 import { balanceSources } from "../../methods/balance";
@@ -8,6 +7,7 @@ import { defineRule } from "../rule";
 import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
 import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
+import { heaviestAdded } from "./pull";
 import { adverseLoading } from "./sources";
 
 type WeightFacts = Before & {
@@ -82,16 +82,6 @@ export const weightAboveLimit = defineRule<WeightFacts>({
     { title: "Exactly the maximum", text: balanceExample({ takeoff: "3193.2 lb" }), finds: [] },
   ],
 });
-
-function heaviestAdded(items: readonly ChangedItem[]): ChangedItem | undefined {
-  const weightOf = (item: ChangedItem | undefined) => item?.weight?.value ?? 0;
-  return items
-    .filter((item) => item.sense === "added")
-    .reduce<ChangedItem | undefined>(
-      (most, item) => (weightOf(item) > weightOf(most) ? item : most),
-      undefined,
-    );
-}
 
 function placeOf({ loading }: LoadingResult) {
   return loading.id?.place ?? loading.place;
