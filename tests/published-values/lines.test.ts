@@ -57,6 +57,13 @@ describe("AC 43.13-1B Table 9-3 (9/8/98, p. 9-22), MIL-H-8794 hose", () => {
     });
   });
 
+  // D24, same table: a -6 hose bent round 3.5 in is too tight, round 4.0 in it is as it may be.
+  test("a -6 hose round 3.5 in and round 4.0 in", () => {
+    const { bendRadius } = given(hoseBySize(3 / 8));
+    expect(3.5).toBeLessThan(bendRadius);
+    expect(4).toBe(bendRadius);
+  });
+
   test("no size between two dashes", () => {
     expect(hoseBySize(7 / 16).covered).toBe(false);
     expect(hoseBySize(3.5).covered).toBe(false);
@@ -64,7 +71,7 @@ describe("AC 43.13-1B Table 9-3 (9/8/98, p. 9-22), MIL-H-8794 hose", () => {
 });
 
 describe("hoses, AC 43.13-1B ch. 9", () => {
-  // Worked example: a hose with 40 in between its fittings takes 2.0 to 3.2 in of slack.
+  // D25: a hose with 40 in between its fittings takes 2.0 to 3.2 in of slack.
   test("slack is 5 to 8 %", () => {
     expect(40 * hoseSlack.least).toBeCloseTo(2, 12);
     expect(40 * hoseSlack.most).toBeCloseTo(3.2, 12);
@@ -231,6 +238,7 @@ describe("flare nut torque, in lb", () => {
   });
 });
 
+// D26 is the point at 100 degF; its tolerance of 1 psi covers what other prints round otherwise.
 describe("R-134a saturation (NIST-based table), psig", () => {
   const printed: [number, number][] = [
     [-10, 1.9],

@@ -9,7 +9,7 @@ import type { CutoutResult, Openings } from "../openings";
 import { Memory } from "../remember";
 import { keeper, type Value } from "../value";
 import { loadPathOf } from "./load-path";
-import { ReinforcementDerivation, type ReinforcementResult } from "./reinforcement";
+import { deriveReinforcement, type ReinforcementResult } from "./reinforcement";
 import { type SheetChange, sheetChanges } from "./sheet-weights";
 import { type StiffenerResult, stiffenersBy } from "./stiffeners";
 import { type StressResult, stressAt } from "./stress";
@@ -40,8 +40,7 @@ export function deriveStructure({ airframe }: Project, { cutouts }: Openings): S
     known.recall(opening, opening.panel, [units], keepValue, (keep): OpeningStructure => {
       const path = loadPathOf(opening, keep);
       const { reinforcement } = opening.cutout;
-      const reinforced =
-        reinforcement && new ReinforcementDerivation(opening, reinforcement, path, keep).run();
+      const reinforced = reinforcement && deriveReinforcement(opening, reinforcement, path, keep);
       return {
         opening,
         reinforced,

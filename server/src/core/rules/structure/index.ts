@@ -10,6 +10,8 @@ import { doublerCountNotCovered } from "./doubler-count-not-covered";
 import { doublerCoversOpening } from "./doubler-covers-opening";
 import { doublerDataMissing } from "./doubler-data-missing";
 import { doublerEdgeDistance } from "./doubler-edge-distance";
+import { doublerFastenerDataMissing } from "./doubler-fastener-data-missing";
+import { doublerFastenerPlacesDiffer } from "./doubler-fastener-places-differ";
 import { doublerFastenerTooNear } from "./doubler-fastener-too-near";
 import { doublerFastenersTooFew } from "./doubler-fasteners-too-few";
 import { doublerMaterialDiffers } from "./doubler-material-differs";
@@ -35,6 +37,8 @@ export const structureRules: readonly Rule[] = [
   doublerCoversOpening,
   doublerDataMissing,
   doublerEdgeDistance,
+  doublerFastenerDataMissing,
+  doublerFastenerPlacesDiffer,
   doublerFastenerTooNear,
   doublerFastenersTooFew,
   doublerMaterialDiffers,
