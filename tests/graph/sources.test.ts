@@ -18,6 +18,7 @@ import {
   sourceExample,
 } from "../../server/src/core/rules/sources/source-example";
 import { runExample } from "../../server/src/core/run-example";
+import { hintsOf } from "../../server/src/core/views/hints";
 
 const ownRules = new Set(sourceRules.map(({ id }) => id));
 
@@ -314,6 +315,32 @@ describe("an output that the record does not tell", () => {
     expect(pointedAt(judgement, "source-output-unknown")).toEqual(["a.airframe.yaml"]);
     const [finding] = judgement.findings.filter(({ rule }) => rule === "source-output-unknown");
     expect(finding?.related.map(({ place }) => place.file)).toEqual(["a.airframe.yaml"]);
+  });
+});
+
+describe("a load whose mode is still to be filled in", () => {
+  const blank = (condition: string) => condition.replace("RACK: survey", "RACK: ");
+
+  it.each([
+    ["blank", blank],
+    ["unknown to the kit", (condition: string) => condition.replace("RACK: survey", "RACK: idle")],
+  ])("leaves the demand open instead of counting it as none: %s", (_, change) => {
+    const { project } = judge(
+      sourceExample({ conditions: [runningIn("taxi"), change(runningIn("cruise"))] }),
+    );
+    const demands = valuesOf(project).filter(({ quantity }) => quantity === "source-demand");
+    expect(demands.map(({ condition, value }) => [condition, value])).toEqual([["taxi", 38]]);
+    const [, cruise] = electricalOf(project).sources.balances;
+    expect(cruise).toMatchObject({ demand: undefined, margin: undefined, batteryCurrent: undefined });
+  });
+
+  it("has no hint of what the sources are asked for", () => {
+    const hints = hintsOf(
+      judge(sourceExample({ conditions: [runningIn("taxi"), blank(runningIn("cruise"))] })),
+    );
+    expect(hints.filter(({ text }) => text.includes("from the sources")).map(({ text }) => text)).toEqual([
+      "38 A of 60 A from the sources",
+    ]);
   });
 });
 

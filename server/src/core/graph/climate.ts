@@ -157,7 +157,7 @@ function powersIn({ equipment = [] }: Climate, condition: Condition, electrical:
 /** What the components that serve the space do in the modes that they run in. */
 function servingIn({ servedBy = [] }: Climate, condition: Condition, { kit }: Project): Serving[] {
   return servedBy.flatMap(({ value: id }) => {
-    const mode = condition.loads?.find(({ key }) => key.value === id)?.value.value;
+    const mode = condition.loads?.find(({ key }) => key.value === id)?.value?.value;
     const component = kit?.components?.find((one) => one.id?.value === id);
     const points = (component?.conditioning ?? []).filter(
       (one) => mode !== undefined && one.mode?.value === mode,

@@ -166,7 +166,7 @@ class Walker implements Found {
       this.references.push({ kinds: [kind], id: key });
       const value = this.node(entry.value, schema.additionalProperties as Schema, node);
       plain[entry.key.text] = value.plain;
-      if (value.typed) typed.push({ key, value: value.typed as Written<string> });
+      typed.push({ key, value: value.typed as Written<string> | undefined });
     }
     return { typed, plain };
   }

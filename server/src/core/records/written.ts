@@ -16,7 +16,8 @@ export interface Written<T> {
 /** One entry of a map whose keys are ids. */
 export interface Pair {
   readonly key: Written<string>;
-  readonly value: Written<string>;
+  /** Undefined while it is still a blank. */
+  readonly value: Written<string> | undefined;
 }
 
 /** Another record: named by a path, or written inline. */

@@ -70,5 +70,5 @@ function airOf(condition: Condition, id: string, keep: Keep): ConditionAir {
 
 /** Whether a component runs in a condition, and in which mode. */
 export function modeIn({ loads }: Condition, component: string | undefined): string | undefined {
-  return loads?.find(({ key }) => key.value === component)?.value.value;
+  return loads?.find(({ key }) => key.value === component)?.value?.value;
 }

@@ -13,7 +13,7 @@ import { conductorTemperature, resistanceAt } from "../../methods/wires";
 import type { Project } from "../../project";
 import { inUnit, type Quantity } from "../../quantities";
 import type { Component, Condition, Draw, ExistingLoad, Source, Wire } from "../../records/types";
-import type { Written } from "../../records/written";
+import type { Pair, Written } from "../../records/written";
 import { edgesOf, inlinesOf } from "./circuit";
 
 /** What the network needs to know of a wire in a condition. */
@@ -56,10 +56,15 @@ export interface Network {
 /** What a source can give in a condition, in A; undefined for one that is off. */
 export type SourceLimits = (source: Source) => { readonly amps: number | undefined } | undefined;
 
-/** The draw of a component in a condition; undefined while it does not run. */
+/** The draw of a component in a condition; undefined while it does not run, or its mode is not known. */
 export function drawIn(component: Component, condition: Condition): Draw | undefined {
-  const running = condition.loads?.find((pair) => pair.key.value === component.id?.value);
-  return running && component.draws?.find((draw) => draw.mode?.value === running.value.value);
+  const mode = runOf(component, condition)?.value;
+  return mode && component.draws?.find((draw) => draw.mode?.value === mode.value);
+}
+
+/** Where a condition lets a component run, with its mode as far as it is written; undefined while it does not run. */
+export function runOf(component: Component, { loads }: Condition): Pair | undefined {
+  return loads?.find(({ key }) => key.value === component.id?.value);
 }
 
 /** Current of an existing load in a condition's phase. */

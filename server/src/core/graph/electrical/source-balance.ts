@@ -4,7 +4,7 @@ import { isBelow } from "../../rounding";
 import { derive, derived, type Operand, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
-import { drawIn, existingCurrent } from "./network";
+import { drawIn, existingCurrent, runOf } from "./network";
 import type { SourceOutputs } from "./source-outputs";
 
 /** What is asked of the sources in one condition, and what they give. */
@@ -99,10 +99,11 @@ function componentLoads(
   currents: LoadCurrents,
 ): BalancedLoad[] {
   return basis.circuit.paths.flatMap(({ id, component, buses }): BalancedLoad[] => {
+    if (!runOf(component, condition)) return [];
     const draw = drawIn(component, condition);
-    if (!draw) return [];
     const current = currents.get(id)?.get(condition);
-    return [{ kind: "component", id, buses, current: current && meanCurrent(current, draw, basis) }];
+    // Without its mode a load that runs is not known, which is not the same as none.
+    return [{ kind: "component", id, buses, current: draw && current && meanCurrent(current, draw, basis) }];
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { UnknownOutput } from "../../graph/electrical/source-outputs";
+import { entryOf } from "../../graph/entries";
 import { groupBy } from "../../graph/group-by";
 import type { Project } from "../../project";
 import { defineRule } from "../rule";
@@ -51,7 +52,8 @@ export const sourceOutputUnknown = defineRule<{
     }`,
   }),
   *check(project): Iterable<Problem> {
-    const alike = groupBy(electricalOf(project).sources.unknown, ({ source, condition, why }) =>
+    const unknown = electricalOf(project).sources.unknown.filter((one) => !isWritten(one));
+    const alike = groupBy(unknown, ({ source, condition, why }) =>
       isOfCondition(why)
         ? `${source.id?.value} ${why} ${conditionName(condition)}`
         : `${source.id?.value} ${why}`,
@@ -79,6 +81,11 @@ export const sourceOutputUnknown = defineRule<{
       text: sourceExample({ conditions: [runningIn("taxi", "engine-speed: 600 rpm")] }),
       finds: ["in taxi: its speed is outside the recorded points"],
     },
+    {
+      title: "An engine speed that is still to be filled in, which is told there",
+      text: sourceExample({ conditions: [runningIn("cruise", "engine-speed: ")] }),
+      finds: [],
+    },
     { title: "Points that reach the condition's speed", text: sourceExample(), finds: [] },
   ],
 });
@@ -86,6 +93,18 @@ export const sourceOutputUnknown = defineRule<{
 /** Whether the condition lacks something; else the alternator does, in every condition. */
 function isOfCondition(why: Why): boolean {
   return why === "no-engine-speed" || why === "outside-points";
+}
+
+/** Whether what is lacking stands there, blank or faulty, which is a finding of its own. */
+function isWritten({ source, condition, why }: UnknownOutput): boolean {
+  switch (why) {
+    case "no-engine-speed":
+      return entryOf(condition, "engine-speed") !== undefined;
+    case "no-drive-ratio":
+      return entryOf(source, "drive-ratio") !== undefined;
+    default:
+      return false;
+  }
 }
 
 /** Unknown outputs of one source for one reason. */

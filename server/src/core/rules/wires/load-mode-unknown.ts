@@ -21,7 +21,7 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
     for (const condition of project.install.conditions ?? []) {
       for (const { key, value } of condition.loads ?? []) {
         const component = project.kit?.components?.find((one) => one.id?.value === key.value);
-        if (!component) continue;
+        if (!component || !value) continue;
         const known = (component.draws ?? []).flatMap((draw) => (draw.mode ? [draw.mode.value] : []));
         if (known.includes(value.value)) continue;
         yield {
