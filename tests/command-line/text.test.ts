@@ -149,3 +149,20 @@ describe("what a record holds never drives the terminal", () => {
     expect(unfitLines(stdout)).toEqual([]);
   });
 });
+
+describe("the calculation of a finding", () => {
+  it("is told as far as it is read, and says where the rest is", async () => {
+    const { stdout } = await tailcone(["check", demo.faulty], demoWorkspace().folder);
+    const late = stdout.split("\n\n").find((part) => /^ {2}why .*has to be cool/m.test(part))!;
+    const lines = late.split("\n");
+    const calculation = lines.slice(
+      lines.findIndex((line) => line.startsWith("  calc")),
+      lines.findIndex((line) => line.startsWith("  source")),
+    );
+    // What the finding is about, its limit, and what is nearest to them; 25 lines and the pointer's two.
+    expect(calculation[0]).toBe("  calc   time to set point (SENSOR-BAY, survey)");
+    expect(calculation.length).toBeLessThanOrEqual(27);
+    expect(calculation.join(" ")).toMatch(/time allowed .* time constant .* steady temperature/);
+    expect(calculation.at(-2)).toMatch(/^ {9}\.\.\. and \d+ steps before them: tailcone worksheet/);
+  });
+});
