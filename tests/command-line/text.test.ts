@@ -1,5 +1,8 @@
 /** Text for a terminal: its width, and what must never reach a terminal. */
 import { describe, expect, it } from "vitest";
+import { findingTexts } from "../../server/src/command-line/render/text";
+import { ruleById } from "../../server/src/core/rules";
+import { runExample } from "../../server/src/core/run-example";
 import { tailcone } from "../support/command-line";
 import { exampleFiles } from "../support/examples";
 import { demo, demoRecords, demoWorkspace, replaceOnce, Workspace } from "../support/workspace";
@@ -147,5 +150,25 @@ describe("what a record holds never drives the terminal", () => {
   it("paints nothing where nobody sees it", async () => {
     const { stdout } = await tailcone(["check", demo.faulty], demoWorkspace().folder);
     expect(unfitLines(stdout)).toEqual([]);
+  });
+});
+
+describe("the calculation of a finding", () => {
+  it("is told as far as it is read, and says where the rest is", () => {
+    const judgement = runExample(ruleById.get("comfort-too-late")!.examples[0]!);
+    const late = judgement.findings.find(({ rule }) => rule === "comfort-too-late")!;
+    const source = { resolve: () => undefined, load: () => undefined };
+    const context = { source, options: {}, pathOf: (file: string) => file };
+    const style = { width: 80, color: false, isBrief: false };
+    const lines = findingTexts(judgement, context, style)(late).split("\n");
+    const calculation = lines.slice(
+      lines.findIndex((line) => line.startsWith("  calc")),
+      lines.findIndex((line) => line.startsWith("  source")),
+    );
+    // What the finding is about, its limit, and what is nearest to them; 25 lines and the pointer's two.
+    expect(calculation[0]).toMatch(/^ {2}calc {3}time to set point/);
+    expect(calculation.length).toBeLessThanOrEqual(27);
+    expect(calculation.join(" ")).toMatch(/time allowed .* time constant .* steady temperature/);
+    expect(calculation.join(" ")).toMatch(/ \.\.\. and \d+ steps before them: tailcone worksheet/);
   });
 });

@@ -203,3 +203,21 @@ async function inTurns<T, R>(all: readonly T[], work: (one: T) => Promise<R>): P
     results.push(...(await Promise.all(all.slice(at, at + 8).map(work))));
   return results;
 }
+
+describe("pages of the worksheet", () => {
+  it("are the same in both reports, each under a name of its own", async () => {
+    const { folder } = demoWorkspace();
+    const { stdout: text } = await tailcone(["worksheet", demo.clean], folder);
+    const { stdout: json } = await tailcone(["worksheet", "--report", "json", demo.clean], folder);
+    const { pages } = JSON.parse(json) as {
+      pages: { id: string; title: string; head: string[]; rows: unknown[][] }[];
+    };
+    expect(new Set(pages.map(({ id }) => id)).size).toBe(pages.length);
+    const titles = text.split("\n").filter((line) => line !== "" && line === line.toUpperCase());
+    for (const { title, head, rows } of pages) {
+      expect(titles).toContain(title.toUpperCase());
+      expect(rows.length).toBeGreaterThan(0);
+      for (const row of rows) expect(row.length).toBeLessThanOrEqual(head.length);
+    }
+  });
+});

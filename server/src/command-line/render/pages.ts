@@ -1,20 +1,19 @@
-import { showMeasure, type ValueUnit } from "../../core/graph/value";
+import { showMeasure } from "../../core/graph/value";
 import { shorten } from "../../core/rules/wording";
-import type { Cell, Page } from "../../core/views/balance-pages";
+import type { Cell, Page } from "../../core/views/pages";
 import { table, wrap } from "./layout";
 
 /** A page for a terminal or a printer of `width` columns: its title, what it states, its table. */
-export function renderPage({ title, statements, head, rows }: Page, width: number): string {
-  const cells = rows.map((row) => row.map(textOf));
+export function renderPage({ title, statements, head, rows, digits }: Page, width: number): string {
+  const cells = rows.map((row) => row.map((cell) => textOf(cell, digits)));
   const body = table(head, narrowed(cells, head, width));
   return [title.toUpperCase(), ...statements.map((line) => wrap(line, width)), body]
     .filter((part) => part !== "")
     .join("\n");
 }
 
-/** Weights and arms are read to more digits than most results. */
-function textOf(cell: Cell): string {
-  return typeof cell === "string" ? shorten(cell) : showMeasure(cell.value, cell.unit as ValueUnit, 6);
+function textOf(cell: Cell, digits: number | undefined): string {
+  return typeof cell === "string" ? shorten(cell) : showMeasure(cell.value, cell.unit, digits);
 }
 
 /** With the widest column of words cut to what fits; the JSON report has it whole. */

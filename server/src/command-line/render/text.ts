@@ -9,7 +9,7 @@ import { outcomeWords, proveRemedy } from "../../core/remedies";
 import { ruleById } from "../../core/rules";
 import { citeTogether } from "../../core/source";
 import { acceptedWords } from "../../core/views/acceptance-words";
-import { calculationLines, isPlainCopy, stepsOf } from "../../core/views/calculation";
+import { calculationLines, isPlainCopy } from "../../core/views/calculation";
 import { sourcesBehind } from "../../core/views/finding-sources";
 import { type Breach, breachWords } from "../../core/views/gate";
 import { PlaceNames } from "../../core/views/place-names";
@@ -106,21 +106,50 @@ function findingBlock(
     const names = new PlaceNames(judgement.project?.files ?? [], (file) =>
       file === judgement.record.file ? "" : context.pathOf(file),
     );
-    lines.push(...calculation([value, limit], names, width));
+    const worksheet = `tailcone worksheet --report json ${path}`;
+    lines.push(...calculation([value, limit], { names, worksheet, width }));
   }
   for (const line of citeTogether(sourcesBehind(finding))) lines.push(labelled("  source", line, width));
   return `${lines.join("\n")}\n`;
 }
 
-/** The calculations of values and of what they are made from, down to the written numbers, each once. */
-function calculation(values: readonly Value[], names: PlaceNames, width: number): string[] {
-  const steps = new Set(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
-  return [...steps]
-    .filter((step) => values.includes(step) || !isPlainCopy(step))
-    .map((step, index) => {
-      const lines = calculationLines(step, names).map((line) => hang(line, width - 9));
-      return (index === 0 ? "  calc" : "").padEnd(9) + indent(lines.join("\n"), 9).slice(9);
-    });
+/**
+ * The calculations of values and of what they are made from, each once: what is nearest to the values first, for as
+ * many lines as a finding is read with. The values' own are always there.
+ */
+function calculation(values: readonly Value[], { names, worksheet, width }: CalculationContext): string[] {
+  const steps = nearestFirst(values).filter((step) => values.includes(step) || !isPlainCopy(step));
+  const shown: string[] = [];
+  let lines = 0;
+  for (const [index, step] of steps.entries()) {
+    const text = calculationLines(step, names).map((line) => hang(line, width - 9));
+    const block = text.join("\n");
+    lines += block.split("\n").length;
+    if (index >= values.length && lines > mostCalculationLines) break;
+    shown.push((index === 0 ? "  calc" : "").padEnd(9) + indent(block, 9).slice(9));
+  }
+  const left = steps.length - shown.length;
+  if (left === 0) return shown;
+  return [...shown, labelled("", `... and ${counted(left, "step")} before them: ${worksheet}`, width)];
+}
+
+interface CalculationContext {
+  readonly names: PlaceNames;
+  /** The command that prints every step. */
+  readonly worksheet: string;
+  readonly width: number;
+}
+
+/** Lines that one finding's calculation may take on the terminal; a heat balance has hundreds. */
+const mostCalculationLines = 25;
+
+/** Values, and what they rest on, by how many steps there are between. */
+function nearestFirst(values: readonly Value[]): Value[] {
+  const found = new Set(values);
+  for (const value of found) {
+    for (const { derivedFrom } of value.inputs) if (derivedFrom) found.add(derivedFrom);
+  }
+  return [...found];
 }
 
 function summary(tally: Tally, style: TextStyle): string {

@@ -4,8 +4,8 @@ import { type Acceptance, type Assessment, type Finding, marginOf } from "../fin
 import { valuesOf } from "../graph/derivations";
 import { type Input, subjectWords, type Value } from "../graph/value";
 import { citeSource } from "../source";
-import { balancePages } from "./balance-pages";
 import { formulaOf, notesOf, sourcesOf } from "./calculation";
+import { pagesOf } from "./pages";
 import { PlaceNames } from "./place-names";
 
 export interface WorksheetValue {
@@ -51,7 +51,7 @@ export function worksheetOf(judgement: Judgement, pathOf: (file: string) => stri
   return {
     values: project ? valuesOf(project).map((value) => toWorksheetValue(value, places)) : [],
     margins: assessments.map(toMargin),
-    pages: project ? balancePages(project) : [],
+    pages: project ? pagesOf(project) : [],
     deviations: findings.flatMap(toDeviation),
   };
 }

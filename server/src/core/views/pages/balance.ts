@@ -4,33 +4,22 @@
  * what a revision record has to (FAA-H-8083-1B; AC 43.13-1B par. 10-15 and the paragraph after 10-18); the lines
  * that a person fills in are left open.
  */
-import type { AdverseResult } from "../graph/adverse-sheets";
-import type { ChangedItem } from "../graph/changed-items";
-import { weightsOf } from "../graph/derivations";
-import type { LoadingCondition, LoadingConditions } from "../graph/loading-conditions";
-import type { Input, Operand, Value } from "../graph/value";
-import type { Weights } from "../graph/weights";
-import { adverseLoadingSource } from "../methods/adverse-loading";
-import type { LimitSide } from "../methods/envelope";
-import { loadingConditionSource } from "../methods/loading-condition";
-import type { Project } from "../project";
-import { formatNumber, type Quantity } from "../quantities";
-import type { Written } from "../records/written";
-import { citeSource } from "../source";
-import { emptyWeightDefinitions } from "../tables/empty-weight-definitions";
+import type { AdverseResult } from "../../graph/adverse-sheets";
+import type { ChangedItem } from "../../graph/changed-items";
+import { weightsOf } from "../../graph/derivations";
+import type { LoadingCondition, LoadingConditions } from "../../graph/loading-conditions";
+import type { Operand, Value } from "../../graph/value";
+import type { Weights } from "../../graph/weights";
+import { adverseLoadingSource } from "../../methods/adverse-loading";
+import type { LimitSide } from "../../methods/envelope";
+import { loadingConditionSource } from "../../methods/loading-condition";
+import type { Project } from "../../project";
+import { formatNumber } from "../../quantities";
+import { citeSource } from "../../source";
+import { emptyWeightDefinitions } from "../../tables/empty-weight-definitions";
+import { type Cell, cell, type Page, recorded } from "./page";
 
-/** A number with its unit, or words. */
-export type Cell = string | { readonly value: number; readonly unit: string };
-
-export interface Page {
-  readonly id: string;
-  readonly title: string;
-  readonly statements: readonly string[];
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly Cell[])[];
-}
-
-/** Every page that the records say enough for; none where nothing changes. Pure. */
+/** Every page that the records say enough for; none where nothing changes. Read to more digits than most results. Pure. */
 export function balancePages(project: Project): Page[] {
   const weights = weightsOf(project);
   if (weights.change.items.length === 0) return [];
@@ -44,15 +33,7 @@ export function balancePages(project: Project): Page[] {
     boundaries(weights),
     weighingPage(weights),
     historyPage(weights),
-  ].filter((page) => page !== undefined);
-}
-
-function cell(value: Value | Omit<Input, "symbol"> | undefined): Cell {
-  return value ? { value: value.value, unit: value.unit } : "";
-}
-
-function recorded(quantity: Written<Quantity> | undefined): Cell {
-  return quantity ? { value: quantity.value.written, unit: quantity.value.unit } : "";
+  ].flatMap((page) => (page ? { ...page, digits: 6 } : []));
 }
 
 function changeTable(project: Project, { change }: Weights): Page {
