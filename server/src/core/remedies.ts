@@ -23,6 +23,9 @@ export interface ProvenRemedy {
   readonly revealed: number;
 }
 
+/** A series that is tried from end to end sooner than it is asked whether its end is enough. */
+const fewRemedies = 3;
+
 /** More candidates than any list of standard sizes has, and no more than that of all series together. */
 const mostCandidates = { ofSeries: 24, ofFinding: 72 } as const;
 
@@ -76,9 +79,11 @@ function candidatesOf(finding: Finding, rule: Rule, { project }: Judgement): Ite
   return (problem && rule.corrections?.(problem as PlacedProblem, project)) ?? [];
 }
 
+/** Each remedy of a series goes further than the one before it: what the last leaves, all of them do. */
 function smallestOf(remedies: readonly Remedy[], trial: Trial): ProvenRemedy | undefined {
   let second: ProvenRemedy | undefined;
-  for (const remedy of remedies) {
+  for (const [index, remedy] of remedies.entries()) {
+    if (index === 1 && remedies.length > fewRemedies && trial.isLeftBy(remedies.at(-1)!)) return second;
     const outcome = trial.of(remedy);
     if (outcome?.clearsPlace) return outcome.proven;
     second ??= outcome?.proven;
@@ -118,24 +123,41 @@ class Trial {
     tallies.set(judgement, this.known);
   }
 
+  /** Whether the finding stays, once the changes are made. */
+  isLeftBy(remedy: Remedy): boolean {
+    const made = this.made(remedy);
+    return made !== undefined && this.isLeft(this.finding, made.after);
+  }
+
   /** Undefined where the changes can't be made, the finding stays, or they do harm. */
-  of({ title, changes, renames = {} }: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
-    const { record, findings } = this.judgement;
+  of(remedy: Remedy): { proven: ProvenRemedy; clearsPlace: boolean } | undefined {
+    const made = this.made(remedy);
+    if (!made) return undefined;
+    const { edits, after } = made;
+    if (this.isLeft(this.finding, after)) return undefined;
+    const revealed = this.newIn(after.faults);
+    // A text that was put right may show what was hidden, but no new fault of the text itself.
+    if (revealed > 0 && !(this.rule.isSafe && this.newIn(after.ofText) === 0)) return undefined;
+    return {
+      proven: { title: remedy.title, edits, revealed },
+      clearsPlace: !this.judgement.findings.some((one) => this.standsBeside(one) && this.isLeft(one, after)),
+    };
+  }
+
+  /** Undefined where the changes can't be made. */
+  private made({ changes, renames = {} }: Remedy): { edits: readonly TextEdit[]; after: Tally } | undefined {
+    const { record } = this.judgement;
     if (changes.some(({ place }) => place.file !== record.file)) return undefined;
     const edits = editsFor(changes, record.reading);
     if (!edits || edits.length === 0) return undefined;
     const name = JSON.stringify(edits);
     const after = this.known.get(name) ?? this.tally(edits, renames);
     this.known.set(name, after);
-    const isLeft = (one: Finding) => (after.all.get(keyOf(one)) ?? 0) >= (this.before.get(keyOf(one)) ?? 0);
-    if (isLeft(this.finding)) return undefined;
-    const revealed = this.newIn(after.faults);
-    // A text that was put right may show what was hidden, but no new fault of the text itself.
-    if (revealed > 0 && !(this.rule.isSafe && this.newIn(after.ofText) === 0)) return undefined;
-    return {
-      proven: { title, edits, revealed },
-      clearsPlace: !findings.some((one) => this.standsBeside(one) && isLeft(one)),
-    };
+    return { edits, after };
+  }
+
+  private isLeft(finding: Finding, after: Tally): boolean {
+    return (after.all.get(keyOf(finding)) ?? 0) >= (this.before.get(keyOf(finding)) ?? 0);
   }
 
   private tally(edits: readonly TextEdit[], renames: Readonly<Record<string, string>>): Tally {

@@ -48,15 +48,31 @@ export function boundaryCurves(loadable: Loadable): BoundaryResult {
   const problems = loadableProblems(loadable);
   if (problems.length > 0) return { solved: false, problems };
   const rising = loadable.stations.toSorted((a, b) => a.arm - b.arm);
-  const unlimited = fill({ ...loadable, maximum: Number.POSITIVE_INFINITY }, rising);
-  return {
-    solved: true,
-    curves: {
-      forward: fill(loadable, rising),
-      aft: fill(loadable, rising.toReversed()),
-      full: unlimited.at(-1)!.weight,
-    },
-  };
+  return { solved: true, curves: new Filled(loadable, rising) };
+}
+
+/** Each curve when it is asked for: whoever looks at one side does not pay for the other. */
+class Filled implements BoundaryCurves {
+  private readonly known: { forward?: MomentCurve; aft?: MomentCurve } = {};
+
+  constructor(
+    private readonly loadable: Loadable,
+    private readonly rising: readonly LoadStation[],
+  ) {}
+
+  get forward(): MomentCurve {
+    this.known.forward ??= fill(this.loadable, this.rising);
+    return this.known.forward;
+  }
+
+  get aft(): MomentCurve {
+    this.known.aft ??= fill(this.loadable, this.rising.toReversed());
+    return this.known.aft;
+  }
+
+  get full(): number {
+    return fill({ ...this.loadable, maximum: Number.POSITIVE_INFINITY }, this.rising).at(-1)!.weight;
+  }
 }
 
 /** The exact lowest and highest centre of gravity among all loadings of exactly this weight. */

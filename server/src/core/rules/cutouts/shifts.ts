@@ -19,9 +19,21 @@ const some = Number.MIN_VALUE;
 type Coordinate = Written<Quantity<"length">>;
 type Direction = -1 | 0 | 1;
 
+/** The same for every distance of an opening that is not kept. */
+const known = new WeakMap<Project, Map<string, readonly Remedy[]>>();
+
 /** Moves along one of the panel's axes, the shorter one first; along both, where neither is enough. */
-export function* shifts(cutoutId: string | undefined, project: Project | undefined): Iterable<Remedy> {
-  const around = cutoutId === undefined || !project ? undefined : surroundingsOf(cutoutId, project);
+export function shifts(cutoutId: string | undefined, project: Project | undefined): Iterable<Remedy> {
+  if (cutoutId === undefined || !project) return [];
+  const ofProject = known.get(project) ?? new Map<string, readonly Remedy[]>();
+  known.set(project, ofProject);
+  const remedies = ofProject.get(cutoutId) ?? [...shiftsOf(cutoutId, project)];
+  ofProject.set(cutoutId, remedies);
+  return remedies;
+}
+
+function* shiftsOf(cutoutId: string, project: Project): Iterable<Remedy> {
+  const around = surroundingsOf(cutoutId, project);
   const { x, y } = around?.cutout.opening?.at ?? {};
   if (!around || !x || !y || !steps[x.value.unit] || !steps[y.value.unit]) return;
   const nearest = (...ways: readonly (readonly [Direction, Direction])[]): Move[] =>
@@ -109,12 +121,16 @@ function stillNeeded({ placed, panel, fasteners, others }: Surroundings, at: Poi
   if (panel) {
     const centre = pointClearance(at, panel.placed);
     if (centre.kind === "outside") return Math.max(centre.distance, some, ...needs);
+    // One distance that is not kept is enough to go on; the dearer ones are measured where all others are.
+    if (needs.some((need) => need > 0)) return Math.max(...needs);
     const found = containment(there, panel.placed);
-    needs.push(found.kind === "inside" ? short(found.distance, panel.least) : some);
+    const need = found.kind === "inside" ? short(found.distance, panel.least) : some;
+    if (need > 0) return need;
   }
   for (const other of others) {
     const found = relation(there, other.placed);
-    needs.push(found.kind === "clear" ? short(found.distance, other.least) : some);
+    const need = found.kind === "clear" ? short(found.distance, other.least) : some;
+    if (need > 0) return need;
   }
   return Math.max(0, ...needs);
 }
