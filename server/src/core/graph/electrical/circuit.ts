@@ -9,8 +9,10 @@ import type { Problem } from "../../findings/finding";
 import type { Project } from "../../project";
 import type { Component, Contact, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { Memory } from "../remember";
+import { keeper } from "../value";
 
-/** The way of the current to one component and back to ground. */
+/** The way of the current to one component and back to ground. The same object while all that lies on it is. */
 export interface LoadPath {
   readonly component: Component;
   readonly id: string;
@@ -87,6 +89,10 @@ interface Upstream {
   readonly isSingle: boolean;
 }
 
+const paths = new Memory<Component, Component, LoadPath>();
+/** A path is no value. */
+const noValues = keeper().keep;
+
 class Tracer {
   private readonly into = new Map<string, Edge[]>();
   private readonly outOf = new Map<string, Edge[]>();
@@ -103,7 +109,7 @@ class Tracer {
   }
 
   trace(): Circuit {
-    const paths = (this.project.kit?.components ?? []).flatMap((component) => {
+    const traced = (this.project.kit?.components ?? []).flatMap((component) => {
       const path = component.id && this.pathTo(component, component.id.value);
       return path ? [path] : [];
     });
@@ -116,11 +122,11 @@ class Tracer {
       protecting.set(wire, known);
       if (isOpen) unguarded.add(wire);
     };
-    for (const path of paths) {
+    for (const path of traced) {
       for (const wire of path.feed) guard(wire, wire.from!.value);
       for (const wire of path.returns) guard(wire, path.id);
     }
-    return { inlines: this.inlines, paths, protecting, unguarded, problems: this.problems };
+    return { inlines: this.inlines, paths: traced, protecting, unguarded, problems: this.problems };
   }
 
   private pathTo(component: Component, id: string): LoadPath | undefined {
@@ -128,15 +134,29 @@ class Tracer {
     if (feed.buses.length === 0) return undefined;
     const returns = this.returnsOf(id);
     const through = [...feed.points].toReversed().flatMap((point) => this.inlines.get(point) ?? []);
-    return {
+    const wires = feed.edges.toReversed().flatMap(({ wire }) => wire ?? []);
+    const isSingle = feed.isSingle && returns.isSingle;
+    const records = through.map(({ record }) => record);
+    // The names of the lists keep them apart.
+    const rests = [
+      "feed",
+      ...wires,
+      "through",
+      ...records,
+      "returns",
+      ...returns.wires,
+      "buses",
+      ...feed.buses,
+    ];
+    return paths.recall(component, component, [isSingle, ...rests], noValues, () => ({
       component,
       id,
-      feed: feed.edges.toReversed().flatMap(({ wire }) => wire ?? []),
+      feed: wires,
       through,
       returns: returns.wires,
       buses: feed.buses,
-      isSingle: feed.isSingle && returns.isSingle,
-    };
+      isSingle,
+    }));
   }
 
   /** Everything between a point and the buses, nearest to the point first. */

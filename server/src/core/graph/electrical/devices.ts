@@ -1,13 +1,23 @@
 import type { Condition, Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { Memory } from "../remember";
-import { derive, derived, sumOf, tabled, type Value, written } from "../value";
+import { derive, derived, type Keep, sumOf, tabled, type Value, written } from "../value";
 import type { Inline, LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
+import { type Gap, gapOf } from "./wire-ratings";
 import type { WireResult } from "./wires";
 
-/** A breaker or fuse in its place, or a contact. */
+/** A wire that a breaker or fuse guards. */
+export interface GuardedWire {
+  readonly result: WireResult;
+  /** Largest rating that the wire chart gives for it. */
+  readonly chart: Value | undefined;
+  /** Why the chart gives none. */
+  readonly gap: Gap | undefined;
+}
+
+/** A breaker or fuse in its place, or a contact; the same object while all that it rests on is. */
 export interface DeviceResult {
   readonly inline: Inline;
   readonly id: string;
@@ -16,7 +26,7 @@ export interface DeviceResult {
   readonly rating: Value | undefined;
   readonly currents: readonly { readonly condition: Condition; readonly current: Value }[];
   /** The wires that it guards, each with what the wire chart gives for it. */
-  readonly wires: readonly { readonly result: WireResult; readonly chart: Value | undefined }[];
+  readonly wires: readonly GuardedWire[];
   /** Components behind it. */
   readonly components: readonly string[];
 }
@@ -41,40 +51,44 @@ export function deriveDevices(
   return [...circuit.inlines.values()].map((inline): DeviceResult => {
     const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
     const paths = behind.get(inline.id) ?? [];
-    return {
+    const wiresOf = inline.kind === "protection" && device ? (guarded.get(inline.record) ?? []) : [];
+    const isWhole = paths.every((path) => path.isSingle);
+    const solved = (condition: Condition) =>
+      isWhole || basis.states.get(condition)?.currentThrough(inline.id);
+    const rests = [
+      device,
+      ...paths.flatMap((path) => [path, currents.get(path.id)]),
+      ...wiresOf,
+      ...basis.conditions.flatMap((condition) => [condition, solved(condition)]),
+    ];
+    return results.recall(inline.record, device ?? inline.record, rests, basis.keep, (keep) => ({
       inline,
       id: inline.id,
       device,
-      rating: ratings.recall(inline.record, device ?? inline.record, [], basis.keep, (keep) =>
-        keep(ratingOf(inline, device)),
+      rating: ratings.recall(inline.record, device ?? inline.record, [], keep, (own) =>
+        own(ratingOf(inline, device)),
       ),
       currents: basis.conditions.flatMap((condition) => {
-        const loads = paths.flatMap((path) => {
-          const current = currents.get(path.id)?.get(condition);
-          return current ? [current] : [];
-        });
-        const isWhole = paths.every((path) => path.isSingle);
-        const rests = [isWhole || basis.states.get(condition)?.currentThrough(inline.id), ...loads];
-        const current = currentsThrough.recall(inline.record, condition, rests, basis.keep, (keep) =>
-          keep(currentThrough(inline, condition, loads, isWhole, basis)),
+        const loads = paths.flatMap((path) => currents.get(path.id)?.get(condition) ?? []);
+        const current = currentsThrough.recall(
+          inline.record,
+          condition,
+          [solved(condition), ...loads],
+          keep,
+          (own) => own(currentThrough(inline, condition, loads, isWhole, basis)),
         );
         return current ? [{ condition, current }] : [];
       }),
-      wires:
-        inline.kind === "protection" && device
-          ? (guarded.get(inline.record) ?? []).map((result) => ({
-              result,
-              chart: chartRating(result, device, basis),
-            }))
-          : [],
+      wires: device ? wiresOf.map((result) => guardedWire(result, device, keep)) : [],
       components: paths.map((path) => path.id),
-    };
+    }));
   });
 }
 
+const results = new Memory<Inline["record"], Device | Inline["record"], DeviceResult>();
 const ratings = new Memory<Inline["record"], Device | Inline["record"], Value | undefined>();
 const currentsThrough = new Memory<Inline["record"], Condition, Value | undefined>();
-const chartRatings = new Memory<Wire, Device, Value | undefined>();
+const chartRatings = new Memory<Wire, Device, Pick<GuardedWire, "chart" | "gap">>();
 
 function guardedWires(
   protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>,
@@ -149,22 +163,28 @@ function currentThrough(
   });
 }
 
-function chartRating({ wire, id }: WireResult, device: Device, basis: ElectricalBasis): Value | undefined {
-  if (!wire.gauge || !device.kind || wire.material?.value === "aluminium") return undefined;
+function guardedWire(result: WireResult, device: Device, keep: Keep): GuardedWire {
+  const { wire } = result;
+  const found = chartRatings.recall(wire, device, [], keep, (own) => chartRating(wire, device, own));
+  return { result, ...found };
+}
+
+function chartRating(wire: Wire, device: Device, keep: Keep): Pick<GuardedWire, "chart" | "gap"> {
+  if (!wire.gauge || !device.kind || wire.material?.value === "aluminium") {
+    return { chart: undefined, gap: undefined };
+  }
   const kind = device.kind.value;
   const lookup = (kind === "fuse" ? wireChartFuse : wireChartBreaker)(wire.gauge.value.si);
-  basis.ratings.note(wire, `${kind} in the wire chart`, lookup);
-  return chartRatings.recall(wire, device, [], basis.keep, (keep) =>
-    keep(
-      derive({
-        subject: { kind: "wire", id },
-        quantity: "chart-rating",
-        unit: "A",
-        formula: "I_chart",
-        operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge?.place]) },
-        compute: ({ I_chart }) => I_chart,
-        sources: [lookup.source],
-      }),
-    ),
+  const chart = keep(
+    derive({
+      subject: { kind: "wire", id: wire.id!.value },
+      quantity: "chart-rating",
+      unit: "A",
+      formula: "I_chart",
+      operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge.place]) },
+      compute: ({ I_chart }) => I_chart,
+      sources: [lookup.source],
+    }),
   );
+  return { chart, gap: gapOf(`${kind} in the wire chart`, lookup) };
 }

@@ -3,7 +3,7 @@
  * of loads, wires, devices, bundles and sources that follow from it.
  */
 import type { Project } from "../../project";
-import type { Condition, Wire } from "../../records/types";
+import type { Condition } from "../../records/types";
 import { Memory } from "../remember";
 import { type Keep, keeper, type Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
@@ -11,11 +11,11 @@ import { type Circuit, traceCircuit } from "./circuit";
 import { type DeviceResult, deriveDevices } from "./devices";
 import { deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads, type LoadResult } from "./loads";
-import { buildNetwork, type Network, type NetworkState, type WireNumbers } from "./network";
+import { buildNetwork, type Network, type NetworkState } from "./network";
 import { deriveProtection, type ProtectionResults } from "./protection";
 import { deriveSources, SourceOutputs, type Sources } from "./sources";
 import { WireRatings } from "./wire-ratings";
-import { deriveWires, numbersOf, type WireResult } from "./wires";
+import { deriveWires, type WireResult } from "./wires";
 
 export interface Electrical {
   readonly circuit: Circuit;
@@ -39,7 +39,6 @@ export interface ElectricalBasis {
   readonly states: ReadonlyMap<Condition, NetworkState>;
   readonly ratings: WireRatings;
   readonly keep: Keep;
-  allowed(wire: Wire, condition: Condition): Value | undefined;
 }
 
 /** Pure; what is missing in the record is left out of the result. */
@@ -48,40 +47,22 @@ export function deriveElectrical(project: Project): Electrical {
   const conditions = project.install.conditions ?? [];
   const circuit = traceCircuit(project);
   const network = buildNetwork(project);
-  const ratings = new WireRatings(project, keep);
+  const ratings = new WireRatings(project, conditions, keep);
   const outputs = new SourceOutputs(project, keep);
-  const allowed = new Map<Condition, Map<Wire, Value | undefined>>();
   const states = new Map<Condition, NetworkState>();
   const rests = networkRests(project);
-  for (const condition of conditions) {
-    const ofWires = new Map<Wire, Value | undefined>();
-    const numbers = new Map<Wire, WireNumbers | undefined>();
-    for (const wire of project.install.wires ?? []) {
-      const amps = wire.id && ratings.allowedCurrent(wire, condition);
-      ofWires.set(wire, amps);
-      numbers.set(wire, numbersOf(wire, condition, ratings, amps?.value));
-    }
-    allowed.set(condition, ofWires);
+  for (const [index, condition] of conditions.entries()) {
     // Before the solution, which may be recalled: the same values in the same order, whatever was known before.
     const limits = new Map(outputs.sources.map((source) => [source, outputs.limitOf(source, condition)]));
     const solve = () =>
       network.solve(
         condition,
-        (wire) => numbers.get(wire),
+        (wire) => ratings.of(wire)?.states[index]?.numbers,
         (source) => limits.get(source),
       );
     states.set(condition, solved.recall(condition, condition, rests, keep, solve));
   }
-  const basis: ElectricalBasis = {
-    project,
-    conditions,
-    circuit,
-    network,
-    states,
-    ratings,
-    keep,
-    allowed: (wire, condition) => allowed.get(condition)?.get(wire),
-  };
+  const basis: ElectricalBasis = { project, conditions, circuit, network, states, ratings, keep };
   const voltages = deriveLoadVoltages(basis);
   const currents = deriveLoadCurrents(basis, voltages);
   const wires = deriveWires(basis, currents);

@@ -11,40 +11,66 @@ export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 /** Voltage at each component in each condition in which it runs, by component id. */
 export type LoadVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 
+type ByCondition = ReadonlyMap<Condition, Value>;
+
+/** Of each component in all conditions: the same object while what it rests on is the same. */
+const voltagesOf = new Memory<Component, Component, ByCondition>();
+const currentsOf = new Memory<Component, Component, ByCondition>();
+
+/** In one condition, for when another has changed. */
 const voltages = new Memory<Component, Condition, Value | undefined>();
 const currents = new Memory<Component, Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
   const ofBuses = busVoltages(basis);
-  return byLoad(basis, (path, condition) => {
-    const volts = basis.states.get(condition)?.voltageAt(path.id);
-    const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
-    const rests = [volts, ...buses, ...path.feed, ...path.returns, ...holdersOn(path, basis)];
-    return voltages.recall(path.component, condition, rests, basis.keep, (keep) =>
-      keep(loadVoltage(path, condition, volts, buses, basis)),
+  const voltsOf = (path: LoadPath, condition: Condition) => basis.states.get(condition)?.voltageAt(path.id);
+  return byLoad(basis, (path) => {
+    const holders = holdersOn(path, basis);
+    const rests = [
+      path,
+      ...holders,
+      ...path.buses.map((bus) => ofBuses.get(bus)),
+      ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition)]),
+    ];
+    return voltagesOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
+      whereRunning(path, basis.conditions, (condition) => {
+        const volts = voltsOf(path, condition);
+        const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
+        return voltages.recall(path.component, condition, [path, volts, ...buses, ...holders], keep, (own) =>
+          own(loadVoltage(path, condition, volts, buses, basis)),
+        );
+      }),
     );
   });
 }
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
-function busVoltages(basis: ElectricalBasis): Map<string, Map<Condition, Value>> {
+function busVoltages(basis: ElectricalBasis): Map<string, ByCondition> {
   const { electrical } = basis.project.airframe ?? {};
-  const voltagesOf = (bus: Bus, id: string) =>
-    basis.conditions.flatMap((condition): [Condition, Value][] => {
-      const volts = basis.states.get(condition)?.potentialOf(id);
-      const value = ofBus.recall(bus, condition, [volts, electrical], basis.keep, (keep) =>
-        keep(busVoltage(id, condition, volts, basis)),
-      );
-      return value ? [[condition, value]] : [];
-    });
+  const voltsOf = (id: string, condition: Condition) => basis.states.get(condition)?.potentialOf(id);
   return new Map(
-    (electrical?.buses ?? []).flatMap((bus): [string, Map<Condition, Value>][] =>
-      bus.id ? [[bus.id.value, new Map(voltagesOf(bus, bus.id.value))]] : [],
-    ),
+    (electrical?.buses ?? []).flatMap((bus): [string, ByCondition][] => {
+      if (!bus.id) return [];
+      const id = bus.id.value;
+      const rests = [
+        electrical,
+        ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition)]),
+      ];
+      const ofAll = ofBuses.recall(bus, bus, rests, basis.keep, (keep) =>
+        inConditions(basis.conditions, (condition) => {
+          const volts = voltsOf(id, condition);
+          return ofBus.recall(bus, condition, [volts, electrical], keep, (own) =>
+            own(busVoltage(id, condition, volts, basis)),
+          );
+        }),
+      );
+      return [[id, ofAll]];
+    }),
   );
 }
 
+const ofBuses = new Memory<Bus, Bus, ByCondition>();
 const ofBus = new Memory<Bus, Condition, Value | undefined>();
 
 /**
@@ -52,26 +78,46 @@ const ofBus = new Memory<Bus, Condition, Value | undefined>();
  * the solved network leaves at the component.
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
-  return byLoad(basis, (path, condition) => {
-    const voltage = atLoads.get(path.id)?.get(condition);
-    return currents.recall(path.component, condition, [voltage], basis.keep, (keep) =>
-      keep(loadCurrent(path, condition, voltage)),
+  return byLoad(basis, (path) => {
+    const atLoad = atLoads.get(path.id);
+    const rests = [atLoad, ...basis.conditions];
+    return currentsOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
+      whereRunning(path, basis.conditions, (condition) => {
+        const voltage = atLoad?.get(condition);
+        return currents.recall(path.component, condition, [voltage], keep, (own) =>
+          own(loadCurrent(path, condition, voltage)),
+        );
+      }),
     );
   });
 }
 
 function byLoad(
-  { circuit, conditions }: ElectricalBasis,
-  make: (path: LoadPath, condition: Condition) => Value | undefined,
-): Map<string, Map<Condition, Value>> {
+  { circuit }: ElectricalBasis,
+  make: (path: LoadPath) => ByCondition,
+): Map<string, ByCondition> {
+  return new Map(circuit.paths.map((path) => [path.id, make(path)]));
+}
+
+function whereRunning(
+  { component }: LoadPath,
+  conditions: readonly Condition[],
+  make: (condition: Condition) => Value | undefined,
+): ByCondition {
+  return inConditions(
+    conditions.filter((condition) => drawIn(component, condition)),
+    make,
+  );
+}
+
+function inConditions(
+  conditions: readonly Condition[],
+  make: (condition: Condition) => Value | undefined,
+): ByCondition {
   return new Map(
-    circuit.paths.map((path) => {
-      const running = conditions.filter((condition) => drawIn(path.component, condition));
-      const values = running.flatMap((condition): [Condition, Value][] => {
-        const value = make(path, condition);
-        return value ? [[condition, value]] : [];
-      });
-      return [path.id, new Map(values)];
+    conditions.flatMap((condition): [Condition, Value][] => {
+      const value = make(condition);
+      return value ? [[condition, value]] : [];
     }),
   );
 }

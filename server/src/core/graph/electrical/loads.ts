@@ -27,20 +27,52 @@ export interface LoadState {
 /** Up to this long a current counts as intermittent. AC 43.13-1B par. 11-66; the time itself is from memory. */
 const intermittentUpToSeconds = 120;
 
-/** Voltage at each load, and what is lost on the way there and back. */
+/**
+ * Voltage at each load, and what is lost on the way there and back. A result is the same object while all that
+ * it rests on is.
+ */
 export function deriveLoads(
   basis: ElectricalBasis,
   currents: LoadCurrents,
   voltages: LoadVoltages,
   wires: ReadonlyMap<Wire, WireResult>,
 ): LoadResult[] {
-  return basis.circuit.paths.map((path) => ({
-    path,
-    states: [...(currents.get(path.id) ?? [])].map(([condition, current]) =>
-      loadState(path, condition, current, voltages.get(path.id)?.get(condition), basis, wires),
-    ),
-  }));
+  return basis.circuit.paths.map((path) => {
+    const ofPath = {
+      currents: currents.get(path.id),
+      voltages: voltages.get(path.id),
+      wires: [...path.feed, ...path.returns].flatMap((wire) => wires.get(wire) ?? []),
+    };
+    const holders = holdersOn(path, basis);
+    const resistive = path.through.filter((_, index) => holders[index]?.resistance);
+    const rests = [
+      path,
+      basis.project.airframe?.electrical?.nominal,
+      ofPath.currents,
+      ofPath.voltages,
+      ...ofPath.wires,
+      ...holders,
+      ...resistive.flatMap(({ id }) =>
+        basis.conditions.map((condition) => basis.states.get(condition)?.currentThrough(id)),
+      ),
+    ];
+    return results.recall(path.component, path.component, rests, basis.keep, (keep) => ({
+      path,
+      states: [...(ofPath.currents ?? [])].map(([condition, current]) =>
+        loadState(
+          path,
+          condition,
+          current,
+          ofPath.voltages?.get(condition),
+          { ...basis, keep },
+          ofPath.wires,
+        ),
+      ),
+    }));
+  });
 }
+
+const results = new Memory<Component, Component, LoadResult>();
 
 function loadState(
   path: LoadPath,
@@ -48,13 +80,10 @@ function loadState(
   current: Value,
   voltage: Value | undefined,
   basis: ElectricalBasis,
-  wires: ReadonlyMap<Wire, WireResult>,
+  wires: readonly WireResult[],
 ): LoadState {
   const index = basis.conditions.indexOf(condition);
-  const drops = [...path.feed, ...path.returns].flatMap((wire) => {
-    const result = wires.get(wire);
-    return result ? [{ result, drop: result.states[index]?.drop }] : [];
-  });
+  const drops = wires.map((result) => ({ result, drop: result.states[index]?.drop }));
   const worst = drops
     .toSorted((a, b) => (b.drop?.value ?? 0) - (a.drop?.value ?? 0))
     .map(({ result }) => result);

@@ -7,11 +7,14 @@ import { inUnit } from "../../quantities";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import type { Source } from "../../source";
 import { altitudeFactor } from "../../tables/altitude-derating";
+import { aluminiumResistance } from "../../tables/aluminium-wire";
 import { bundleFactor } from "../../tables/bundle-derating";
+import { copperConductor } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
 import { Memory } from "../remember";
 import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
+import type { WireNumbers } from "./network";
 
 /** A table asked for something that it does not hold. */
 export interface Gap {
@@ -20,18 +23,41 @@ export interface Gap {
   readonly source: Source;
 }
 
+/** What a wire may carry, in each condition, in the order of the conditions. */
+export interface WireRating {
+  readonly states: readonly RatedState[];
+  /** Why some numbers of the wire can't be had from the tables, each told once. */
+  readonly gaps: readonly Gap[];
+}
+
+export interface RatedState {
+  /** Undefined where the record or the tables don't tell. */
+  readonly allowed: Value | undefined;
+  /** What the network's solution needs; undefined while too little of it is known. */
+  readonly numbers: WireNumbers | undefined;
+}
+
 /** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
 export class WireRatings {
   private readonly bundles = new Map<string, Bundle>();
-  private readonly gaps = new Map<Wire, Gap[]>();
+  private readonly ratings = new Map<Wire, WireRating>();
 
-  constructor(
-    project: Project,
-    private readonly keep: Keep,
-  ) {
-    for (const bundle of project.install.bundles ?? []) {
+  constructor({ install }: Project, conditions: readonly Condition[], keep: Keep) {
+    for (const bundle of install.bundles ?? []) {
       if (bundle.id) this.bundles.set(bundle.id.value, bundle);
     }
+    for (const wire of install.wires ?? []) {
+      const bundle = this.bundleOf(wire);
+      const rating = ratings.recall(wire, wire, [bundle, ...conditions], keep, (own) =>
+        ratingOf(wire, conditions, bundle, own),
+      );
+      this.ratings.set(wire, rating);
+    }
+  }
+
+  /** The same object while the wire, its bundle and the conditions are the same. */
+  of(wire: Wire): WireRating | undefined {
+    return this.ratings.get(wire);
   }
 
   /** Air temperature around a wire: that along its bundle, else that of the condition. */
@@ -39,51 +65,30 @@ export class WireRatings {
     return ambientOf(this.bundleOf(wire), condition);
   }
 
-  /** The same as a number, in degC. */
-  ambientCelsius(wire: Wire, condition: Condition): number | undefined {
-    return celsiusOf(this.bundleOf(wire), condition);
-  }
-
-  /** Current that a wire may carry in a condition; undefined where the record or the tables don't tell. */
-  allowedCurrent(wire: Wire, condition: Condition): Value | undefined {
-    const bundle = this.bundleOf(wire);
-    const { allowed, gaps } = rated.recall(wire, condition, [bundle], this.keep, (keep) =>
-      rate(wire, condition, bundle, keep),
-    );
-    for (const gap of gaps) this.add(wire, gap);
-    return allowed;
-  }
-
-  /** Passes a look-up on, and notes where it has no answer. */
-  note<T>(wire: Wire, wanted: string, lookup: Lookup<T>): Lookup<T> {
-    const gap = gapOf(wanted, lookup);
-    if (gap) this.add(wire, gap);
-    return lookup;
-  }
-
-  /** Why some numbers of a wire can't be had from the tables, each told once; grows while values are derived. */
-  gapsOf(wire: Wire): readonly Gap[] {
-    return this.listOf(wire);
-  }
-
-  private add(wire: Wire, gap: Gap): void {
-    const gaps = this.listOf(wire);
-    if (!gaps.some(({ wanted }) => wanted === gap.wanted)) gaps.push(gap);
-  }
-
-  private listOf(wire: Wire): Gap[] {
-    const gaps = this.gaps.get(wire) ?? [];
-    this.gaps.set(wire, gaps);
-    return gaps;
-  }
-
   private bundleOf(wire: Wire): Bundle | undefined {
     return wire.bundle && this.bundles.get(wire.bundle.value);
   }
 }
 
-interface Rated {
-  readonly allowed: Value | undefined;
+const ratings = new Memory<Wire, Wire, WireRating>();
+
+function ratingOf(
+  wire: Wire,
+  conditions: readonly Condition[],
+  bundle: Bundle | undefined,
+  keep: Keep,
+): WireRating {
+  const gaps = new Map<string, Gap>();
+  const states = conditions.map((condition): RatedState => {
+    const state = rated.recall(wire, condition, [bundle], keep, (own) => rate(wire, condition, bundle, own));
+    for (const gap of state.gaps) if (!gaps.has(gap.wanted)) gaps.set(gap.wanted, gap);
+    return state;
+  });
+  return { states, gaps: [...gaps.values()] };
+}
+
+/** The same in one condition. */
+interface Rated extends RatedState {
   readonly gaps: readonly Gap[];
 }
 
@@ -99,6 +104,35 @@ const aluminiumFactor = covered(0.8, {
 const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.");
 
 function rate(wire: Wire, condition: Condition, bundle: Bundle | undefined, keep: Keep): Rated {
+  const { allowed, gaps } = wire.id
+    ? allowance(wire, condition, bundle, keep)
+    : { allowed: undefined, gaps: [] };
+  const { gauge, length, rating, material } = wire;
+  const ambientCelsius = celsiusOf(bundle, condition);
+  if (!gauge || !length || !rating || ambientCelsius === undefined)
+    return { allowed, gaps, numbers: undefined };
+  const resistance = resistancePer1000Feet(gauge.value.si, material?.value ?? "copper");
+  if (!resistance.covered) {
+    const gap = gapOf("wire resistance", resistance);
+    return { allowed, gaps: gap ? [...gaps, gap] : gaps, numbers: undefined };
+  }
+  const numbers = {
+    material: material?.value ?? "copper",
+    ohmsPer1000FeetAt20: resistance.value,
+    lengthFeet: inUnit(length.value, "ft"),
+    ambientCelsius,
+    ratingCelsius: inUnit(rating.value, "degC"),
+    allowedAmps: allowed?.value,
+  };
+  return { allowed, gaps, numbers };
+}
+
+function allowance(
+  wire: Wire,
+  condition: Condition,
+  bundle: Bundle | undefined,
+  keep: Keep,
+): Pick<Rated, "allowed" | "gaps"> {
   const inBundle = bundleLookup(wire, bundle);
   const altitude = condition.altitude && altitudeFactor(inUnit(condition.altitude.value, "ft"));
   const { value: inFreeAir, fit } = freeAir(wire, condition, bundle, keep);
@@ -196,7 +230,17 @@ function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | u
   return ambient && inUnit(ambient.value, "degC");
 }
 
-function gapOf<T>(wanted: string, lookup: Lookup<T> | undefined): Gap | undefined {
+/** Largest resistance of a conductor at 20 degC, in ohm per 1000 ft, by its gauge. */
+export function resistancePer1000Feet(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
+  if (material === "aluminium") return aluminiumResistance(gauge);
+  const conductor = copperConductor(gauge);
+  return conductor.covered
+    ? covered(conductor.value.ohmsPer1000Feet, conductor.source, conductor.notes)
+    : conductor;
+}
+
+/** Where a look-up has no answer, what was wanted of it and why there is none. */
+export function gapOf<T>(wanted: string, lookup: Lookup<T> | undefined): Gap | undefined {
   return lookup && !lookup.covered ? { wanted, reason: lookup.reason, source: lookup.source } : undefined;
 }
 

@@ -1,15 +1,12 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
 import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
-import { aluminiumResistance } from "../../tables/aluminium-wire";
-import { copperConductor } from "../../tables/copper-wire";
-import { covered, type Lookup } from "../../tables/lookup";
 import { Memory } from "../remember";
 import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
+import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
-import type { WireNumbers } from "./network";
-import type { Gap, WireRatings } from "./wire-ratings";
+import { type Gap, resistancePer1000Feet } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -17,7 +14,7 @@ export interface WireResult {
   /** Whether any load's path leads through it. */
   readonly isUsed: boolean;
   readonly states: readonly WireState[];
-  /** Why some of its values can't be had from the tables. */
+  /** Why some of its values can't be had from the tables, what its guards want of them left out. */
   readonly gaps: readonly Gap[];
 }
 
@@ -30,96 +27,88 @@ export interface WireState {
   readonly drop?: Value | undefined;
 }
 
-/** Currents, conductor temperatures and drops of every wire, in the order of the record. */
+/**
+ * Currents, conductor temperatures and drops of every wire, in the order of the record. A result is the same
+ * object while the wire's rating and the currents of the loads behind it are.
+ */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const carried = loadsBehind(basis, currents);
-  const results = new Map<Wire, WireResult>();
-  for (const wire of basis.project.install.wires ?? []) {
-    if (!wire.id) continue;
-    const states = basis.conditions.map((condition) =>
-      wireState(wire, condition, carried.get(wire)?.get(condition), basis),
-    );
-    results.set(wire, {
-      wire,
-      id: wire.id.value,
-      isUsed: basis.circuit.protecting.has(wire),
-      states,
-      gaps: basis.ratings.gapsOf(wire),
-    });
-  }
-  return results;
+  const through = pathsThrough(basis.circuit.paths);
+  const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
+    const rating = basis.ratings.of(wire);
+    if (!wire.id || !rating) return [];
+    const paths = through.get(wire) ?? [];
+    const hasOneWay = paths.every(({ isSingle }) => isSingle);
+    const solved = basis.conditions.map((condition) => basis.states.get(condition)?.currentIn(wire));
+    const rests = [
+      rating,
+      basis.circuit.protecting.has(wire),
+      ...(hasOneWay ? solved.map((amps) => amps === undefined) : solved),
+      ...paths.flatMap(({ id, isSingle }) => [currents.get(id), isSingle]),
+    ];
+    return [
+      [
+        wire,
+        results.recall(wire, wire, rests, basis.keep, (keep) => ({
+          wire,
+          id: wire.id!.value,
+          isUsed: basis.circuit.protecting.has(wire),
+          states: basis.conditions.map((condition, index) =>
+            wireState(
+              { wire, condition, allowed: rating.states[index]?.allowed, solved: solved[index] },
+              paths.filter(({ id }) => currents.get(id)?.has(condition)),
+              currents,
+              { ratings: basis.ratings, keep },
+            ),
+          ),
+          gaps: rating.gaps,
+        })),
+      ],
+    ];
+  });
+  return new Map(wires);
 }
 
-/** What the network's solution needs of a wire; undefined while too little of it is known. */
-export function numbersOf(
-  wire: Wire,
-  condition: Condition,
-  ratings: WireRatings,
-  allowedAmps: number | undefined,
-): WireNumbers | undefined {
-  const material = wire.material?.value ?? "copper";
-  const ambientCelsius = ratings.ambientCelsius(wire, condition);
-  if (!wire.gauge || !wire.length || !wire.rating || ambientCelsius === undefined) return undefined;
-  const resistance = ratings.note(
-    wire,
-    "wire resistance",
-    resistancePer1000Feet(wire.gauge.value.si, material),
-  );
-  if (!resistance.covered) return undefined;
-  return {
-    material,
-    ohmsPer1000FeetAt20: resistance.value,
-    lengthFeet: inUnit(wire.length.value, "ft"),
-    ambientCelsius,
-    ratingCelsius: inUnit(wire.rating.value, "degC"),
-    allowedAmps,
-  };
-}
+const results = new Memory<Wire, Wire, WireResult>();
 
-/** Loads that a wire carries in each condition; `isWhole` where no other way exists for any of them. */
-interface Carried {
-  readonly loads: Value[];
-  isWhole: boolean;
-}
-
-function loadsBehind(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, Map<Condition, Carried>> {
-  const carried = new Map<Wire, Map<Condition, Carried>>();
-  for (const path of basis.circuit.paths) {
-    for (const [condition, current] of currents.get(path.id) ?? []) {
-      for (const wire of [...path.feed, ...path.returns]) {
-        const byCondition = carried.get(wire) ?? new Map<Condition, Carried>();
-        carried.set(wire, byCondition);
-        const before = byCondition.get(condition) ?? { loads: [], isWhole: true };
-        byCondition.set(condition, before);
-        before.loads.push(current);
-        before.isWhole &&= path.isSingle;
-      }
+/** For each wire the loads whose current it carries, once for each time that it lies on the way. */
+function pathsThrough(paths: readonly LoadPath[]): Map<Wire, LoadPath[]> {
+  const through = new Map<Wire, LoadPath[]>();
+  for (const path of paths) {
+    for (const wire of [...path.feed, ...path.returns]) {
+      const known = through.get(wire);
+      if (known) known.push(path);
+      else through.set(wire, [path]);
     }
   }
-  return carried;
+  return through;
 }
 
 const remembered = new Memory<Wire, Condition, WireState>();
 
 function wireState(
-  wire: Wire,
-  condition: Condition,
-  carried: Carried | undefined,
-  { ratings, states, ...basis }: ElectricalBasis,
+  {
+    wire,
+    condition,
+    allowed,
+    solved,
+  }: { wire: Wire; condition: Condition; allowed: Value | undefined; solved: number | undefined },
+  carried: readonly LoadPath[],
+  currents: LoadCurrents,
+  { ratings, keep }: Pick<ElectricalBasis, "ratings" | "keep">,
 ): WireState {
-  const allowed = basis.allowed(wire, condition);
-  const solved = carried && states.get(condition)?.currentIn(wire);
-  if (!carried || solved === undefined) return { condition, allowed };
+  if (carried.length === 0 || solved === undefined) return { condition, allowed };
   const ambient = ratings.ambient(wire, condition);
-  const { isWhole, loads } = carried;
+  const loads = carried.flatMap(({ id }) => currents.get(id)?.get(condition) ?? []);
+  // No other way exists for any of them.
+  const isWhole = carried.every(({ isSingle }) => isSingle);
   const rests = [allowed, ambient?.places[0], isWhole ? undefined : solved, ...loads];
-  return remembered.recall(wire, condition, rests, basis.keep, (keep) => {
-    const current = keep(
+  return remembered.recall(wire, condition, rests, keep, (own) => {
+    const current = own(
       isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, solved),
     );
     if (!current) return { condition, allowed };
-    const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
-    const drop = wireDrop(wire, condition, current, temperature, keep);
+    const temperature = wireTemperature(wire, condition, current, allowed, ambient, own);
+    const drop = wireDrop(wire, condition, current, temperature, own);
     return { condition, current, allowed, temperature, drop };
   });
 }
@@ -244,15 +233,6 @@ function wireDrop(
       }),
     )
   );
-}
-
-/** Largest resistance of a conductor at 20 degC, in ohm per 1000 ft, by its gauge. */
-export function resistancePer1000Feet(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
-  if (material === "aluminium") return aluminiumResistance(gauge);
-  const conductor = copperConductor(gauge);
-  return conductor.covered
-    ? covered(conductor.value.ohmsPer1000Feet, conductor.source, conductor.notes)
-    : conductor;
 }
 
 function about(wire: Wire, condition: Condition) {

@@ -41,21 +41,21 @@ export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | 
   readonly place: Place;
 }
 
-const guards = new WeakMap<readonly DeviceResult[], Guard[]>();
+const guards = new WeakMap<DeviceResult, readonly Guard[]>();
 
+/** The same object for a device while its result is. */
 export function guardsOf(project: Project): Guard[] {
-  const { devices } = electricalOf(project);
-  const known = guards.get(devices) ?? guardsAmong(devices);
-  guards.set(devices, known);
-  return known;
+  return electricalOf(project).devices.flatMap((device) => {
+    const known = guards.get(device) ?? guardOf(device);
+    guards.set(device, known);
+    return known;
+  });
 }
 
-function guardsAmong(devices: readonly DeviceResult[]): Guard[] {
-  return devices.flatMap(({ inline, device, rating, ...rest }) =>
-    inline.kind === "protection" && device && rating && inline.record.device
-      ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
-      : [],
-  );
+function guardOf({ inline, device, rating, ...rest }: DeviceResult): Guard[] {
+  return inline.kind === "protection" && device && rating && inline.record.device
+    ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
+    : [];
 }
 
 /** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */

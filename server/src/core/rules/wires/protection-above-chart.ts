@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
@@ -29,31 +30,29 @@ export const protectionAboveChart = defineRule<{
       `${formatMeasure(chart, "A")} for wire ${wire} (${gauge}).`,
     todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
   }),
-  *check(project) {
-    for (const { place, id, device, rating, wires } of guardsOf(project)) {
-      for (const { result, chart } of wires) {
-        if (!chart || !result.wire.gauge) continue;
-        yield {
-          rule: "protection-above-chart",
-          subject: { kind: "wire", id: result.id },
-          place: result.wire.gauge.place,
-          value: rating,
-          limit: chart,
-          sense: "at-most",
-          holds: holds(rating.value, "at-most", chart.value),
-          facts: {
-            wire: result.id,
-            gauge: formatMeasure(result.wire.gauge.value.si, "AWG"),
-            protection: id,
-            kind: device.kind?.value,
-            rating: rating.value,
-            chart: chart.value,
-          },
-          related: [{ place, words: `${id} is chosen here` }],
-        };
-      }
+  check: ofEach(guardsOf, function* ({ place, id, device, rating, wires }) {
+    for (const { result, chart } of wires) {
+      if (!chart || !result.wire.gauge) continue;
+      yield {
+        rule: "protection-above-chart",
+        subject: { kind: "wire", id: result.id },
+        place: result.wire.gauge.place,
+        value: rating,
+        limit: chart,
+        sense: "at-most",
+        holds: holds(rating.value, "at-most", chart.value),
+        facts: {
+          wire: result.id,
+          gauge: formatMeasure(result.wire.gauge.value.si, "AWG"),
+          protection: id,
+          kind: device.kind?.value,
+          rating: rating.value,
+          chart: chart.value,
+        },
+        related: [{ place, words: `${id} is chosen here` }],
+      };
     }
-  },
+  }),
   *remedies(assessment, project) {
     const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
     yield* thickerGauges(wire?.gauge, assessment.subject.id);

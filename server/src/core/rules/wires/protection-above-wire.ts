@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
@@ -28,36 +29,34 @@ export const protectionAboveWire = defineRule<{
       `${wire} may carry here (${condition}).`,
     todo: "Take a thicker gauge or a higher temperature rating, or a device with a smaller rating that still holds the load.",
   }),
-  *check(project) {
-    for (const { place, id, rating, wires } of guardsOf(project)) {
-      for (const { result } of wires) {
-        const worst = governing(
-          result.states.flatMap(({ condition, allowed }) =>
-            allowed ? [{ condition, value: rating, limit: allowed }] : [],
-          ),
-          "at-most",
-        );
-        if (!worst || !result.wire.gauge) continue;
-        yield {
-          rule: "protection-above-wire",
-          subject: { kind: "wire", id: result.id },
-          place: result.wire.gauge.place,
-          value: rating,
-          limit: worst.limit,
-          sense: "at-most",
-          holds: holds(rating.value, "at-most", worst.limit.value),
-          facts: {
-            wire: result.id,
-            protection: id,
-            rating: rating.value,
-            allowed: worst.limit.value,
-            condition: worst.condition.id?.value,
-          },
-          related: [{ place, words: `${id} is chosen here` }],
-        };
-      }
+  check: ofEach(guardsOf, function* ({ place, id, rating, wires }) {
+    for (const { result } of wires) {
+      const worst = governing(
+        result.states.flatMap(({ condition, allowed }) =>
+          allowed ? [{ condition, value: rating, limit: allowed }] : [],
+        ),
+        "at-most",
+      );
+      if (!worst || !result.wire.gauge) continue;
+      yield {
+        rule: "protection-above-wire",
+        subject: { kind: "wire", id: result.id },
+        place: result.wire.gauge.place,
+        value: rating,
+        limit: worst.limit,
+        sense: "at-most",
+        holds: holds(rating.value, "at-most", worst.limit.value),
+        facts: {
+          wire: result.id,
+          protection: id,
+          rating: rating.value,
+          allowed: worst.limit.value,
+          condition: worst.condition.id?.value,
+        },
+        related: [{ place, words: `${id} is chosen here` }],
+      };
     }
-  },
+  }),
   *remedies(assessment, project) {
     const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
     yield* thickerGauges(wire?.gauge, assessment.subject.id);

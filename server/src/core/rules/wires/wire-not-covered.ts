@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { groupBy } from "../../graph/group-by";
 import type { Source } from "../../source";
 import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
@@ -22,9 +23,17 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     todo: "Bring the wire inside the table, or show the value by the maker's data or by test.",
   }),
   *check(project): Iterable<Problem> {
-    for (const { wire, id, isUsed, gaps } of electricalOf(project).wires) {
+    const { wires, devices } = electricalOf(project);
+    const ofGuards = groupBy(
+      devices.flatMap((device) => device.wires.filter(({ gap }) => gap)),
+      ({ result }) => result.wire,
+    );
+    for (const { wire, id, isUsed, gaps } of wires) {
       if (!isUsed) continue;
-      for (const { wanted, reason, source } of gaps) {
+      const inCharts = (ofGuards.get(wire) ?? []).flatMap(({ gap }) =>
+        gap ? [[gap.wanted, gap] as const] : [],
+      );
+      for (const { wanted, reason, source } of [...gaps, ...new Map(inCharts).values()]) {
         yield {
           rule: "wire-not-covered",
           subject: { kind: "wire", id },

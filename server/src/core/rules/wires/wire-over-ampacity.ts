@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { altitudeDeratingSource } from "../../tables/altitude-derating";
 import { bundleDeratingSource } from "../../tables/bundle-derating";
@@ -30,13 +31,14 @@ export const wireOverAmpacity = defineRule<{
       `carry here (${condition}).`,
     todo: "Take a thicker gauge, a higher temperature rating, a smaller or less loaded bundle, or a cooler route.",
   }),
-  *check(project) {
-    for (const { wire, id, states } of electricalOf(project).wires) {
+  check: ofEach(
+    (project) => electricalOf(project).wires,
+    function* ({ wire, id, states }) {
       const known = states.flatMap(({ condition, current, allowed }) =>
         current && allowed ? [{ condition, value: current, limit: allowed }] : [],
       );
       const worst = governing(known, "at-most");
-      if (!worst || !wire.gauge) continue;
+      if (!worst || !wire.gauge) return;
       yield {
         rule: "wire-over-ampacity",
         subject: { kind: "wire", id },
@@ -53,8 +55,8 @@ export const wireOverAmpacity = defineRule<{
         },
         related: [],
       };
-    }
-  },
+    },
+  ),
   *remedies(assessment, project) {
     const found = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id);
     yield* thickerGauges(found?.wire.gauge, assessment.subject.id);

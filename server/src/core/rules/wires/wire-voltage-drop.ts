@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
@@ -32,8 +33,9 @@ export const wireVoltageDrop = defineRule<{
       `${formatMeasure(limit, "V")} allowed (${condition}); wire ${wire} alone ${formatMeasure(share, "V")}.`,
     todo: `Take a thicker gauge for ${wire}, or a shorter run.`,
   }),
-  *check(project) {
-    for (const { path, states } of electricalOf(project).loads) {
+  check: ofEach(
+    (project) => electricalOf(project).loads,
+    function* ({ path, states }) {
       const worst = governing(
         states.flatMap(({ condition, drop, limit, worst: wires }) =>
           drop && limit ? [{ condition, value: drop, limit, wires }] : [],
@@ -41,7 +43,7 @@ export const wireVoltageDrop = defineRule<{
         "at-most",
       );
       const wire = worst?.wires[0];
-      if (!worst || !wire?.wire.gauge) continue;
+      if (!worst || !wire?.wire.gauge) return;
       const share = wire.states.find((state) => state.condition === worst.condition)?.drop;
       yield {
         rule: "wire-voltage-drop",
@@ -67,8 +69,8 @@ export const wireVoltageDrop = defineRule<{
               : [],
           ),
       };
-    }
-  },
+    },
+  ),
   *remedies(assessment, project) {
     const load = electricalOf(project).loads.find((one) => one.path.id === assessment.subject.id);
     const wire = load?.states.find((state) => state.drop === assessment.value)?.worst[0];

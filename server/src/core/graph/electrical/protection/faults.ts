@@ -20,7 +20,8 @@ import {
 import type { Inline, LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
-import { resistancePer1000Feet, type WireResult } from "../wires";
+import { resistancePer1000Feet } from "../wire-ratings";
+import type { WireResult } from "../wires";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
