@@ -44,7 +44,7 @@ local function run()
   vim.wait(patience, function() return #vim.diagnostic.get(sound) > 0 end)
   local codes = vim.tbl_map(function(one) return one.code or (one.user_data or {}).lsp and one.user_data.lsp.code end, vim.diagnostic.get(sound))
   check("a gauge too thin is found", vim.tbl_contains(codes, "wire-voltage-drop"), vim.diagnostic.get(sound))
-  vim.cmd("undo")
+  vim.cmd("silent undo")
   vim.wait(patience, function() return #vim.diagnostic.get(sound) == 0 end)
   check("and gone after undo", #vim.diagnostic.get(sound) == 0, vim.diagnostic.get(sound))
 

@@ -123,6 +123,21 @@ describe("values", () => {
     expect(labels(fastener).slice(0, 3)).toEqual(["3/32 in", "1/8 in", "5/32 in"]);
   });
 
+  // FAA AC 43.13-1B (9/8/98), Table 4-9, p. 4-37: first column, and heads of the columns of rivets
+  it("sheets and rivets of a doubler, as the tables of rivets have them", () => {
+    const doubler = (keys: string) => `cutouts:\n  - id: C1\n    reinforcement: { kind: doubler, ${keys} }\n`;
+    const sheets = labels(doubler("thickness: |"));
+    expect(sheets).toHaveLength(12);
+    expect([sheets[0], sheets[5], sheets[11]]).toEqual(["0.016 in", "0.040 in", "0.128 in"]);
+    expect(labels(doubler("fasteners: { kind: 2117-rivet, diameter: | }"))).toEqual([
+      "3/32 in",
+      "1/8 in",
+      "5/32 in",
+      "3/16 in",
+      "1/4 in",
+    ]);
+  });
+
   it("all sizes when one stands there whole, so that it can be exchanged", () => {
     const found = at(demoWith("    to: CHILLER\n    gauge: 8 AWG", "    to: CHILLER\n    gauge: 8 AWG|"));
     expect(found.length).toBeGreaterThan(10);
@@ -145,6 +160,16 @@ describe("what a value would lead to", () => {
     )!;
     expect(drop.holds).toBe(true);
     expect(tried[2]!.trial.words).toContain(`path drop ${drop.value.value.toPrecision(3)} V of 1 V`);
+  });
+
+  it("of a doubler is said for each sheet, the thinnest that passes being found", () => {
+    const thickness = sound.indexOf("0.050 in", sound.indexOf("kind: doubler"));
+    const sheets = ["0.020 in", "0.040 in", "0.051 in"].map((text) => ({
+      text,
+      trial: tryValue(record, { start: thickness, end: thickness + 8 }, text, shelf, {}),
+    }));
+    expect([...passing(sheets)].map(({ text }) => text)).toEqual(["0.051 in"]);
+    expect(sheets[0]!.trial.own.join()).toContain("0.02 in");
   });
 
   it("the thinnest that passes is the demo's own", () => {

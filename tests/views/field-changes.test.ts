@@ -7,6 +7,12 @@ import { demo, demoRecords, replaceOnce } from "../support/workspace";
 const records = demoRecords();
 const clean = records[demo.clean]!;
 
+/** Two components, the second one's arm as given. */
+const placed = (arm: string, isSwapped = false) => {
+  const entries = ["  - { component: RACK, arm: 121.0 in }\n", `  - { component: CHILLER, arm: ${arm} }\n`];
+  return `placement:\n${(isSwapped ? entries.toReversed() : entries).join("")}`;
+};
+
 function changesOf(before: string, after: string, kind: "install" | "airframe" | "kit" = "install") {
   const load = (text: string) => loadRecord(`a.${kind}.yaml`, kind, text);
   return fieldChanges(load(before), load(after)).map(
@@ -19,7 +25,7 @@ describe("no change", () => {
     { what: "the same text", text: clean },
     { what: "another unit", text: replaceOnce(clean, "length: 14.5 ft", "length: 174 in") },
     { what: "a metric unit", text: clean.replaceAll("arm: 121.0 in", "arm: 3.0734 m") },
-    { what: "more digits", text: replaceOnce(clean, "arm: 142.0 in", "arm: 142 in") },
+    { what: "more digits", text: placed("142 in"), from: placed("142.0 in") },
     { what: "quotes", text: replaceOnce(clean, "revision: B", 'revision: "B"') },
     {
       what: "another order of keys",
@@ -27,11 +33,8 @@ describe("no change", () => {
     },
     {
       what: "another order of entries with ids",
-      text: replaceOnce(
-        clean,
-        "  - { component: RACK, arm: 121.0 in }\n  - { component: CHILLER, arm: 142.0 in }\n",
-        "  - { component: CHILLER, arm: 142.0 in }\n  - { component: RACK, arm: 121.0 in }\n",
-      ),
+      from: placed("142.0 in"),
+      text: placed("142.0 in", true),
     },
     {
       what: "a block moved to another place",
@@ -41,8 +44,8 @@ describe("no change", () => {
       )}`,
     },
     { what: "comments and blank lines", text: `# new\n\n${clean.replaceAll("\n\n", "\n\n\n")}` },
-  ])("$what", ({ text }) => {
-    expect(changesOf(clean, text)).toEqual([]);
+  ])("$what", ({ from = clean, text }) => {
+    expect(changesOf(from, text)).toEqual([]);
   });
 
   it("points without names in another order, where order has no meaning", () => {
@@ -90,23 +93,21 @@ describe("a change", () => {
     },
     {
       what: "an entry that is renamed, as one that went and one that came",
-      text: replaceOnce(clean, "{ id: harness, part", "{ id: loom, part"),
+      from: "added: [{ id: harness, weight: 9.8 lb, arm: 96.0 in }]\n",
+      text: "added: [{ id: loom, weight: 9.8 lb, arm: 96.0 in }]\n",
       changes: [
-        "added[loom]: null -> { id: loom, part: HM-0412-20 harness, weight: 9.8 lb, arm: 96.0 in }",
-        "added[harness]: { id: harness, part: HM-0412-20 harness, weight: 9.8 lb, arm: 96.0 in } -> null",
+        "added[loom]: null -> { id: loom, weight: 9.8 lb, arm: 96.0 in }",
+        "added[harness]: { id: harness, weight: 9.8 lb, arm: 96.0 in } -> null",
       ],
     },
     {
       what: "an entry moved and changed at once",
-      text: replaceOnce(
-        clean,
-        "  - { component: RACK, arm: 121.0 in }\n  - { component: CHILLER, arm: 142.0 in }\n",
-        "  - { component: CHILLER, arm: 143 in }\n  - { component: RACK, arm: 121.0 in }\n",
-      ),
+      from: placed("142.0 in"),
+      text: placed("143 in", true),
       changes: ["placement[CHILLER].arm: 142.0 in -> 143 in"],
     },
-  ])("$what", ({ text, changes }) => {
-    expect(changesOf(clean, text)).toEqual(changes);
+  ])("$what", ({ from = clean, text, changes }) => {
+    expect(changesOf(from, text)).toEqual(changes);
   });
 
   it("corners of a polygon in another order", () => {
@@ -121,6 +122,48 @@ describe("a change", () => {
       "panels[BAY-DOOR].outline.points[#4].x: 12 in -> 18 in",
       "panels[BAY-DOOR].outline.points[#4].y: 14 in -> 9 in",
     ]);
+  });
+
+  it.each([
+    {
+      what: "points that a drain runs through",
+      before:
+        "drains: [{ id: D1, points: [{ at: 0 in, water-line: 9 in }, { at: 20 in, water-line: 5 in }] }]\n",
+      list: "drains[D1].points",
+    },
+    {
+      what: "points that room is kept along",
+      before: "keep-outs:\n  - { id: K1, along: [{ arm: 9 in }, { arm: 20 in }] }\n",
+      list: "keep-outs[K1].along",
+      kind: "airframe" as const,
+    },
+    {
+      what: "points of a limit",
+      before:
+        "envelopes: [{ id: normal, aft: [{ weight: 9 lb, arm: 4 in }, { weight: 20 lb, arm: 4 in }] }]\n",
+      list: "envelopes[normal].aft",
+      kind: "airframe" as const,
+    },
+    {
+      what: "stations in the order in which they run empty",
+      before: "burn-order: [9, 20]\n",
+      list: "burn-order",
+      kind: "airframe" as const,
+    },
+    {
+      what: "points of a fan's curve",
+      before:
+        "fans: [{ id: F1, curve: [{ flow: 9 cfm, pressure: 4 Pa }, { flow: 20 cfm, pressure: 4 Pa }] }]\n",
+      list: "fans[F1].curve",
+      kind: "kit" as const,
+    },
+  ])("$what in another order", ({ before, list, kind }) => {
+    const after = before
+      .replace(/\b9\b/, "#")
+      .replace(/\b20\b/, "9")
+      .replace("#", "20");
+    const places = changesOf(before, after, kind).map((change) => change.slice(0, list.length + 4));
+    expect(new Set(places)).toEqual(new Set([`${list}[#1]`, `${list}[#2]`]));
   });
 
   it("one point of a curve, the others left", () => {

@@ -4,6 +4,7 @@ import type { Source } from "../source";
 import { copperWireSource } from "./copper-wire";
 import { fastenerDiameters, fastenerDiametersSource } from "./fastener-strengths";
 import { tubeDiameters, tubeDiametersSource } from "./flare-nut-torque";
+import { rivetDiameters, rivetTables } from "./rivets-per-inch";
 import { standardGauges } from "./standard-ratings";
 
 export interface StandardSizes {
@@ -23,6 +24,12 @@ export const standardSizes: Readonly<Record<string, StandardSizes>> = {
     texts: rising([...fastenerDiameters("ad-rivet"), ...fastenerDiameters("an-bolt")]).map(fraction),
     source: fastenerDiametersSource,
   },
+  // Those that the tables of rivets have a row or a column for: nothing else can be counted by them.
+  "sheet-thickness": {
+    texts: rivetTables["4-9"].rows.map(([thickness]) => `${thickness.toFixed(3)} in`),
+    source: rivetTables["4-9"].source,
+  },
+  "doubler-fastener-diameter": { texts: rivetDiameters.map(fraction), source: rivetTables["4-9"].source },
 };
 
 /** A size in inches as the trade writes it: "5/32 in". Exact for whole 64ths, which every size here is. */
