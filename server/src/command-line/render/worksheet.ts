@@ -72,7 +72,7 @@ export function renderWorksheet(
     section(
       "Weight and balance: items",
       sheet.table(
-        ["component", "added-item", "ballast", "harness", "equipment"],
+        ["component", "added-item", "line", "duct", "ballast", "harness", "equipment"],
         ["item-moment", "item-cg-effect"],
       ),
     ),
