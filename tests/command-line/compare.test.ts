@@ -26,8 +26,8 @@ const reordered = (() => {
 })();
 const converted = replaceOnce(
   replaceOnce(clean, "length: 14.5 ft", "length: 174 in"),
-  "arm: 142.0 in",
-  "arm: 3.6068 m",
+  "arm: 142.0 ± 0.5 in",
+  "arm: 3.6068 ± 0.0127 m",
 );
 const faulty = replaceOnce(clean, "gauge: 8 AWG\n    length: 14.5 ft", "gauge: 12 AWG\n    length: 14.5 ft");
 

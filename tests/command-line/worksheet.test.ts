@@ -171,6 +171,7 @@ describe("worksheet --report json", () => {
         "tolerance-aft-cg",
         "adverse-forward-cg",
         "adverse-aft-cg",
+        "loading-condition-cg",
         "extreme-forward-cg",
         "extreme-aft-cg",
         "extreme-forward-cg-tolerance",

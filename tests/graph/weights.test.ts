@@ -411,6 +411,28 @@ describe("what findings compare is a value of the graph", () => {
   });
 });
 
+describe("lines and ducts", () => {
+  const hose = (installed: string) =>
+    everyLoadingExample({
+      sections: `lines: [{ id: L1, kind: hose, fluid: water, dash: 6${installed} }]\nducts: [{ id: D1, flow: 90 cfm, segments: [{ id: S1, length: 3 ft, diameter: 4 in }], outlets: [{ id: O1, after: S1 }], installed-weight: { weight: 3 lb, arm: 120 in } }]`,
+    });
+
+  test("count with the weight that is recorded, and not at all without one", () => {
+    const both = weightsIn(hose(", installed-weight: { weight: 2 ± 0.5 lb, arm: 110 in }"));
+    // By hand: 2412 + 31.2 + 2 + 3 lb; 2412 x 87 + 31.2 x 92 + 2 x 110 + 3 x 120 lb in.
+    expect(both.change.emptyWeight!.value).toBeCloseTo(2448.2, 9);
+    expect(both.change.emptyMoment!.value).toBeCloseTo(213_294.4, 9);
+    expect(both.change.tolerance!.weight!.value).toBeCloseTo(0.5, 9);
+    expect(weightsIn(hose("")).change.emptyWeight!.value).toBeCloseTo(2446.2, 9);
+  });
+
+  test("leave the total open while a weight can't be read", () => {
+    const faulty = weightsIn(hose(", installed-weight: { weight: 2 lbb, arm: 110 in }"));
+    expect(faulty.change.emptyWeight).toBeUndefined();
+    expect(weightsIn(hose(", installed-weight: 2 lb")).change.emptyWeight).toBeUndefined();
+  });
+});
+
 describe("a different datum", () => {
   test("changes no finding and no margin", () => {
     let seen = 0;

@@ -60,11 +60,11 @@ export interface ChangedItems {
 }
 
 /**
- * The items of the install record's own lists (placed components, added things, ballast, removed equipment), with
+ * The items of the install record's own lists (placed components, added things, lines and ducts, ballast, removed equipment), with
  * those that other sections compute between them.
  *
  * `computed` is the door for what no list holds because it follows from a section of its own: the wires of the
- * harness, lines and ducts, doublers, the material that cutouts take away. Each such section makes its
+ * harness, doublers, the material that cutouts take away. Each such section makes its
  * `FoundItems` where it derives its weights, and they are handed in here: one item for each thing or for all
  * together; `sense: "removed"` for material cut away, its weight still positive; weight and arm as operands in
  * `units` (`derived` of a value that the worksheet shows, or `written`), undefined while not known, so that no
@@ -81,6 +81,7 @@ export function changedItems(
   const found = [
     components(project, units),
     added(project, units),
+    runs(project, units),
     ...computed,
     ballast(project, units),
     removed(project, units),
@@ -137,6 +138,36 @@ function added({ install }: Project, units: BalanceUnits): FoundItems {
     };
   });
   return { items, isWhole: isWholeList(install, "added", install.added) };
+}
+
+/** Lines and ducts of which the record says what they weigh and where; the others are counted as added items. */
+function runs({ install }: Project, units: BalanceUnits): FoundItems {
+  const { lines = [], ducts = [] } = install;
+  const found = [
+    ...lines.map((line) => ({ kind: "line", run: line }) as const),
+    ...ducts.map((duct) => ({ kind: "duct", run: duct }) as const),
+  ];
+  const items = found.flatMap(({ kind, run }): ItemOfChange[] => {
+    const installed = run.installedWeight;
+    if (!installed) return [];
+    const id = run.id?.value ?? "";
+    return [
+      {
+        subject: { kind, id },
+        sense: "added",
+        place: (run.id ?? run).place,
+        ownArm: installed.arm,
+        weight: written(`weight of ${id}`, installed.weight, units.weight),
+        weightTolerance: toleranceOf(`tolerance of the weight of ${id}`, installed.weight, units.weight),
+        ...whereabouts(id, installed, units),
+      },
+    ];
+  });
+  const isWhole =
+    isWholeList(install, "lines", install.lines) &&
+    isWholeList(install, "ducts", install.ducts) &&
+    found.every(({ run }) => isWholeEntry(run, "installed-weight", run.installedWeight));
+  return { items, isWhole };
 }
 
 /** The wires as one item, where the record has them counted by their computed weight, which is in `units`. */

@@ -1427,6 +1427,8 @@ export interface Line {
   readonly bonded?: Written<boolean>;
   /** What it passes near, with the least distance. */
   readonly passes?: readonly LinePass[];
+  /** What it adds to the aircraft, fittings, clamps and what it holds counted. Left out: it is not counted here, an added item may stand for it. */
+  readonly installedWeight?: InstalledWeight;
   /** Its flare nuts. */
   readonly fittings?: readonly LineFitting[];
 }
@@ -1470,6 +1472,19 @@ export interface LinePass {
   readonly guarded?: Written<boolean>;
   /** True when the wire is held up by the line. */
   readonly hangsOnIt?: Written<boolean>;
+}
+
+/** Installed weight. */
+export interface InstalledWeight {
+  readonly place: Place;
+  /** Weight of the whole run. */
+  readonly weight?: Written<Quantity<"mass">>;
+  /** Arm of its centre of gravity, from the airframe's datum. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Where its centre of gravity stands to the side, from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Height of its centre of gravity, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Flare nut. */
@@ -1684,6 +1699,8 @@ export interface Duct {
   readonly flow?: Written<Quantity<"volume-flow">>;
   /** Its parts, from the supply on. */
   readonly segments?: readonly DuctSegment[];
+  /** What it adds to the aircraft, fittings, clamps and what it holds counted. Left out: it is not counted here, an added item may stand for it. */
+  readonly installedWeight?: InstalledWeight;
   /** Where air leaves it. */
   readonly outlets?: readonly DuctOutlet[];
   /** Whose loss coefficients are recorded. */

@@ -32,6 +32,15 @@ export const lateralCgNotComputed = defineRule<{ items: readonly string[] }>({
       finds: ["^The CG to the side is not computed: aft-bench has no butt line"],
     },
     {
+      title: "A hose with its weight",
+      text: everyLoadingExample({
+        butt: "6 in",
+        sections:
+          "lines: [{ id: L1, kind: hose, fluid: water, dash: 6, installed-weight: { weight: 2.1 lb, arm: 110 in } }]",
+      }),
+      finds: ["^The CG to the side is not computed: L1 has no butt line"],
+    },
+    {
       title: "Equipment with its butt line",
       text: everyLoadingExample({
         butt: "6 in",

@@ -48,7 +48,7 @@ export const circuitLayouts: readonly Layout[] = [
   {
     id: "weight-and-balance-items-values",
     title: "Weight and balance: items",
-    kinds: ["component", "added-item", "ballast", "harness", "equipment"],
+    kinds: ["component", "added-item", "line", "duct", "ballast", "harness", "equipment"],
     quantities: ["item-moment", "item-cg-effect"],
   },
 ];
