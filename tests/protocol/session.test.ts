@@ -85,6 +85,8 @@ const mostAsked = 3;
 
 /** What an editor can ask about the three records; hovers on some of their lines, actions on other ones each time. */
 async function pictureOf(editor: Editor, turn: number): Promise<Picture> {
+  // Each answer is a turn in which one record may be checked that rests on the changed one, however slow it is.
+  for (let turns = 0; turns < 20; turns++) await editor.hover(uris.install, { line: 0, character: 0 });
   await editor.quiet();
   const all = Object.values(uris);
   const found = editor.lastOf(uris.install)?.diagnostics ?? [];
