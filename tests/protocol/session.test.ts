@@ -90,7 +90,8 @@ async function pictureOf(editor: Editor, turn: number): Promise<Picture> {
   await editor.quiet();
   const all = Object.values(uris);
   const found = editor.lastOf(uris.install)?.diagnostics ?? [];
-  const asked = found.filter((_, index) => index % Math.ceil(found.length / mostAsked) === turn % mostAsked);
+  const stride = Math.max(1, Math.ceil(found.length / mostAsked));
+  const asked = found.filter((_, index) => index % stride === turn % stride);
   const actions: CodeAction[] = [];
   for (const { range } of asked.slice(0, mostAsked)) {
     actions.push(...((await editor.actions(uris.install, range)) ?? []));
