@@ -10,7 +10,7 @@ import { demo, demoRecords } from "./support/workspace";
 
 /** More runs find what is rare: INCREMENTAL_RUNS=500 npx vitest run tests/incremental.test.ts */
 const numRuns = Number(process.env.INCREMENTAL_RUNS ?? 4);
-const timeout = 120_000 + 6_000 * numRuns;
+const timeout = 600_000 + 60_000 * numRuns;
 
 /** One edit of a text; what `at` and `other` mean depends on the text. */
 interface Edit {

@@ -110,7 +110,7 @@ describe("the package", () => {
     const tarball = readdirSync(shelf.folder).find((name) => name.endsWith(".tgz"))!;
     const installed = await npm(["install", shelf.path(tarball)], app.folder, shelf.path("cache"));
     expect(installed).toMatchObject({ code: 0 });
-  }, 60_000);
+  });
 
   it("holds what is needed to run, and nothing else", () => {
     const installed = app.path("node_modules/tailcone");

@@ -29,7 +29,7 @@ describe("threads", () => {
       expect({ code, stderr }).toEqual({ code: 1, stderr: "" });
     }
     for (const form of forms) expect(workspace.read(`2.${form}`)).toBe(workspace.read(`1.${form}`));
-  }, 120_000);
+  }, 600_000);
 });
 
 describe("parts", () => {
@@ -49,7 +49,7 @@ describe("parts", () => {
     const twice = await tailcone(["merge", "part-1.json", "part-1.json"], workspace.folder);
     expect(twice.code).toBe(2);
     expect(twice.stderr).toContain("in two of the reports");
-  }, 120_000);
+  }, 600_000);
 
   it.each([["0/3"], ["4/3"], ["2"], ["a/b"]])("%s is none", async (part) => {
     const { code, stderr } = await tailcone(["check", "--part", part, "."], demoWorkspace().folder);

@@ -64,7 +64,7 @@ it("GitHub's: the old faults pass, the new one is annotated and fails, the summa
   expect(JSON.parse(workspace.read("tailcone.sarif")).version).toBe("2.1.0");
   expect(await shell(compare!, variables)).toMatchObject({ code: 0, stderr: "" });
   expect(workspace.read("summary.md")).toContain("| `wires[P102A8].gauge` | `8 AWG` | `12 AWG` |");
-}, 120_000);
+}, 600_000);
 
 it("GitLab's: the same, with its own reports", async () => {
   const { script, artifacts } = workflow(".gitlab-ci.yml").tailcone;
@@ -79,7 +79,7 @@ it("GitLab's: the same, with its own reports", async () => {
   }
   expect(await shell(compare!, variables)).toMatchObject({ code: 0, stderr: "" });
   for (const path of artifacts.paths) expect(workspace.read(path)).toContain("<!doctype html>");
-}, 120_000);
+}, 600_000);
 
 it("the hook is of the name that the page has, and looks for itself what differs", () => {
   const [hook] = parse(readFileSync(`${root}.pre-commit-hooks.yaml`, "utf8"));

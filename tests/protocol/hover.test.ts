@@ -37,7 +37,7 @@ beforeAll(async () => {
   await editor.diagnostics(install);
   const { stdout } = await tailcone(["worksheet", "--report", "json", demo.clean], workspace.folder);
   worksheet = JSON.parse(stdout) as Worksheet;
-}, 30_000);
+});
 
 /** Text of the hover one character into a text that stands in the document once; null without a hover. */
 async function hoverAt(uri: string, text: string, within = text): Promise<string | null> {

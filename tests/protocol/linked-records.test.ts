@@ -22,7 +22,7 @@ beforeEach(async () => {
   return async () => {
     await editor.kill();
   };
-}, 30_000);
+});
 
 async function openInstall(): Promise<void> {
   editor.open(install, workspace.read(demo.clean));

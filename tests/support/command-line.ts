@@ -8,7 +8,8 @@ export interface Outcome {
   readonly stderr: string;
 }
 
-const timeLimit = 20_000;
+/** Ends what hangs, and nothing that is only slow. */
+const timeLimit = 90_000;
 
 /** Runs the command line with `cwd` as its working folder, in a process of its own. */
 export function tailcone(args: readonly string[], cwd: string): Promise<Outcome> {

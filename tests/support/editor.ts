@@ -41,7 +41,8 @@ export interface EditorOptions {
 /** A text to be put in the place of another that stands in the document once. */
 export type Change = readonly [old: string, now: string];
 
-const timeLimit = 20_000;
+/** Ends what hangs, and nothing that is only slow. */
+const timeLimit = 90_000;
 
 const running = new Set<Editor>();
 

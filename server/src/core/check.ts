@@ -9,7 +9,7 @@ import { limits } from "./limits";
 import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
 import type { LoadedRecord } from "./records/record";
 import { ruleById, rules } from "./rules";
-import type { Rule } from "./rules/rule";
+import type { Message, Rule } from "./rules/rule";
 import { isStandIn } from "./source";
 
 export interface Judgement {
@@ -89,12 +89,23 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
   if (!rule) return undefined;
   const severity = severities?.[rule.id] ?? severityOf(rule, fault);
   if (severity === "off") return undefined;
+  let words: Message | undefined;
+  const said = () => {
+    words ??= rule.say(fault.facts);
+    return words;
+  };
   return {
     rule: rule.id,
     severity,
     subject: fault.subject ? subjectWords(fault.subject) : "",
     anchor: fault.place,
-    ...rule.say(fault.facts),
+    // Put into words when somebody reads it: of a remedy that is only tried, nobody does.
+    get what() {
+      return said().what;
+    },
+    get todo() {
+      return said().todo;
+    },
     facts: fault.facts,
     related: fault.related ?? [],
     ...("holds" in fault ? { assessment: fault } : { problem: fault }),

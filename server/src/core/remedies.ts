@@ -164,10 +164,13 @@ class Trial {
     const { record } = this.judgement;
     const text = applyEdits(record.text, edits);
     const { findings } = check(loadRecord(record.file, record.kind, text, record), this.source, this.options);
-    const now = findings.map((one) => ({ ...one, subject: renames[one.subject] ?? one.subject }));
-    const faults = now.filter(({ severity }) => severity !== "information");
+    const faults = findings.filter(({ severity }) => severity !== "information");
     const ofText = faults.filter(({ rule }) => ["text", "record"].includes(ruleById.get(rule)?.area ?? ""));
-    return { all: countOf(now), faults: countOf(faults), ofText: countOf(ofText) };
+    return {
+      all: countOf(findings, renames),
+      faults: countOf(faults, renames),
+      ofText: countOf(ofText, renames),
+    };
   }
 
   /** How many faults there are more than before, of each kind where there are more. */
@@ -182,13 +185,17 @@ class Trial {
   }
 }
 
-function countOf(findings: readonly Finding[]): Map<string, number> {
+function countOf(findings: readonly Finding[], renames: Remedy["renames"] = {}): Map<string, number> {
   const counts = new Map<string, number>();
-  for (const finding of findings) counts.set(keyOf(finding), (counts.get(keyOf(finding)) ?? 0) + 1);
+  for (const finding of findings) {
+    const key = keyOf(finding, renames);
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
   return counts;
 }
 
 /** A finding is the same one after an edit when its rule and its subject are. */
-function keyOf({ rule, subject, what }: Finding): string {
-  return `${rule} ${subject || what}`;
+function keyOf(finding: Finding, renames: Remedy["renames"] = {}): string {
+  const { rule, subject } = finding;
+  return `${rule} ${(renames[subject] ?? subject) || finding.what}`;
 }

@@ -49,6 +49,10 @@ export function* balanceRemedies(project: Project, past: Past): Iterable<Remedy>
   if (!isFound) yield* combined(project, past);
 }
 
+export function titlesOf(remedies: Iterable<Remedy>): string[] {
+  return Array.from(remedies, ({ title }) => title);
+}
+
 /** To the nearest arm that does it: one of those listed, or any that is aboard where none is. */
 function* moves(project: Project, past: Past): Iterable<Remedy> {
   for (const [rank, item] of pulling(project, past).entries()) {

@@ -10,7 +10,7 @@ import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isAtMost } from "../../rounding";
 import type { Message, Remedy } from "../rule";
 import { placeInAirframe } from "./anchors";
-import { balanceRemedies, type Past } from "./balance-remedies";
+import { balanceRemedies, type Past, titlesOf } from "./balance-remedies";
 import { type Before, beforeWords, loadsOf, onBoardWords, optionWords } from "./loading-words";
 import { pullsTo } from "./pull";
 
@@ -43,7 +43,6 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
     if (!weight || !cg || !limit || isHeld === undefined || excess === undefined) continue;
     const [item] = pullsTo(change.items, limit.value, side);
     const past = isHeld ? undefined : pastOf(side, result.id, limit.value, project);
-    const options = past ? Array.from(balanceRemedies(project, past), ({ title }) => title) : [];
     yield {
       rule,
       subject: { kind: "loading", id: result.id },
@@ -67,7 +66,10 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         beforeBeyond: beyond(side, result.before),
         item: item?.subject.id,
         sense: item?.sense,
-        options,
+        // Looked for when somebody reads it, as it takes a search.
+        get options() {
+          return past ? titlesOf(balanceRemedies(project, past)) : [];
+        },
       } satisfies CgFacts,
     };
   }

@@ -1,6 +1,6 @@
 import { balanceSources } from "../../methods/balance";
 import { defineRule } from "../rule";
-import { balanceRemedies } from "./balance-remedies";
+import { balanceRemedies, titlesOf } from "./balance-remedies";
 import { everyLoadingExample } from "./every-loading-example";
 import { onBoardWords, optionWords } from "./loading-words";
 import {
@@ -38,9 +38,7 @@ export const loadingMadeIllegal = defineRule<ExtremeFacts>({
       if (side !== "forward" && side !== "aft") continue;
       const holds = !isBeyond(after);
       if (!holds && isBeyond(result.before)) continue;
-      const options = holds
-        ? []
-        : Array.from(balanceRemedies(project, pastOf(permitted, side, after)), ({ title }) => title);
+      const options = () => (holds ? [] : titlesOf(balanceRemedies(project, pastOf(permitted, side, after))));
       const { item, ...where } = pointAt(project, side, after, permitted);
       yield {
         rule: "loading-made-illegal",

@@ -65,7 +65,7 @@ export function factsOf(
   project: Project,
   { permitted, result, after }: { permitted: PermittedLoadings; result: SideResult; after: Extreme },
   item: string | undefined,
-  options: readonly string[] = [],
+  options: () => readonly string[] = () => [],
 ): ExtremeFacts {
   const { units } = weightsOf(project);
   return {
@@ -80,7 +80,10 @@ export function factsOf(
     weightUnit: units.weight,
     beforeBeyond: result.before?.excess,
     item,
-    options,
+    // Looked for when somebody reads it, as it takes a search.
+    get options() {
+      return options();
+    },
   };
 }
 
