@@ -10,10 +10,10 @@ import { runExample } from "../../server/src/core/run-example";
 
 const nothing = { resolve: () => undefined, load: () => undefined };
 
-/** What a rule's first example is mended by, and what is left of the rule afterwards. */
-function mended(rule: string): { title: string; left: number } | undefined {
+/** What a rule's example, the first of them, is mended by, and what is left of the rule afterwards. */
+function mended(rule: string, example = 0): { title: string; left: number } | undefined {
   const found = [...structureRules, ...airRules].find(({ id }) => id === rule)!;
-  const judgement = runExample(found.examples[0]!);
+  const judgement = runExample(found.examples[example]!);
   const finding = judgement.findings.find((one) => one.rule === rule)!;
   const remedy = proveRemedy(finding, judgement, nothing);
   if (!remedy) return undefined;
@@ -44,5 +44,13 @@ describe("the smallest change that does", () => {
       .filter(({ remedies }) => remedies)
       .map(({ id }) => id);
     expect(withRemedy.length).toBe(10);
+  });
+
+  it("a total is set to what the places come to; twice the count of a side is for the drawing to say", () => {
+    expect(mended("doubler-fastener-places-differ", 1)).toEqual({
+      title: "Count the 14 that are placed",
+      left: 0,
+    });
+    expect(mended("doubler-fastener-places-differ", 0)).toBeUndefined();
   });
 });

@@ -15,16 +15,20 @@ export interface FastenerPlaces {
 }
 
 /** Undefined where no places are recorded, or a line of them is half written. */
-export function fastenerPlaces({ fasteners, opening, path, unit }: ReinforcementParts) {
+export function fastenerPlaces({
+  fasteners,
+  opening,
+  path,
+  unit,
+}: ReinforcementParts): FastenerPlaces | undefined {
   const lines = fasteners ? doublerLines(fasteners, unit) : [];
   if (!fasteners || lines.length === 0 || lines.length < (fasteners.lines?.length ?? 0)) return undefined;
   const points = new Map(lines.flat().map((one) => [`${one.x.toFixed(6)} ${one.y.toFixed(6)}`, one]));
-  const places: FastenerPlaces = {
+  return {
     placed: points.size,
     stated: statedTotal(fasteners),
     fewerSide: path.isRecorded ? fewerBeside(opening.placed, [...points.values()], path) : undefined,
   };
-  return places;
 }
 
 /** Twice the count of a side, where the record does not say how many there are in all. */
