@@ -31,7 +31,7 @@ export const sourceOverloaded = defineRule<{
     const { balances } = electricalOf(project).sources;
     const batteries = project.airframe?.electrical?.sources?.filter(({ kind }) => kind?.value === "battery");
     for (const { condition, demand, capacity, isCapacityKnown, batteryCurrent } of balances) {
-      if (condition.phase?.value === "source-failed" || !demand || !capacity) continue;
+      if (!demand || !capacity) continue; // where the battery alone is left, its endurance is judged
       const isEnough = holds(demand.value, "at-most", capacity.value);
       if (isEnough && !isCapacityKnown) continue; // what a source gives at most proves no more than a shortage
       yield {
@@ -63,7 +63,20 @@ export const sourceOverloaded = defineRule<{
       finds: ["38 A in taxi, above the 31 A that its sources give; the battery must give 7 A"],
     },
     {
-      title: "The same loads at 1,000 rpm, where it gives 40 A",
+      title: "26 A with one of two alternators lost, and 20 A from the other",
+      text: sourceExample({
+        moreSources: ["{ id: ALT2, kind: alternator, voltage: 28 V, bus: MAIN, rating: 20 A }"],
+        conditions: [runningIn("source-failed", "failed: [ALT], engine-speed: 2000 rpm")],
+      }),
+      finds: ["26 A in source-failed, above the 20 A that its sources give; the battery must give 6 A"],
+    },
+    {
+      title: "26 A with the only alternator lost: how long the battery lasts is judged instead",
+      text: sourceExample({ conditions: [runningIn("source-failed", "failed: [ALT]")] }),
+      finds: [],
+    },
+    {
+      title: "38 A at 1,000 rpm, where it gives 40 A",
       text: sourceExample({ conditions: [runningIn("taxi", "engine-speed: 1000 rpm")] }),
       finds: [],
     },
