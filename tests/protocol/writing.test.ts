@@ -204,6 +204,12 @@ it("a rule has a page, offline, and its name in a diagnostic leads there where t
   other.open(install, editor.textOf(install));
   const drop = (await other.diagnostics(install)).find(({ code }) => code === "wire-voltage-drop");
   expect(drop?.codeDescription?.href).toBe("tailcone-rule:/wire-voltage-drop.md");
+  const [fix] = (await other.actions(install, drop!.range)) ?? [];
+  expect(
+    fix?.diagnostics?.map(
+      ({ codeDescription, code }) => codeDescription?.href === `tailcone-rule:/${code}.md`,
+    ),
+  ).toContain(true);
 });
 
 it("a new record is written by the server's command", async () => {

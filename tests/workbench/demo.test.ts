@@ -21,7 +21,7 @@ const sections = [...text.matchAll(/^(\w+):/gm)].map(([, name]) => name);
 /** The voltage drop along the wire, worked out in front of the reader. */
 const calculation = /=.*\d+(\.\d+)? V\b/s;
 
-const patience = { timeout: 20_000 };
+const patience = { timeout: 60_000 };
 
 let editor: Editor;
 /** The record's own entries: the workspace also holds a record with faults, and the view lists them all. */

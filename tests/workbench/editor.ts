@@ -43,13 +43,16 @@ export interface Search {
 
 type Box = NonNullable<Awaited<ReturnType<Locator["boundingBox"]>>>;
 
+/** One entry of the list of completions. */
+const suggestedRow = ".suggest-widget.visible .monaco-list-row";
 /** The list that the light bulb opens. */
 const quickFixList = ".action-widget:not(.action-list-submenu-panel)";
 const yes = () => true;
 const no = () => false;
 const shots = fileURLToPath(new URL("shots/", import.meta.url));
 const startLimit = 90_000;
-const stepLimit = 20_000;
+/** Generous, for a machine that has much else to do: nothing waits so long where all is well. */
+const stepLimit = 60_000;
 const findLimit = 10_000;
 const closeLimit = 1_000;
 const hoverLimit = 2_000;
@@ -220,12 +223,20 @@ export class Editor {
     return rows.map(({ name, level }) => ({ name, level }));
   }
 
-  /** What is offered at the cursor, from the top as far as it is shown; asks for it. */
+  /** What is offered at the cursor, from the top as far as it is shown; asks for it where no list is open. */
   async suggestions(): Promise<string[]> {
-    await this.page.keyboard.press("Control+Space");
-    const rows = this.page.locator(".suggest-widget.visible .monaco-list-row");
+    const rows = this.page.locator(suggestedRow);
+    // While the list is open, the same keys would open and shut what it tells of one entry.
+    if (!(await rows.first().isVisible())) await this.page.keyboard.press("Control+Space");
     await rows.first().waitFor();
-    return rows.evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
+    return this.suggested();
+  }
+
+  /** What the editor offers by itself at the cursor; nothing while no list is open. */
+  async suggested(): Promise<string[]> {
+    return this.page
+      .locator(suggestedRow)
+      .evaluateAll((all) => all.map((row) => row.getAttribute("aria-label") ?? ""));
   }
 
   /** Puts the cursor behind a text of the open file. */
@@ -302,6 +313,28 @@ export class Editor {
   /** What the hover says. Its parts come one by one. */
   async hover(): Promise<string> {
     return (await this.page.locator(shownHover).allInnerTexts()).join("\n");
+  }
+
+  /** The text of the page that an extension shows in a tab of its own; nothing while there is none. */
+  async panelText(): Promise<string> {
+    // The page stands in a frame of its own, in one that keeps it apart from the workbench.
+    const page = this.page.frameLocator("iframe.webview").frameLocator("iframe#active-frame");
+    return (await page.locator("h1, h2, h3, p, td, li, summary").allInnerTexts()).join("\n");
+  }
+
+  /** What the tabs are called that are open, those beside each other included. */
+  async tabs(): Promise<string[]> {
+    return this.page.locator(".editor-group-container .tab .label-name").allInnerTexts();
+  }
+
+  /** The lines of the open comparison of two texts that are new in the later one. */
+  async newLines(): Promise<string[]> {
+    return this.page.locator(".monaco-diff-editor .editor.modified").evaluate((editor) => {
+      const top = (element: Element) => Math.round(element.getBoundingClientRect().top);
+      const marks = [...editor.querySelectorAll(".view-overlays .line-insert")].map(top);
+      const lines = [...editor.querySelectorAll(".lines-content .view-line")];
+      return lines.filter((line) => marks.includes(top(line))).map((line) => line.textContent.trim());
+    });
   }
 
   /** The messages that popped up over the workbench, gone from sight or not. */

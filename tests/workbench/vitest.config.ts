@@ -8,7 +8,7 @@ export default defineConfig({
     // A process of its own can end what it started when the run is broken off.
     pool: "forks",
     fileParallelism: false,
-    testTimeout: 120_000,
+    testTimeout: 300_000,
     hookTimeout: 180_000,
   },
 });

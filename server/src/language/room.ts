@@ -15,6 +15,12 @@ export interface Client {
   readonly showsRelated: boolean;
   readonly takesSnippets: boolean;
   readonly refreshesHints: boolean;
+  /** Asks for the edit of an action when it is taken. */
+  readonly resolvesActions: boolean;
+  /** Shows what an edit is for before it is made. */
+  readonly annotatesEdits: boolean;
+  /** Takes edits that say which version of a document they are for. */
+  readonly takesVersions: boolean;
   readonly canWatch: boolean;
   readonly canConfigure: boolean;
 }
@@ -27,6 +33,9 @@ export const unknownClient: Client = {
   showsRelated: false,
   takesSnippets: false,
   refreshesHints: false,
+  resolvesActions: false,
+  annotatesEdits: false,
+  takesVersions: false,
   canWatch: false,
   canConfigure: false,
 };

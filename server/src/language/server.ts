@@ -12,22 +12,19 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { version } from "../../../package.json";
 import type { CheckOptions } from "../core/check";
-import { nodeOf } from "../core/findings/finding";
-import { nodeAt } from "../core/reading";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
-import { hoverOn } from "../core/views/hover";
-import { outlineOf } from "../core/views/symbols";
-import { actionKinds, CodeActions } from "./code-actions";
 import { type CompareRequest, compareWithRevision } from "./compare";
-import { converterOf, countFindings, toDiagnostic, toDocumentSymbol, toHover } from "./convert";
+import { converterOf, countFindings, toDiagnostic } from "./convert";
 import { Desk } from "./desk";
 import { Documents, idOf } from "./documents";
 import { answerCalls } from "./requests/calls";
+import { actionKinds, answerCodeActions } from "./requests/code-actions";
 import { answerCommands, commands } from "./requests/commands";
 import { answerCompletion, completionTriggers } from "./requests/completion";
 import { answerFleet } from "./requests/fleet";
 import { answerHints } from "./requests/hints";
+import { answerHover } from "./requests/hover";
 import { answerNavigation } from "./requests/navigation";
 import { answerRules } from "./requests/rules";
 import { answerStructure } from "./requests/structure";
@@ -59,7 +56,6 @@ export function serve(connection: Connection): void {
   const client = { ...unknownClient };
   const settings: { -readonly [K in keyof Settings]: Settings[K] } = { hints: "all", checksWorkspace: true };
   const room: Room = { connection, documents, desk, client, settings };
-  const actions = new CodeActions(documents, desk);
   /** Versions of open records, and closed ones, of which something was published last. */
   const published = new Map<string, number | "closed">();
 
@@ -118,7 +114,6 @@ export function serve(connection: Connection): void {
       documents.setFolders(workspaceFolders?.map((folder) => folder.uri) ?? (rootUri ? [rootUri] : []));
       Object.assign(client, clientOf(capabilities, options));
       take(options);
-      actions.setClient(capabilities);
       return {
         serverInfo: { name: "tailcone", version },
         capabilities: {
@@ -216,49 +211,13 @@ export function serve(connection: Connection): void {
     for (const { uri } of changes) changed(idOf(uri));
   });
 
-  connection.onHover(({ textDocument, position }) => {
-    const id = idOf(textDocument.uri);
-    const record = documents.get(id) && desk.shelf.load(id);
-    if (!record) return null;
-    const converter = converterOf(record);
-    const node = nodeAt(record.reading, converter.lines.offsetAt(position)).at(-1)?.node;
-    if (node?.kind !== "scalar") return null;
-    const judgements = [id, ...desk.dependentsOf(id)]
-      .map((one) => desk.judge(one))
-      .filter((one) => one !== undefined);
-    const remedies = judgements.flatMap((judgement) =>
-      judgement.findings
-        .filter(({ anchor }) => nodeOf(anchor) === node)
-        .flatMap((finding) => desk.remediesOf(finding, judgement)),
-    );
-    const hover = hoverOn(id, node, judgements, remedies);
-    return hover ? toHover(hover, converter) : null;
-  });
-
-  connection.onDocumentSymbol(({ textDocument }) => {
-    const record = desk.shelf.load(idOf(textDocument.uri));
-    if (!record) return [];
-    const converter = converterOf(record);
-    return outlineOf(record.reading).map((symbol) => toDocumentSymbol(symbol, converter));
-  });
-
-  connection.onCodeAction(({ textDocument, range, context }) => {
-    const id = idOf(textDocument.uri);
-    const document = documents.get(id);
-    const judgement = document && desk.judge(id);
-    if (!document || !judgement) return [];
-    const converter = converterOf(judgement.record);
-    const there = judgement.findings.filter((finding) => touches(converter.squiggle(finding), range));
-    return actions.offer({ document, judgement, there, only: context.only });
-  });
-
-  connection.onCodeActionResolve((action) => actions.resolve(action));
-
   connection.onRequest("tailcone/compare", ({ uri, revision }: CompareRequest) =>
     compareWithRevision(idOf(uri), revision, desk, documents, (request) =>
       connection.sendRequest<string | null>("tailcone/revisionText", request),
     ),
   );
+  answerHover(room);
+  answerCodeActions(room);
   answerCompletion(room);
   answerHints(room);
   answerNavigation(room);
@@ -273,6 +232,7 @@ export function serve(connection: Connection): void {
 }
 
 function clientOf({ textDocument, workspace }: ClientCapabilities, options: ClientOptions): Client {
+  const { codeAction } = textDocument ?? {};
   return {
     wantsStatus: options.status === true,
     canSuggest: options.suggest === true,
@@ -280,6 +240,10 @@ function clientOf({ textDocument, workspace }: ClientCapabilities, options: Clie
     showsRelated: textDocument?.publishDiagnostics?.relatedInformation === true,
     takesSnippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    resolvesActions:
+      codeAction?.dataSupport === true && codeAction.resolveSupport?.properties.includes("edit") === true,
+    annotatesEdits: workspace?.workspaceEdit?.changeAnnotationSupport !== undefined,
+    takesVersions: workspace?.workspaceEdit?.documentChanges === true,
     canWatch: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     canConfigure: workspace?.configuration === true,
   };
@@ -305,10 +269,4 @@ function locationOf(
   return (
     record && { uri: documents.uriOf(file), range: converterOf(record).range(record.reading.spanOf(node)) }
   );
-}
-
-function touches(a: Range, b: Range): boolean {
-  const isBefore = (x: Range, y: Range) =>
-    x.end.line < y.start.line || (x.end.line === y.start.line && x.end.character < y.start.character);
-  return !isBefore(a, b) && !isBefore(b, a);
 }

@@ -1,9 +1,19 @@
 import { type FoldingRange, FoldingRangeKind, type SelectionRange } from "vscode-languageserver";
 import { foldsOf, rangesAround } from "../../core/views/structure";
+import { outlineOf } from "../../core/views/symbols";
+import { converterOf, toDocumentSymbol } from "../convert";
+import { idOf } from "../documents";
 import { openedAt, type Room } from "../room";
 
-/** Folding, and selections that grow. */
+/** The outline of a record, folding, and selections that grow. */
 export function answerStructure(room: Room): void {
+  room.connection.onDocumentSymbol(({ textDocument }) => {
+    const record = room.desk.shelf.load(idOf(textDocument.uri));
+    if (!record) return [];
+    const converter = converterOf(record);
+    return outlineOf(record.reading).map((symbol) => toDocumentSymbol(symbol, converter));
+  });
+
   room.connection.onFoldingRanges(({ textDocument }) => {
     const opened = openedAt(room, textDocument.uri);
     if (!opened) return [];

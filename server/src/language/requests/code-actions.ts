@@ -1,23 +1,23 @@
 /** Proven remedies as code actions: one by one on their findings, and all that are safe at once. */
 import {
   type ChangeAnnotation,
-  type ClientCapabilities,
   type CodeAction,
   CodeActionKind,
   LSPErrorCodes,
+  type Range,
   ResponseError,
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
-import type { Judgement } from "../core/check";
-import type { TextEdit } from "../core/edits/text-edit";
-import type { Finding } from "../core/findings/finding";
-import { fixAllSafe, mayBeFixed } from "../core/fix-all";
-import type { LoadedRecord } from "../core/records/record";
-import { outcomeWords, type ProvenRemedy } from "../core/remedies";
-import { converterOf, toDiagnostic } from "./convert";
-import type { Desk } from "./desk";
-import { type Documents, idOf } from "./documents";
+import type { Judgement } from "../../core/check";
+import type { TextEdit } from "../../core/edits/text-edit";
+import type { Finding } from "../../core/findings/finding";
+import { fixAllSafe, mayBeFixed } from "../../core/fix-all";
+import type { LoadedRecord } from "../../core/records/record";
+import { outcomeWords, type ProvenRemedy } from "../../core/remedies";
+import { converterOf, toDiagnostic } from "../convert";
+import { idOf } from "../documents";
+import { openedAt, type Room } from "../room";
 
 const fixAllTitle = "Apply all safe remedies";
 const fixAllKind = `${CodeActionKind.SourceFixAll}.tailcone`;
@@ -42,23 +42,23 @@ interface ActionData {
   readonly hash: number;
 }
 
-export class CodeActions {
-  private canResolve = false;
-  private canAnnotate = false;
-  private hasVersions = false;
+export function answerCodeActions(room: Room): void {
+  const actions = new CodeActions(room);
 
-  constructor(
-    private readonly documents: Documents,
-    private readonly desk: Desk,
-  ) {}
+  room.connection.onCodeAction(({ textDocument, range, context }) => {
+    const opened = openedAt(room, textDocument.uri);
+    const document = opened && room.documents.get(opened.id);
+    if (!document) return [];
+    const { judgement, converter } = opened;
+    const there = judgement.findings.filter((finding) => touches(converter.squiggle(finding), range));
+    return actions.offer({ document, judgement, there, only: context.only });
+  });
 
-  setClient({ textDocument, workspace }: ClientCapabilities): void {
-    const { codeAction } = textDocument ?? {};
-    const resolved = codeAction?.resolveSupport?.properties ?? [];
-    this.canResolve = codeAction?.dataSupport === true && resolved.includes("edit");
-    this.canAnnotate = workspace?.workspaceEdit?.changeAnnotationSupport !== undefined;
-    this.hasVersions = workspace?.workspaceEdit?.documentChanges === true;
-  }
+  room.connection.onCodeActionResolve((action) => actions.resolve(action));
+}
+
+class CodeActions {
+  constructor(private readonly room: Room) {}
 
   offer(question: Question): CodeAction[] {
     const { only } = question;
@@ -72,14 +72,14 @@ export class CodeActions {
   resolve(action: CodeAction): CodeAction {
     const data = action.data as ActionData | undefined;
     if (action.kind !== fixAllKind || !data) return action;
-    const document = this.documents.get(idOf(data.uri));
+    const document = this.room.documents.get(idOf(data.uri));
     if (!document || document.version !== data.version || hashOf(document.getText()) !== data.hash) {
       throw new ResponseError(
         LSPErrorCodes.ContentModified,
         "The record has changed since this was offered.",
       );
     }
-    const record = this.desk.shelf.load(idOf(data.uri));
+    const record = this.room.desk.shelf.load(idOf(data.uri));
     return record ? { ...action, edit: this.editForAll(record, document) } : action;
   }
 
@@ -88,7 +88,7 @@ export class CodeActions {
     const converter = converterOf(judgement.record);
     const offered = new Map<string, { remedy: ProvenRemedy; findings: Finding[]; isOnly: boolean }>();
     for (const finding of there) {
-      const remedies = this.desk.remediesOf(finding, judgement);
+      const remedies = this.room.desk.remediesOf(finding, judgement);
       for (const remedy of remedies) {
         const name = JSON.stringify([remedy.title, remedy.edits]);
         const known = offered.get(name) ?? { remedy, findings: [], isOnly: true };
@@ -101,7 +101,9 @@ export class CodeActions {
       title: remedy.title,
       kind: CodeActionKind.QuickFix,
       ...(isOnly && { isPreferred: true }),
-      diagnostics: findings.map((finding) => toDiagnostic(finding, converter, undefined)),
+      diagnostics: findings.map((finding) =>
+        toDiagnostic(finding, converter, undefined, this.room.client.opensRules),
+      ),
       edit: this.workspaceEdit(document, judgement.record, remedy.edits, {
         label: remedy.title,
         description: `Tried: ${outcomeWords(remedy)}.`,
@@ -113,9 +115,9 @@ export class CodeActions {
 
   /** Proved when it is asked for: by the client that resolves it, or else by one that wants nothing else. */
   private fixAll({ document, judgement, only }: Question): CodeAction[] {
-    if (!mayBeFixed(judgement.findings) || !(this.canResolve || only)) return [];
+    if (!mayBeFixed(judgement.findings) || !(this.room.client.resolvesActions || only)) return [];
     const action: CodeAction = { title: fixAllTitle, kind: fixAllKind };
-    if (this.canResolve) {
+    if (this.room.client.resolvesActions) {
       const { uri, version } = document;
       return [{ ...action, data: { uri, version, hash: hashOf(document.getText()) } satisfies ActionData }];
     }
@@ -124,7 +126,7 @@ export class CodeActions {
 
   /** No edits where nothing proved itself. */
   private editForAll(record: LoadedRecord, document: TextDocument): WorkspaceEdit {
-    const { edits, titles } = fixAllSafe(record, this.desk.shelf, this.desk.checkOptions);
+    const { edits, titles } = fixAllSafe(record, this.room.desk.shelf, this.room.desk.checkOptions);
     return this.workspaceEdit(document, record, edits, {
       label: fixAllTitle,
       description: titles.join(". "),
@@ -140,8 +142,9 @@ export class CodeActions {
   ): WorkspaceEdit {
     const converter = converterOf(record);
     const plain = edits.map((edit) => ({ range: converter.range(edit), newText: edit.newText }));
-    if (!this.hasVersions) return { changes: { [uri]: plain } };
-    if (!this.canAnnotate) return { documentChanges: [{ textDocument: { uri, version }, edits: plain }] };
+    if (!this.room.client.takesVersions) return { changes: { [uri]: plain } };
+    if (!this.room.client.annotatesEdits)
+      return { documentChanges: [{ textDocument: { uri, version }, edits: plain }] };
     const annotated = plain.map((edit) => ({ ...edit, annotationId: "remedy" }));
     return {
       documentChanges: [{ textDocument: { uri, version }, edits: annotated }],
@@ -153,6 +156,12 @@ export class CodeActions {
 /** A kind that is asked for stands for all below it: "source" for "source.fixAll.tailcone". */
 function isWanted(kind: string, only: readonly string[] | undefined): boolean {
   return !only || only.some((wanted) => wanted === "" || kind === wanted || kind.startsWith(`${wanted}.`));
+}
+
+function touches(a: Range, b: Range): boolean {
+  const isBefore = (x: Range, y: Range) =>
+    x.end.line < y.start.line || (x.end.line === y.start.line && x.end.character < y.start.character);
+  return !isBefore(a, b) && !isBefore(b, a);
 }
 
 /** FNV-1a over code units: tells texts apart, hides nothing. */
