@@ -1,0 +1,66 @@
+import { execFileSync } from "node:child_process";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { type Editor, startEditor } from "./editor";
+
+const root = fileURLToPath(new URL("../../", import.meta.url));
+const record = "survey-rack-0417.install.yaml";
+const wire = "id: P102A8";
+const patience = { timeout: 90_000 };
+
+let folder: string;
+let editor: Editor;
+
+/** The demo as the one commit of a repository. */
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), "compare-"));
+  const workspace = join(folder, "demo");
+  cpSync(join(root, "client", "demo"), workspace, { recursive: true });
+  const author = ["-c", "user.name=Demo", "-c", "user.email=demo@example.invalid"];
+  for (const args of [
+    ["init", "-q"],
+    ["add", "."],
+    [...author, "commit", "-q", "-m", "Demo"],
+  ]) {
+    execFileSync("git", args, { cwd: workspace });
+  }
+  editor = await startEditor({
+    vsix: join(root, "dist", "tailcone.vsix"),
+    workspace,
+    settings: { "git.enabled": true },
+  });
+});
+
+afterAll(async () => {
+  await editor?.stop();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+afterEach(async ({ task }) => {
+  if (task.result?.state === "fail") await editor.screenshot(`failed-${task.name.replace(/\W+/g, "-")}`);
+});
+
+test("beside the texts stands what a change to the last commit does", async () => {
+  await editor.open(record);
+  await editor.replace("8 AWG", "12 AWG", { after: wire });
+  await expect.poll(() => editor.squiggles(), patience).not.toEqual([]);
+  await editor.command("Tailcone: Compare Record with Last Commit");
+  await expect.poll(() => editor.panelText(), patience).toContain("wires[P102A8].gauge\n8 AWG\n12 AWG");
+  expect(await editor.panelText()).toContain("wire-over-ampacity");
+  // Before them stands the changed record's own tab.
+  expect((await editor.tabs()).slice(1)).toEqual([
+    `${record} (HEAD to now)`,
+    `What the change to ${record} does`,
+  ]);
+  await expect.poll(() => editor.newLines(), patience).toEqual([expect.stringMatching(/^gauge:\s12\sAWG$/)]);
+  await editor.screenshot("20-compared");
+});
+
+test("nothing was asked of the outside, and nothing broke", async () => {
+  expect(editor.blocked).toEqual([]);
+  expect(editor.pageErrors).toEqual([]);
+  expect(await editor.notifications()).toEqual([]);
+});
