@@ -91,8 +91,9 @@ function statement(project: Project, { change, usefulLoad, usefulLoadChange, tak
     ["useful load, change", undefined, usefulLoadChange],
   ];
   const page = { id: "empty-weight-statement", title: "Empty weight statement, revised" };
-  if (!change.emptyWeight) {
-    const why = "No statement: the new empty weight is not known (see the findings).";
+  if (!change.emptyWeight || !change.emptyCg) {
+    const what = change.emptyWeight ? "CG" : "weight";
+    const why = `No statement: the new empty ${what} is not known (see the findings).`;
     return { ...page, statements: [], head: [""], rows: [[why]] };
   }
   return {
