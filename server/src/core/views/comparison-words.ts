@@ -3,6 +3,7 @@
 import { showMeasure, type ValueUnit } from "../graph/value";
 import { formatApart } from "../quantities";
 import type { Comparison, Consequences, FileChange, MarginChange, ValueChange } from "./comparison";
+import { isQuiet } from "./comparison";
 import type { FieldChange } from "./field-changes";
 import { percent } from "./gate";
 
@@ -87,7 +88,8 @@ export function standingWords({ records }: Comparison, arrow: string): string | 
   );
   const sums = (key: "errors" | "warnings") =>
     sides.map((side) => side.reduce((sum, one) => sum + one[key], 0)).join(` ${arrow} `);
-  const cg = records.length === 1 ? emptyCgWords(records[0]!, arrow) : undefined;
+  const moved = records.length === 1 ? records : records.filter((record) => !isQuiet(record));
+  const cg = moved.length === 1 ? emptyCgWords(moved[0]!, arrow) : undefined;
   return `Errors ${sums("errors")}, warnings ${sums("warnings")}${cg ? `, ${cg}` : ""}.`;
 }
 
