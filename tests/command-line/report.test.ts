@@ -277,3 +277,15 @@ it("says of a record the same whether it is checked alone or with others", async
   // The last one alone has the summary behind it.
   expect(alone.slice(0, -1)).toEqual(together.slice(0, alone.length - 1));
 });
+
+describe("check --only", () => {
+  it("shows and counts the findings of the rules that it names", async () => {
+    const { folder } = demoWorkspace();
+    const one = await report(["--only", "wire-voltage-drop", demo.faulty], folder);
+    expect(new Set(findingsOf(one).map(({ rule }) => rule))).toEqual(new Set(["wire-voltage-drop"]));
+    expect(one.code).toBe(1);
+    const none = await report(["--only", "duct-not-solved", demo.faulty], folder);
+    expect(findingsOf(none)).toEqual([]);
+    expect(none.code).toBe(0);
+  });
+});

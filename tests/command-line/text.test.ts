@@ -57,7 +57,29 @@ describe("no line is wider than 80 columns", () => {
     );
     expect(code).toBe(1);
     expect(tooWide(stdout)).toEqual([]);
-    expect(stdout.split("\n").filter((line) => line.includes("^"))[0]!.length).toBeLessThanOrEqual(width);
+    const lines = stdout.split("\n");
+    const marker = lines.findIndex((line) => line.includes("^"));
+    expect(lines[marker]!.length).toBeLessThanOrEqual(width);
+    // The line goes on behind what is shown, and says so.
+    expect(lines[marker - 1]).toMatch(/^ +\d+ \| .*x…$/);
+    expect(lines[marker - 1]).toHaveLength(width - 1);
+  });
+});
+
+describe("the line of a finding", () => {
+  it("shows where it was cut, and keeps the marker under the place", async () => {
+    const text = replaceOnce(
+      demoRecords()[demo.clean]!,
+      "- { equipment: aft-bench }",
+      `- { ${" ".repeat(100)}equipment: aft-bunch${" ".repeat(100)} }`,
+    );
+    const { stdout } = await tailcone(["check", demo.clean], demoWorkspace({ [demo.clean]: text }).folder);
+    const lines = stdout.split("\n");
+    const marker = lines.findIndex((line, at) => line.includes("^") && lines[at - 1]!.includes("aft-bunch"));
+    const shown = lines[marker - 1]!;
+    expect(shown).toMatch(/^ +\d+ \| ….*…$/);
+    expect(shown).toHaveLength(width - 1);
+    expect(shown.indexOf("aft-bunch")).toBe(lines[marker]!.indexOf("^"));
   });
 });
 

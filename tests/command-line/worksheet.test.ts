@@ -223,6 +223,40 @@ describe("worksheet", () => {
 });
 
 describe("pages of the worksheet", () => {
+  it("are broken where they would be too wide, and never cut", async () => {
+    const { folder } = demoWorkspace();
+    const { stdout: text } = await tailcone(["worksheet", demo.clean], folder);
+    const pages = text.slice(text.indexOf("EQUIPMENT LIST, REVISED"), text.indexOf("SOURCES\n"));
+    expect(pages).toMatch(/left-seat 250, right-seat 250,\n {10,}operator-seat 200, main-tanks 504,\n/);
+    expect(pages).toMatch(/ B9-2214-1 belts of the .*\n {10,}bench\n/);
+    expect(pages).not.toContain("…");
+  });
+
+  it("say what the empty weight includes only where the record says it", async () => {
+    const airframe = demoRecords()[demo.airframe]!;
+    const recorded = await tailcone(["worksheet", demo.clean], demoWorkspace().folder);
+    expect(recorded.stdout).toContain("The empty weight includes: unusable fuel, full oil.");
+    const without = replaceOnce(airframe, "  includes: unusable fuel, full oil\n", "");
+    const blank = await tailcone(
+      ["worksheet", demo.clean],
+      demoWorkspace({ [demo.airframe]: without }).folder,
+    );
+    expect(blank.stdout).toContain("The empty weight includes: ____ (not recorded).");
+    expect(blank.stdout).not.toContain("full oil");
+  });
+
+  it("have no statement to sign while the new empty weight is not known", async () => {
+    const airframe = replaceOnce(demoRecords()[demo.airframe]!, "weight: 38.5 lb", "weight: 38.5 in");
+    const { stdout } = await tailcone(
+      ["worksheet", demo.clean],
+      demoWorkspace({ [demo.airframe]: airframe }).folder,
+    );
+    expect(stdout).toContain(
+      "EMPTY WEIGHT STATEMENT, REVISED\nNo statement: the new empty weight is not known (see the findings).",
+    );
+    expect(stdout).not.toContain("Signature");
+  });
+
   it("are the same in both reports, each under a name of its own", async () => {
     const { folder } = demoWorkspace();
     const { stdout: text } = await tailcone(["worksheet", demo.clean], folder);

@@ -27,6 +27,8 @@ export interface CheckArguments {
   readonly failOn: Severity;
   readonly severities: Severities;
   readonly isBrief: boolean;
+  /** The only rules whose findings are shown and count; empty: all. */
+  readonly only: readonly string[];
   /** Revision whose findings are known already. */
   readonly base?: string | undefined;
   /** File of findings that are known already. */
@@ -98,6 +100,7 @@ const options = {
   "fail-on": { type: "string" },
   severity: { type: "string", multiple: true },
   brief: { type: "boolean" },
+  only: { type: "string", multiple: true },
   base: { type: "string" },
   baseline: { type: "string" },
   "write-baseline": { type: "string" },
@@ -120,6 +123,7 @@ const optionsOf: Readonly<Record<Exclude<Command["command"], "help" | "version">
     "fail-on",
     "severity",
     "brief",
+    "only",
     "base",
     "baseline",
     "write-baseline",
@@ -192,6 +196,12 @@ function checkArguments(paths: readonly string[], values: Values): CheckArgument
   if (erosions.length > 0 && base === undefined) {
     throw new Mistake("--margin-erosion needs --base: the revision whose margins are to be kept");
   }
+  if (values.only && values["write-baseline"] !== undefined) {
+    throw new Mistake("--write-baseline lists the findings of all rules, not with --only");
+  }
+  if (values.only && baseline !== undefined) {
+    throw new Mistake("--baseline holds the findings of all rules, not with --only");
+  }
   return {
     command: "check",
     paths: paths.length > 0 ? paths : ["."],
@@ -199,6 +209,7 @@ function checkArguments(paths: readonly string[], values: Values): CheckArgument
     failOn: oneOf(severities, values["fail-on"] ?? "error", "--fail-on"),
     severities: severitiesOf(values),
     isBrief: values.brief ?? false,
+    only: (values.only ?? []).map(knownRule),
     base,
     baseline,
     writeBaseline: values["write-baseline"],

@@ -22,6 +22,7 @@ export async function checkCommand(wanted: CheckArguments, around: Surroundings)
   const job: CheckJob = {
     workingFolder: around.workingFolder,
     options: { severities: wanted.severities, today: around.today },
+    only: wanted.only,
     base: wanted.base,
     floors: wanted.floors,
     erosions: wanted.erosions,

@@ -12,6 +12,8 @@ import { findingTexts, type TextStyle } from "./render/text";
 export interface CheckJob {
   readonly workingFolder: string;
   readonly options: CheckOptions;
+  /** The only rules whose findings are reported; empty: all. */
+  readonly only: readonly string[];
   /** Revision whose findings are known already. */
   readonly base: string | undefined;
   readonly floors: readonly MarginBound[];
@@ -40,24 +42,28 @@ export class Checker {
 
   /** @throws {Mistake} where the file can't be read */
   check(file: string): RecordReport {
-    const { options, floors, erosions, style } = this.job;
+    const { options, only, floors, erosions, style } = this.job;
     const record = this.records.shelf.load(file);
     if (!record) throw new Mistake(`can't read '${this.pathOf(file)}'`);
     const judgement = check(record, this.records.shelf, options);
+    const findings = judgement.findings.filter(({ rule }) => only.length === 0 || only.includes(rule));
     const before = this.before(file);
     const context = { source: this.records.shelf, options, pathOf: this.pathOf };
-    const report = reportOf(judgement, {
-      pathOf: this.pathOf,
-      repositoryPathOf: this.repositoryPathOf,
-      textOf: style && findingTexts(judgement, context, style),
-      before: before && keysOf(before),
-      breaches: [
-        ...marginsBelow(judgement.assessments, floors),
-        ...(before && erosions.length > 0
-          ? erodedMargins(compareJudgements("", before, judgement), erosions)
-          : []),
-      ],
-    });
+    const report = reportOf(
+      { ...judgement, findings },
+      {
+        pathOf: this.pathOf,
+        repositoryPathOf: this.repositoryPathOf,
+        textOf: style && findingTexts(judgement, context, style),
+        before: before && keysOf(before),
+        breaches: [
+          ...marginsBelow(judgement.assessments, floors),
+          ...(before && erosions.length > 0
+            ? erodedMargins(compareJudgements("", before, judgement), erosions)
+            : []),
+        ],
+      },
+    );
     this.records.release(file);
     this.base?.release(file);
     return report;

@@ -30,6 +30,7 @@ Records are files named *.airframe.yaml, *.kit.yaml and *.install.yaml.
 
 For check:
   --brief                 one line for each finding
+  --only RULE             findings of this rule alone; may be repeated
   --base REVISION         findings that this git revision has are known
   --baseline FILE         findings that the file lists are known
   --write-baseline FILE   list the errors and warnings of now in a file

@@ -12,6 +12,7 @@ import {
   marginSides,
   overallWords,
   shownAtMost,
+  standingWords,
   valueSides,
   whereWords,
 } from "../../core/views/comparison-words";
@@ -31,8 +32,10 @@ export function comparisonText(
   style: Style,
 ): string {
   const { base, head, files, records, breaches } = comparison;
+  const standing = standingWords(comparison, "->");
   const blocks = [
     hang(`${base} -> ${head}`, style.width),
+    ...(standing ? [hang(standing, style.width)] : []),
     overallWords(comparison),
     ...files.map((file) => fileBlock(file, style)),
     ...records.filter((record) => !isQuiet(record)).map((record) => recordBlock(record, style)),

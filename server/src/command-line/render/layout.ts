@@ -76,6 +76,31 @@ export function table(head: Row, rows: readonly Row[]): string {
     .join("\n");
 }
 
+/** The table, its widest column broken onto lines below where it would not fit: nothing is cut. */
+export function tableWithin(width: number, head: Row, rows: readonly Row[]): string {
+  const whole = table(head, rows);
+  const over = Math.max(...whole.split("\n").map((line) => line.length)) - width;
+  if (over <= 0) return whole;
+  const longest = head.map((name, at) => Math.max(name.length, ...rows.map((row) => (row[at] ?? "").length)));
+  const widest = longest.indexOf(Math.max(...longest));
+  const room = Math.max(8, longest[widest]! - over);
+  // Filled up, or a line that begins with a number would have the column set flush right.
+  const filled = (row: Row) => row.with(widest, (row[widest] ?? "").padEnd(room));
+  const broken = rows.flatMap((row) =>
+    brokenWithin(room, row[widest] ?? "").map((line, index) =>
+      filled(head.map((_, at) => (at === widest ? line : index === 0 ? (row[at] ?? "") : ""))),
+    ),
+  );
+  return table(filled(head), broken);
+}
+
+/** Lines no longer than `room`: broken at spaces, and inside a word that has no room on any line. */
+function brokenWithin(room: number, text: string): string[] {
+  return wrap(text, room)
+    .split("\n")
+    .flatMap((line) => line.match(new RegExp(`.{1,${room}}`, "gu")) ?? [""]);
+}
+
 const colors: Readonly<Record<Severity, number>> = { error: 31, warning: 33, information: 36 };
 
 export function paint(text: string, severity: Severity, withColor: boolean): string {

@@ -185,7 +185,7 @@ class Places {
     return this.nameAt(this.spanOf(finding).start);
   }
 
-  /** The line with a marker under the place; tabs and control characters shown as spaces. */
+  /** The line with a marker under the place, '…' where it goes on; tabs and control characters shown as spaces. */
   excerpt(finding: Finding, width: number): string {
     const span = this.spanOf(finding);
     const { line, character } = this.lines.positionAt(span.start);
@@ -193,11 +193,17 @@ class Places {
     const end = this.lines.offsetAt({ line, character: Number.MAX_SAFE_INTEGER });
     const number = String(line + 1).padStart(6);
     const room = width - number.length - 4;
+    const text = printable(this.record.text.slice(start, end), false);
     const from = Math.max(0, character - Math.floor(room / 2));
-    const shown = printable(this.record.text.slice(start, end), false).slice(from, from + room);
+    const column = character - from;
+    const shown = [
+      from > 0 ? "…" : text.slice(0, 1),
+      text.slice(from + 1, from + room - 1),
+      text.length > from + room ? "…" : text.slice(from + room - 1, from + room),
+    ].join("");
     const length = Math.max(1, Math.min(span.end, end) - span.start);
-    const marker = "^".repeat(Math.max(1, Math.min(length, room - (character - from))));
-    return `${number} | ${shown}\n${" ".repeat(number.length)} | ${" ".repeat(character - from)}${marker}`;
+    const marker = "^".repeat(Math.max(1, Math.min(length, room - column)));
+    return `${number} | ${shown}\n${" ".repeat(number.length)} | ${" ".repeat(column)}${marker}`;
   }
 
   private spanOf({ anchor }: Finding) {

@@ -2,11 +2,12 @@ import type { Judgement } from "../../core/check";
 import { byMargin, marginOf } from "../../core/findings/finding";
 import { valuesOf } from "../../core/graph/derivations";
 import { showMeasure } from "../../core/graph/value";
+import { shorten } from "../../core/rules/wording";
 import { citeSource } from "../../core/source";
 import { acceptedWords } from "../../core/views/acceptance-words";
 import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
 import { pagesOf } from "../../core/views/pages";
-import { indent, type Row, table, wrap } from "./layout";
+import { indent, type Row, table, tableWithin, wrap } from "./layout";
 import { renderPage } from "./pages";
 
 /** The worksheet of one install record, for a terminal or a printer of `width` columns. */
@@ -28,7 +29,7 @@ export function renderWorksheet(
     const margin = marginOf(one);
     return [
       one.subject.id,
-      nameOf(one.value),
+      one.value.condition ? `${nameOf(one.value)}, ${shorten(one.value.condition)}` : nameOf(one.value),
       showMeasure(one.value.value, one.value.unit),
       one.sense === "at-most" ? "<=" : ">=",
       showMeasure(one.limit.value, one.limit.unit),
@@ -72,23 +73,7 @@ function marginsWithin(width: number, margins: readonly Row[]): string {
   if (whole.split("\n").every((line) => line.length <= width)) return whole;
   const narrow = margins.map((row) => row.filter((_, column) => column !== 5));
   const head = ["", "value", "is", "", "limit", "left", ""];
-  const excess =
-    Math.max(
-      ...table(head, narrow)
-        .split("\n")
-        .map((line) => line.length),
-    ) - width;
-  if (excess <= 0) return table(head, narrow);
-  const room = Math.max(...narrow.map((row) => row[1]!.length)) - excess;
-  return table(
-    head,
-    narrow.map((row) => row.map((cell, column) => (column === 1 ? shortened(cell, room) : cell))),
-  );
-}
-
-/** The beginning of a name that has no room for the whole. */
-function shortened(name: string, room: number): string {
-  return name.length <= room ? name : `${name.slice(0, room - 1)}…`;
+  return tableWithin(width, head, narrow);
 }
 
 function section(title: string, body: string): string {

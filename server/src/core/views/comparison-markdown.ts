@@ -13,6 +13,7 @@ import {
   marginSides,
   overallWords,
   shownAtMost,
+  standingWords,
   valueSides,
   whereWords,
 } from "./comparison-words";
@@ -27,8 +28,10 @@ export function comparisonMarkdown(
   },
 ): string {
   const { base, head, files, records, breaches = [] } = comparison;
+  const standing = standingWords(comparison, "→");
   const blocks = [
     `### Tailcone: ${plain(base)} → ${plain(head)}`,
+    ...(standing ? [plain(standing)] : []),
     plain(overallWords(comparison)),
     ...(breaches.length > 0
       ? [

@@ -3,6 +3,7 @@
 import { showMeasure, type ValueUnit } from "../graph/value";
 import { formatApart } from "../quantities";
 import type { Comparison, Consequences, FileChange, MarginChange, ValueChange } from "./comparison";
+import { isQuiet } from "./comparison";
 import type { FieldChange } from "./field-changes";
 import { percent } from "./gate";
 
@@ -41,11 +42,11 @@ export function valueSides({ before, after, unit }: ValueChange): readonly [stri
   return unit === "1" ? [old, now] : [`${old} ${unit}`, `${now} ${unit}`];
 }
 
-/** Both sides of a margin: "12.3 %", "not there". */
+/** Both sides of a margin: "12.3 %", "not there", "no longer judged". */
 export function marginSides({ before, after }: MarginChange): readonly [string, string] {
-  return [before, after].map((side) => (side === null ? "not there" : marginWords(side.margin))) as [
-    string,
-    string,
+  return [
+    before === null ? "not there" : marginWords(before.margin),
+    after === null ? "no longer judged" : marginWords(after.margin),
   ];
 }
 
@@ -60,7 +61,8 @@ export function whereWords(subject: string, condition: string | null): string {
 
 /** One line: how many findings came and went, and how many values moved. */
 export function consequenceWords({ findings, values, margins }: Consequences): string {
-  const { appeared, gone, accepted } = findings;
+  const { appeared, gone, accepted, stayed } = findings;
+  const isSame = appeared.length + gone.length + accepted.length === 0;
   const open = appeared.filter((one) => !one.accepted);
   const errors = open.filter(({ severity }) => severity === "error").length;
   const warnings = open.filter(({ severity }) => severity === "warning").length;
@@ -71,10 +73,34 @@ export function consequenceWords({ findings, values, margins }: Consequences): s
     ...(informing > 0 ? [`${informing} new information`] : []),
     ...(gone.length > 0 ? [`${counted(gone.length, "finding")} gone`] : []),
     ...(accepted.length > 0 ? [`${counted(accepted.length, "finding")} now accepted`] : []),
+    ...(isSame && stayed > 0 ? [`${counted(stayed, "finding")} as before`] : []),
     ...(margins.length > 0 ? [`${counted(margins.length, "margin")} moved`] : []),
     ...(values.length > 0 ? [`${counted(values.length, "value")} moved`] : []),
   ];
   return parts.length === 0 ? "nothing follows from it" : parts.join(", ");
+}
+
+/** How the records stand before and after, all together: "Errors 0 -> 2, ..."; undefined where none was checked. */
+export function standingWords({ records }: Comparison, arrow: string): string | undefined {
+  if (records.length === 0) return undefined;
+  const sides = (["before", "after"] as const).map((side) =>
+    records.flatMap(({ standing }) => standing[side] ?? []),
+  );
+  const sums = (key: "errors" | "warnings") =>
+    sides.map((side) => side.reduce((sum, one) => sum + one[key], 0)).join(` ${arrow} `);
+  const moved = records.length === 1 ? records : records.filter((record) => !isQuiet(record));
+  const cg = moved.length === 1 ? emptyCgWords(moved[0]!, arrow) : undefined;
+  return `Errors ${sums("errors")}, warnings ${sums("warnings")}${cg ? `, ${cg}` : ""}.`;
+}
+
+function emptyCgWords({ standing }: Consequences, arrow: string): string | undefined {
+  const [before, after] = [standing.before?.emptyCg, standing.after?.emptyCg];
+  if (!before && !after) return undefined;
+  const side = (one: typeof before) => (one ? showMeasure(one.value, unitOf(one.unit)) : "not known");
+  if (!before || !after || before.unit !== after.unit)
+    return `empty CG ${side(before)} ${arrow} ${side(after)}`;
+  const [old, now] = formatApart(before.value, after.value);
+  return `empty CG ${old} ${arrow} ${now} ${after.unit}`;
 }
 
 /** What is said when nothing is different, or only what has no effect. */

@@ -4,7 +4,7 @@
  */
 import type { Judgement } from "../check";
 import { type Acceptance, type Assessment, type Finding, marginOf, type Severity } from "../findings/finding";
-import { valuesOf } from "../graph/derivations";
+import { valuesOf, weightsOf } from "../graph/derivations";
 import { subjectWords, type Value } from "../graph/value";
 import { assessmentKeys, type Identity, identitiesOf, identityKey } from "../identity";
 import { type FieldChange, fieldChanges } from "./field-changes";
@@ -28,6 +28,8 @@ export interface FileChange {
 
 export interface Consequences {
   readonly path: string;
+  /** What each revision comes to as a whole; null where the record is not there. */
+  readonly standing: { readonly before: Standing | null; readonly after: Standing | null };
   readonly findings: FindingChanges;
   /** Margins that moved, the least first. */
   readonly margins: readonly MarginChange[];
@@ -38,6 +40,14 @@ export interface Consequences {
   };
   /** Values that moved, came or went: those with a margin first, the least first. */
   readonly values: readonly ValueChange[];
+}
+
+export interface Standing {
+  /** Open ones; what a deviation accepts is not counted. */
+  readonly errors: number;
+  readonly warnings: number;
+  /** Null while it is not known, and for a record that is no install. */
+  readonly emptyCg: { readonly value: number; readonly unit: string } | null;
 }
 
 export interface FindingChanges {
@@ -113,10 +123,24 @@ export function compareJudgements(
   const [before, after] = [summariesOf(base), summariesOf(head)];
   return {
     path,
+    standing: { before: standingOf(base), after: standingOf(head) },
     findings: findingChanges(base, head),
     margins: marginChanges(before, after),
     worst: { before: worstOf(before), after: worstOf(after) },
     values: valueChanges(base, head),
+  };
+}
+
+function standingOf(judgement: Judgement | undefined): Standing | null {
+  if (!judgement) return null;
+  const { project, findings } = judgement;
+  const open = (severity: Severity) =>
+    findings.filter((finding) => !finding.accepted && finding.severity === severity).length;
+  const cg = project && weightsOf(project).change.emptyCg;
+  return {
+    errors: open("error"),
+    warnings: open("warning"),
+    emptyCg: cg ? { value: cg.value, unit: cg.unit } : null,
   };
 }
 

@@ -2,7 +2,7 @@
  * What was changed between two revisions of one record, field by field. Entries of lists are matched by their
  * names, so that a block may move; quantities by what they measure, so that 12 in is 1 ft.
  */
-import { parseQuantity } from "../quantities";
+import { parseQuantity, quantityOf } from "../quantities";
 import type { ListNode, MapNode, Node, ScalarNode } from "../reading/tree";
 import { entryLabels, fieldIn } from "../records/field-names";
 import type { LoadedRecord } from "../records/record";
@@ -152,14 +152,21 @@ function valuesByKey({ entries }: MapNode): Map<string, Node> {
 function isSameQuantity(before: Node, base: Typing, after: Node, head: Typing): boolean {
   if (before.kind !== "scalar" || after.kind !== "scalar") return false;
   const [old, now] = [siOf(before, base.schemaOf(before)), siOf(after, head.schemaOf(after))];
-  return old !== undefined && now !== undefined && sameWithinRounding(old, now);
+  return old !== undefined && now?.every((number, at) => sameWithinRounding(number, old[at]!)) === true;
 }
 
-function siOf(node: ScalarNode, schema: Schema | undefined): number | undefined {
+/** A quantity and how far it may be off either way, in SI; undefined where none is written. */
+function siOf(node: ScalarNode, schema: Schema | undefined): readonly [number, number] | undefined {
   const dimension = schema?.["x-quantity"];
   if (!dimension || node.style === "empty") return undefined;
-  const result = parseQuantity(node.text, { dimension, sign: schema["x-sign"] ?? "any" });
-  return "quantity" in result ? result.quantity.si : undefined;
+  const result = parseQuantity(node.text, {
+    dimension,
+    sign: schema["x-sign"] ?? "any",
+    tolerance: schema["x-tolerance"] ?? false,
+  });
+  if (!("quantity" in result)) return undefined;
+  const { si, tolerance, unit } = result.quantity;
+  return [si, tolerance === undefined ? 0 : quantityOf(tolerance, unit, dimension).si];
 }
 
 /** More digits than anybody measures, fewer than binary noise reaches. */
@@ -177,7 +184,7 @@ function canonical(node: Node, typing: Typing): string {
     case "scalar": {
       const schema = typing.schemaOf(node);
       const si = siOf(node, schema);
-      if (si !== undefined) return `=${si.toPrecision(digits)}`;
+      if (si !== undefined) return `=${si.map((number) => number.toPrecision(digits)).join(" ± ")}`;
       if (node.style === "empty") return "";
       const number = schema?.type === "number" || schema?.type === "integer" ? Number(node.text) : Number.NaN;
       return Number.isNaN(number) ? `'${node.text}` : `=${number}`;

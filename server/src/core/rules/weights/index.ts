@@ -8,9 +8,11 @@ import { cgOutAsFuelBurns } from "./cg-out-as-fuel-burns";
 import { componentNotPlaced } from "./component-not-placed";
 import { componentPlacedTwice } from "./component-placed-twice";
 import { cumulativeChangeLarge } from "./cumulative-change-large";
+import { emptyCgNotComputed } from "./empty-cg-not-computed";
 import { equipmentRemovedTwice } from "./equipment-removed-twice";
 import { everyLoadingNotChecked } from "./every-loading-not-checked";
 import { floorLoadAboveLimit } from "./floor-load-above-limit";
+import { harnessNotCounted } from "./harness-not-counted";
 import { lateralCgBeyondLimit } from "./lateral-cg-beyond-limit";
 import { lateralCgNotComputed } from "./lateral-cg-not-computed";
 import { limitWithinTolerance } from "./limit-within-tolerance";
@@ -38,9 +40,11 @@ export const weightRules: readonly Rule[] = [
   componentNotPlaced,
   componentPlacedTwice,
   cumulativeChangeLarge,
+  emptyCgNotComputed,
   equipmentRemovedTwice,
   everyLoadingNotChecked,
   floorLoadAboveLimit,
+  harnessNotCounted,
   lateralCgBeyondLimit,
   lateralCgNotComputed,
   limitWithinTolerance,

@@ -9,14 +9,15 @@ import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
 import type { LoadingCondition, LoadingConditions } from "../../graph/loading-conditions";
 import type { Operand, Value } from "../../graph/value";
+import type { WeighingSheet } from "../../graph/weighing";
 import type { Weights } from "../../graph/weights";
 import { adverseLoadingSource } from "../../methods/adverse-loading";
 import type { LimitSide } from "../../methods/envelope";
 import { loadingConditionSource } from "../../methods/loading-condition";
 import type { Project } from "../../project";
 import { formatNumber } from "../../quantities";
+import type { AirframeRecord } from "../../records/types";
 import { citeSource } from "../../source";
-import { emptyWeightDefinitions } from "../../tables/empty-weight-definitions";
 import { type Cell, cell, type Page, recorded } from "./page";
 
 /** Every page that the records say enough for; none where nothing changes. Read to more digits than most results. Pure. */
@@ -75,9 +76,6 @@ function documentLine({ install }: Project): string {
 function statement(project: Project, { change, usefulLoad, usefulLoadChange, takeoffLimit }: Weights): Page {
   const { aircraft, datum, empty } = project.airframe ?? {};
   const { before, tolerance } = change;
-  const basis = aircraft?.certificationBasis?.value;
-  const definition = basis && emptyWeightDefinitions[basis];
-  const oil = definition?.includes.includes("drainable-oil") ? "full oil" : "undrainable oil only";
   const dated = empty?.dated?.value ?? before.weighing?.weighing.dated?.value;
   const rows: (readonly [string, Operand | Value, Value | undefined])[] = [
     ["empty weight", before.weight, change.emptyWeight],
@@ -92,15 +90,18 @@ function statement(project: Project, { change, usefulLoad, usefulLoadChange, tak
     ["useful load", undefined, usefulLoad],
     ["useful load, change", undefined, usefulLoadChange],
   ];
+  const page = { id: "empty-weight-statement", title: "Empty weight statement, revised" };
+  if (!change.emptyWeight || !change.emptyCg) {
+    const what = change.emptyWeight ? "CG" : "weight";
+    const why = `No statement: the new empty ${what} is not known (see the findings).`;
+    return { ...page, statements: [], head: [""], rows: [[why]] };
+  }
   return {
-    id: "empty-weight-statement",
-    title: "Empty weight statement, revised",
+    ...page,
     statements: [
       `${[aircraft?.maker?.value, aircraft?.type?.value].filter(Boolean).join(" ")}, serial ${aircraft?.serial?.value ?? "____"}.`,
       `Arms from the datum: ${datum?.value ?? "____"}.`,
-      definition
-        ? `The empty weight includes unusable fuel, ${oil} and what else ${citeSource(definition.source)} names.`
-        : "What the empty weight includes: ____.",
+      includesLine(empty, before.weighing),
       `This statement supersedes the one dated ${dated ?? "____"}; mark that one superseded.`,
       "Date: ____________________  Signature: ________________________________",
       "Kind and number of the certificate: ____________________________________",
@@ -108,6 +109,15 @@ function statement(project: Project, { change, usefulLoad, usefulLoadChange, tak
     head: ["", "before", "after"],
     rows: rows.flatMap(([name, was, is]) => (is ? [[name, cell(was), cell(is)]] : [])),
   };
+}
+
+/** As recorded; of a weighing that no statement followed, by the definition that it was worked out by. */
+function includesLine(empty: AirframeRecord["empty"], weighing: WeighingSheet | undefined): string {
+  if (empty?.includes) return `The empty weight includes: ${empty.includes.value}.`;
+  const definition = empty ? undefined : weighing?.definition;
+  if (!definition) return "The empty weight includes: ____ (not recorded).";
+  const oil = definition.includes.includes("drainable-oil") ? "full oil" : "undrainable oil only";
+  return `The empty weight includes unusable fuel, ${oil} and what else ${citeSource(definition.source)} names.`;
 }
 
 function equipmentList(project: Project, { change }: Weights): Page {
