@@ -239,7 +239,7 @@ describe("3.2 endurance: manuals 190-01007-A3 rev. 4 fig. 3-19, 190-02246-10 rev
       "information",
     );
     expect(broken(asked)).toEqual(["battery-capacity-missing"]);
-    expect(broken(judge(sourceExample({ battery: keys })))).toEqual([]);
+    expect(broken(judge(sourceExample({ battery: keys })))).toEqual(["source-loss-not-covered"]);
   });
 
   it("shows what each load that is shed leaves, in the order of shedding", () => {
