@@ -548,3 +548,22 @@ describe(`the load analysis: conditions of ${loadAnalysisSource.document}, ${loa
     expect(broken(judgement)).toEqual(["sources-not-recorded"]);
   });
 });
+
+it("a bus takes its voltage from the sources that run, and from no other", () => {
+  const { project } = judge(
+    sourceExample({
+      moreSources: ["{ id: GPU, kind: ground-power, voltage: 28 V, bus: MAIN }"],
+      conditions: [runningIn("cruise"), runningIn("ground-power"), failed()],
+    }),
+  );
+  const sourcesOf = (condition: string) =>
+    valuesOf(project)
+      .find((value) => value.quantity === "bus-voltage" && value.condition === condition)
+      ?.inputs.filter(({ unit }) => unit === "V")
+      .map(({ symbol }) => symbol);
+  expect(["cruise", "ground-power", "lost"].map(sourcesOf)).toEqual([
+    ["ALT", "BATT"],
+    ["BATT", "GPU"],
+    ["BATT"],
+  ]);
+});

@@ -176,12 +176,16 @@ class Describer {
     });
   }
 
-  /** Whether the last node of a trail stands behind a key that its map needs, whatever its shape. */
+  /** Whether the last node of a trail stands behind a key that its map needs, or that is the only one of a choice. */
   private isRequired(trail: readonly Node[]): boolean {
     const [map, value] = trail.slice(-2);
     if (map?.kind !== "map") return false;
     const key = map.entries.find((one) => one.value === value)?.key.text;
-    return key !== undefined && (this.schema(map)?.required?.includes(key) ?? false);
+    const schema = this.schema(map);
+    if (key === undefined || !schema) return false;
+    if (schema.required?.includes(key)) return true;
+    const choice = (schema.anyOf ?? schema.oneOf ?? []).flatMap(({ required = [] }) => required);
+    return choice.includes(key) && !choice.some((one) => one !== key && this.entry(map, one));
   }
 
   /** Keys that a map still lacks and that one of its unknown keys is likely a slip of. */

@@ -3,16 +3,24 @@ import { electricalOf } from "../../graph/derivations";
 import type { WireResult } from "../../graph/electrical/wires";
 import type { Project } from "../../project";
 import { advisoryCircular } from "../../tables/electrical-documents";
+import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 
-/** The device with the largest rating that the wire may carry in each condition. */
-function largestBorne({ states }: WireResult, { kit }: Project): string | undefined {
+/** The largest device of the kit that neither the wire chart nor what the wire may carry speaks against. */
+function largestBorne({ wire, states }: WireResult, { kit }: Project): string | undefined {
   const allowed = Math.min(...states.flatMap((state) => state.allowed?.value ?? []));
-  const borne = (kit?.devices ?? []).filter(
-    ({ id, rating }) => id && rating && Number.isFinite(allowed) && rating.value.si <= allowed,
-  );
-  return borne.toSorted((a, b) => b.rating!.value.si - a.rating!.value.si)[0]?.id?.value;
+  if (!wire.gauge || !Number.isFinite(allowed)) return undefined;
+  const gauge = wire.gauge.value.si;
+  const hasChart = wire.material?.value !== "aluminium";
+  const borne = (kit?.devices ?? []).flatMap(({ id, kind, rating }) => {
+    const chart = kind?.value === "fuse" ? wireChartFuse(gauge) : wireChartBreaker(gauge);
+    const amps = rating?.value.si;
+    const isAboveChart = hasChart && chart.covered && amps !== undefined && amps > chart.value;
+    const isBorne = amps !== undefined && amps <= allowed && !isAboveChart;
+    return id && isBorne ? [{ id: id.value, amps }] : [];
+  });
+  return borne.toSorted((a, b) => b.amps - a.amps)[0]?.id;
 }
 
 /** What a wire can start at or lead to: a name among them has to be one's own. */
