@@ -46,6 +46,8 @@ describe("explain", () => {
     { slip: "wire-voltage-dorp", meant: "wire-voltage-drop" },
     { slip: "key-unkown", meant: "key-unknown" },
     { slip: "CG-AFT-OF-LIMIT", meant: "cg-aft-of-limit" },
+    { slip: "wire-volt", meant: "wire-voltage-drop" },
+    { slip: "corner-rad", meant: "cutout-corner-radius" },
   ])("suggests $meant for $slip", async ({ slip, meant }) => {
     const { stdout, stderr, code } = await tailcone(["explain", slip], folder);
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });

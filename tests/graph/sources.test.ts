@@ -239,7 +239,7 @@ describe("3.2 endurance: manuals 190-01007-A3 rev. 4 fig. 3-19, 190-02246-10 rev
       "information",
     );
     expect(broken(asked)).toEqual(["battery-capacity-missing"]);
-    expect(broken(judge(sourceExample({ battery: keys })))).toEqual([]);
+    expect(broken(judge(sourceExample({ battery: keys })))).toEqual(["source-loss-not-covered"]);
   });
 
   it("shows what each load that is shed leaves, in the order of shedding", () => {
@@ -547,4 +547,23 @@ describe(`the load analysis: conditions of ${loadAnalysisSource.document}, ${loa
     expect(electricalOf(judgement.project).sources.analysis).toEqual({ columns: [], rows: [] });
     expect(broken(judgement)).toEqual(["sources-not-recorded"]);
   });
+});
+
+it("a bus takes its voltage from the sources that run, and from no other", () => {
+  const { project } = judge(
+    sourceExample({
+      moreSources: ["{ id: GPU, kind: ground-power, voltage: 28 V, bus: MAIN }"],
+      conditions: [runningIn("cruise"), runningIn("ground-power"), failed()],
+    }),
+  );
+  const sourcesOf = (condition: string) =>
+    valuesOf(project)
+      .find((value) => value.quantity === "bus-voltage" && value.condition === condition)
+      ?.inputs.filter(({ unit }) => unit === "V")
+      .map(({ symbol }) => symbol);
+  expect(["cruise", "ground-power", "lost"].map(sourcesOf)).toEqual([
+    ["ALT", "BATT"],
+    ["BATT", "GPU"],
+    ["BATT"],
+  ]);
 });

@@ -170,6 +170,24 @@ describe("the facts of a finding", () => {
     expect(factsOf(wireExample({ length: "14.5 fet" }))).toMatchObject({ text: "14.5 fet", wrong: "fet" });
   });
 
+  it.each([
+    { key: "one that is needed", text: wireExample({ length: "" }), isRequired: true },
+    { key: "one that may be left out", text: wireExample({ bundle: "" }), isRequired: false },
+    {
+      key: "the only one of a choice",
+      text: recordExample().replace(/empty: .*/, "empty:"),
+      isRequired: true,
+    },
+    {
+      key: "one of a choice that is made",
+      text: recordExample().replace("current: 18 A", "current: 18 A, power:"),
+      isRequired: false,
+    },
+  ])("tell whether a blank may be taken out: $key", ({ text, isRequired }) => {
+    const blank = problemsOf(text).find(({ rule }) => rule === "value-missing");
+    expect(blank?.facts).toMatchObject({ isRequired });
+  });
+
   it("know a key that belongs further out", () => {
     const document = "document: { number: HM-0412, revision: A, status: draft, wires: [] }";
     expect(factsOf(recordExample({ document }))).toMatchObject({ key: "wires", belongsFurtherOut: true });

@@ -315,7 +315,22 @@ function oneOf<T extends string>(allowed: readonly T[], value: string, option: s
   return found;
 }
 
+/** Fewer letters than these stand in too many words to mean one of them. */
+const fewestLetters = 4;
+
+/** More words than these are no help. */
+const mostWords = 8;
+
+/** Words that another is a slip of; else those that start with it, else those that have it in them. */
+function alike(word: string, known: readonly string[]): readonly string[] {
+  const slips = nearest(word, known);
+  if (slips.length > 0 || word.length < fewestLetters) return slips;
+  const starting = known.filter((one) => one.startsWith(word));
+  const found = starting.length > 0 ? starting : known.filter((one) => one.includes(word));
+  return found.slice(0, mostWords);
+}
+
 function meant(word: string, known: readonly string[]): string {
-  const near = nearest(word, known).map((guess) => `'${guess}'`);
+  const near = alike(word, known).map((guess) => `'${guess}'`);
   return near.length === 0 ? "" : `; did you mean ${near.join(" or ")}?`;
 }

@@ -25,7 +25,8 @@ export interface RecordFacts {
   "key-out-of-place": Whereabouts & { key: string; shape: string };
   /** `found` are those of the `keys` that are there: none, or more than one. */
   "key-choice": Whereabouts & { keys: readonly string[]; found: readonly string[] };
-  "value-missing": Whereabouts & { meaning?: string; example?: string };
+  /** `isRequired`: the key can't be left out either. */
+  "value-missing": Whereabouts & { meaning?: string; example?: string; isRequired: boolean };
   "value-wrong-kind": Whereabouts & {
     expected: readonly JsonType[];
     found: "map" | "list" | ScalarNode["style"];

@@ -87,7 +87,7 @@ class Describer {
       case "false schema":
         return this.outOfPlace(error, trail);
       case "type":
-        return this.wrongKind(error, node);
+        return this.wrongKind(error, node, trail);
       case "enum":
         if (!text) return undefined; // that no word stands there is an error of its own
         return raise("value-not-in-list", place, {
@@ -154,7 +154,7 @@ class Describer {
     return raise("key-out-of-place", this.place(entry.key), facts);
   }
 
-  private wrongKind(error: SchemaError, node: Node): Problem | undefined {
+  private wrongKind(error: SchemaError, node: Node, trail: readonly Node[]): Problem | undefined {
     const schema = this.schema(node);
     const where = this.shape.locate(node);
     const style = node.kind === "scalar" ? node.style : node.kind;
@@ -164,6 +164,7 @@ class Describer {
         ...where,
         ...meaningOf(schema),
         ...exampleOf(schema),
+        isRequired: this.isRequired(trail),
       });
     }
     return raise("value-wrong-kind", this.place(node), {
@@ -173,6 +174,18 @@ class Describer {
       ...(node.kind === "scalar" && { text: node.text }),
       ...exampleOf(schema),
     });
+  }
+
+  /** Whether the last node of a trail stands behind a key that its map needs, or that is the only one of a choice. */
+  private isRequired(trail: readonly Node[]): boolean {
+    const [map, value] = trail.slice(-2);
+    if (map?.kind !== "map") return false;
+    const key = map.entries.find((one) => one.value === value)?.key.text;
+    const schema = this.schema(map);
+    if (key === undefined || !schema) return false;
+    if (schema.required?.includes(key)) return true;
+    const choice = (schema.anyOf ?? schema.oneOf ?? []).flatMap(({ required = [] }) => required);
+    return choice.includes(key) && !choice.some((one) => one !== key && this.entry(map, one));
   }
 
   /** Keys that a map still lacks and that one of its unknown keys is likely a slip of. */

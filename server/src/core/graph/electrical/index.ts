@@ -38,6 +38,7 @@ export interface ElectricalBasis {
   readonly network: Network;
   readonly states: ReadonlyMap<Condition, NetworkState>;
   readonly ratings: WireRatings;
+  readonly outputs: SourceOutputs;
   readonly keep: Keep;
 }
 
@@ -62,7 +63,7 @@ export function deriveElectrical(project: Project): Electrical {
       );
     states.set(condition, solved.recall(condition, condition, rests, keep, solve));
   }
-  const basis: ElectricalBasis = { project, conditions, circuit, network, states, ratings, keep };
+  const basis: ElectricalBasis = { project, conditions, circuit, network, states, ratings, outputs, keep };
   const voltages = deriveLoadVoltages(basis);
   const currents = deriveLoadCurrents(basis, voltages);
   const wires = deriveWires(basis, currents);

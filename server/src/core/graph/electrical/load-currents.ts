@@ -197,12 +197,14 @@ function busVoltage(
   });
 }
 
-/** Sources that are on, and the feeders between them and the buses. */
-function aheadOperands(condition: Condition, { project }: ElectricalBasis): Record<string, Operand> {
-  const { nominal, sources = [], feeders = [] } = project.airframe?.electrical ?? {};
-  if (sources.length === 0) return { nominal: written("nominal voltage", nominal, "V") };
-  const off = new Set(condition.failed?.map((failed) => failed.value));
-  const on = sources.filter(({ id }) => id && !off.has(id.value));
+/** Sources that run, and the feeders between them and the buses. */
+function aheadOperands(
+  condition: Condition,
+  { project, network, outputs }: ElectricalBasis,
+): Record<string, Operand> {
+  const { nominal, feeders = [] } = project.airframe?.electrical ?? {};
+  if (!network.hasSources) return { nominal: written("nominal voltage", nominal, "V") };
+  const on = outputs.running(condition);
   return Object.fromEntries([
     ...on.map(({ id, voltage }) => [id!.value, written(`voltage of ${id!.value}`, voltage, "V")]),
     ...on.map(({ id, resistance }) => [

@@ -9,8 +9,8 @@ export const keyChoice = defineRule<RecordFacts["key-choice"]>({
   area: "record",
   title: "Of keys that stand in place of each other there must be exactly one",
   why:
-    "A draw is given as a current or as a power. With neither, the load counts for nothing; with both, they can " +
-    "disagree, and nobody can say which of them the wire was sized for.",
+    "They say the same thing in different ways. With none of them it is not said, and nothing that needs it is " +
+    "checked; with more than one they can disagree, and nobody can say which of them counts.",
   sources: [],
   say: ({ keys, found, ...where }) => ({
     what:

@@ -9,8 +9,8 @@ export const keyMissing = defineRule<RecordFacts["key-missing"]>({
   area: "record",
   title: "A key that every record of this kind needs is not there",
   why:
-    "What is not written can't be computed with, so every check that needs it stays silent. A wire without a " +
-    "length has no voltage drop, and nothing else on the page shows that the check was left out.",
+    "What is not written can't be computed with, so every check that needs it stays silent, and nothing else on the " +
+    "page shows that it was left out.",
   sources: [],
   say: ({ key, meaning, example, parts, shape, ...where }) => ({
     what: `${sentence(nameOf(where))} has no ${quote(key)}${shape ? `, which a ${shape} needs` : ""}.`,

@@ -10,8 +10,8 @@ export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
   area: "record",
   title: "A name stands for nothing in these records",
   why:
-    "A wire that leads to something that is not there leads nowhere: its load is missing from every sum, and the " +
-    "runs around it look better than they are.",
+    "What is meant is not known, so whatever rests on it is left out of every sum and check, and what is left looks " +
+    "better than it is.",
   sources: [],
   say: ({ id, kinds, known, ...where }) => {
     const wanted = listWords(kinds.map(kindName), "or");

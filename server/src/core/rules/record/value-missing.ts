@@ -12,9 +12,9 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
     "A line that was begun and not finished looks finished on paper. Nothing that needs the value is checked " +
     "until it is there.",
   sources: [],
-  say: ({ meaning, example, ...where }) => ({
+  say: ({ meaning, example, isRequired, ...where }) => ({
     what: `${sentence(nameOf(where))} has no value.`,
-    todo: completion(keyOf(where), example) + meaningWords(meaning),
+    todo: completion(keyOf(where), example, isRequired) + meaningWords(meaning),
   }),
   examples: [
     {
@@ -31,7 +31,8 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
   ],
 });
 
-function completion(key: string | undefined, example: string | undefined): string {
+function completion(key: string | undefined, example: string | undefined, isRequired: boolean): string {
   if (key === undefined) return "Write the entry, or take its dash out.";
-  return example === undefined ? "Write it, or take the key out." : `Write it, such as ${key}: ${example}.`;
+  if (example !== undefined) return `Write it, such as ${key}: ${example}.`;
+  return isRequired ? "Write it: it can't be left out." : "Write it, or take the key out.";
 }

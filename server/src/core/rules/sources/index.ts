@@ -1,6 +1,8 @@
 import type { Rule } from "../rule";
 import { batteryCapacityMissing } from "./battery-capacity-missing";
 import { batteryEnduranceShort } from "./battery-endurance-short";
+import { componentVoltageAboveSystem } from "./component-voltage-above-system";
+import { conditionsNotRecorded } from "./conditions-not-recorded";
 import { feederVoltageDrop } from "./feeder-voltage-drop";
 import { idleSpeedTooLow } from "./idle-speed-too-low";
 import { inrushAboveSource } from "./inrush-above-source";
@@ -8,6 +10,7 @@ import { loadVoltageLow } from "./load-voltage-low";
 import { networkIsland } from "./network-island";
 import { networkUnsolved } from "./network-unsolved";
 import { sourceAboveShare } from "./source-above-share";
+import { sourceLossNotCovered } from "./source-loss-not-covered";
 import { sourceOutputUnknown } from "./source-output-unknown";
 import { sourceOverloaded } from "./source-overloaded";
 import { sourcesNotRecorded } from "./sources-not-recorded";
@@ -16,6 +19,8 @@ import { sourcesNotRecorded } from "./sources-not-recorded";
 export const sourceRules: readonly Rule[] = [
   batteryCapacityMissing,
   batteryEnduranceShort,
+  componentVoltageAboveSystem,
+  conditionsNotRecorded,
   feederVoltageDrop,
   idleSpeedTooLow,
   inrushAboveSource,
@@ -23,6 +28,7 @@ export const sourceRules: readonly Rule[] = [
   networkIsland,
   networkUnsolved,
   sourceAboveShare,
+  sourceLossNotCovered,
   sourceOutputUnknown,
   sourceOverloaded,
   sourcesNotRecorded,

@@ -7,6 +7,7 @@ import { bundleLoadingUnderstated } from "./bundle-loading-understated";
 import { bundleTooLarge } from "./bundle-too-large";
 import { circuitLoop } from "./circuit-loop";
 import { loadModeUnknown } from "./load-mode-unknown";
+import { loadNeverRuns } from "./load-never-runs";
 import { loadNotConnected } from "./load-not-connected";
 import { protectionAboveChart } from "./protection-above-chart";
 import { protectionAboveWire } from "./protection-above-wire";
@@ -39,6 +40,7 @@ export const wireRules: readonly Rule[] = [
   bundleTooLarge,
   circuitLoop,
   loadModeUnknown,
+  loadNeverRuns,
   loadNotConnected,
   protectionAboveChart,
   protectionAboveWire,
