@@ -247,7 +247,11 @@ function numbersOf({ values, margins }: ReturnType<typeof worksheetOf>): Set<str
 function measuresIn(markdown: string): string[] {
   const text = markdown.replace(/\\([^\w\s])/g, "$1");
   const [, code = ""] = text.split("```");
-  const cells = [...text.matchAll(/^\|(.*)\|$/gm)].flatMap(([, row]) => row!.split("|").slice(1));
+  const cells = [...text.matchAll(/^\|(.*)\|$/gm)]
+    .flatMap(([, row]) => row!.split("|").slice(1))
+    // "11.7 V, **below 22 V**": a value and the limit that it fails
+    .flatMap((cell) => cell.split(/, \*\*(?:above|below) /))
+    .map((cell) => cell.replace(/\*\*\s*$/, ""));
   const results = [...text.matchAll(/: \*\*(.+?)\*\*/g)].map(([, result]) => result!);
   const inputs = [...code.matchAll(/^ {4}\S.*? {2,}(\S.*?) {2}/gm)].map(([, input]) => input!);
   const ends = [...code.matchAll(/^ {2}= (.*)\n(?! {2}= )/gm)].map(([, end]) => end!.split(", ")[0]!);

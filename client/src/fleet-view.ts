@@ -78,13 +78,17 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
     .at(-1)!
     .replace(/\.install\.ya?ml$/, "");
   const item = new vscode.TreeItem(name, vscode.TreeItemCollapsibleState.Collapsed);
-  const margins = [electrical && `electrical ${electrical.share}`, balance && `CG ${balance.share}`];
+  const short = [electrical?.share, balance && `CG ${balance.share}`];
+  const margins = [
+    electrical && `least electrical margin ${electrical.share}`,
+    balance && `CG to the envelope ${balance.share}`,
+  ];
   const errors = counted(counts.error, "error");
   const warnings = counted(counts.warning, "warning");
   const inFull = [errors, warnings, ...margins].filter((part) => part).join(", ");
   item.id = uri;
   // The view is narrow: the worst comes first, and what does not fit is in the tooltip.
-  item.description = [errors || warnings, ...margins].filter((part) => part).join(" · ");
+  item.description = [errors || warnings, ...short].filter((part) => part).join(" · ");
   item.tooltip = `${name}\n${kit ?? "no kit"} in ${airframe ?? "no airframe"}: ${inFull || "no faults"}`;
   item.accessibilityInformation = { label: `${name}: ${inFull || "no faults"}` };
   item.iconPath = iconOf(counts);

@@ -124,6 +124,16 @@ describe("on the gauge of a wire", () => {
     expect(rows.some(([name]) => !name!.startsWith("**"))).toBe(true);
   });
 
+  it("tells the results first, then what was tried, then how it was calculated", async () => {
+    const uri = workspace.uri(planted);
+    editor.open(uri, workspace.read(planted));
+    const shown = (await hoverAt(uri, "12 AWG\n    length: 14.5 ft", "12 AWG"))!;
+    const places = ["**fails:**", "**Tried:**", "```text"].map((part) => shown.indexOf(part));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(shown.startsWith("|")).toBe(true);
+  });
+
   it("follows the text as it is typed", async () => {
     const draft = workspace.uri("draft.install.yaml");
     editor.open(draft, workspace.read(demo.clean));
@@ -135,6 +145,25 @@ describe("on the gauge of a wire", () => {
     expect(shown).toContain("31.2 lb × 125 in");
     expect(shown).toContain(showMeasure(31.2 * 125, "lb in"));
   });
+});
+
+it("on the name of a component, marks each condition in which it gets too little", async () => {
+  const draft = workspace.uri("thin.install.yaml");
+  const thin = (awg: number) => `to: RACK\n    gauge: ${awg} AWG`;
+  editor.open(draft, workspace.read(demo.clean));
+  const marked = async (awg: number) =>
+    rowsOf((await hoverAt(draft, thin(awg), "RACK"))!)
+      .flat()
+      .filter((cell) => / V, \*\*below /.test(cell));
+  expect(await marked(10)).toEqual([]);
+  editor.change(draft, [thin(10), thin(20)]);
+  const cells = await marked(20);
+  expect(cells.length).toBeGreaterThan(0);
+  for (const cell of cells) {
+    // The kit: RACK works from 24 V.
+    expect(cell).toMatch(/ V, \*\*below 24 V\*\*$/);
+    expect(Number.parseFloat(cell)).toBeLessThan(24);
+  }
 });
 
 describe("in the kit", () => {

@@ -50,12 +50,24 @@ describe("completion", () => {
     expect(ordered[0]!.detail).toMatch(/path drop 0\.\d+ V of 1 V/);
     const labels = ordered.map(({ label }) => label);
     expect(labels.indexOf("6 AWG")).toBeLessThan(labels.indexOf("14 AWG")); // what fails comes last
-    // What was not tried in time is tried when it is looked at.
-    const untried = ordered.find(({ data }) => data !== undefined);
-    if (untried) {
-      const resolved = await editor.request<CompletionItem>("completionItem/resolve", untried);
-      expect(resolved.detail).toBeDefined();
-    }
+  });
+
+  it("tells what a value leads to that was not tried in time, also once the user types on", async () => {
+    const gauge = "8 AWG\n    length: 14.5 ft";
+    const start = editor.textOf(install).indexOf(gauge);
+    const { end } = editor.rangeOf(install, gauge);
+    await editor.request("textDocument/completion", {
+      textDocument: { uri: install },
+      position: { line: end.line - 1, character: 15 },
+    });
+    editor.change(install, [gauge, `1${gauge}`]);
+    const untried: CompletionItem = {
+      label: "16 AWG",
+      data: { uri: install, version: 1, span: { start, end: start + "8 AWG".length }, text: "16 AWG" },
+    };
+    const resolved = await editor.request<CompletionItem>("completionItem/resolve", untried);
+    expect(resolved.detail).toMatch(/^fails: /);
+    expect(resolved.documentation).toBeDefined();
   });
 
   it("puts plain text where the client takes no snippets", async () => {

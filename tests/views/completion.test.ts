@@ -162,6 +162,25 @@ describe("what a value would lead to", () => {
     expect(tried[2]!.trial.words).toContain(`path drop ${drop.value.value.toPrecision(3)} V of 1 V`);
   });
 
+  it("of a wire is said what fails first, and the drop of its path though another wire drops more", () => {
+    const feed = "    to: CHILLER\n    gauge: 8 AWG";
+    const back = "from: CHILLER, to: GND-AFT, gauge: ";
+    const wordsWith = (awg: number) => {
+      const text = demoWith(feed, feed.replace("8 AWG", `${awg} AWG`));
+      const at = text.indexOf(back) + back.length;
+      const span = { start: at, end: at + "8 AWG".length };
+      return ["6 AWG", "8 AWG"].map((size) =>
+        tryValue(loadRecord(file, "install", text), span, size, shelf, {}),
+      );
+    };
+    for (const { words } of wordsWith(8)) expect(words).toMatch(/^path drop 0\.\d+ V of 1 V/);
+    for (const { words, documentation } of wordsWith(12)) {
+      expect(words).toMatch(/^fails: /);
+      expect(words).toMatch(/fails: path drop \d\.\d+ V of 1 V/);
+      expect(documentation).toMatch(/^With this value:\n- \*\*fails:\*\* /);
+    }
+  });
+
   it("of a doubler is said for each sheet, the thinnest that passes being found", () => {
     const thickness = sound.indexOf("0.050 in", sound.indexOf("kind: doubler"));
     const sheets = ["0.020 in", "0.040 in", "0.051 in"].map((text) => ({

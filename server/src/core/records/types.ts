@@ -1053,7 +1053,7 @@ export interface Document {
   readonly number?: Written<string>;
   /** Revision of this document. */
   readonly revision?: Written<string>;
-  /** Title. */
+  /** What this record is of, in a few words: the kit and the aircraft. */
   readonly title?: Written<string>;
   /** Where the document stands. Approval is given by licensed persons, outside this tool. */
   readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
@@ -1714,7 +1714,7 @@ export interface DuctSegment {
   readonly id?: Written<string>;
   /** Segment that feeds it. Left out: the supply. */
   readonly after?: Written<string>;
-  /** Length. */
+  /** Length of the segment along its middle, from end to end. */
   readonly length?: Written<Quantity<"length">>;
   /** Inside diameter of a round duct. */
   readonly diameter?: Written<Quantity<"length">>;

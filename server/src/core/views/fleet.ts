@@ -7,7 +7,10 @@ export interface FleetRow {
   readonly kit: string | undefined;
   readonly airframe: string | undefined;
   readonly counts: Readonly<Record<Severity, number>>;
-  /** The least share that is left of any electrical limit; undefined where nothing electrical is judged. */
+  /**
+   * The least share that is left of any electrical limit; undefined where nothing electrical is judged, and, as
+   * the balance, where the record leaves blanks: what it then takes for the least may not be.
+   */
   readonly electrical: Margin | undefined;
   /** The least distance to the envelope's sides, as a share of its width. */
   readonly balance: Margin | undefined;
@@ -20,6 +23,9 @@ export interface Margin {
 }
 
 const balanceRules: readonly string[] = ["cg-forward-of-limit", "cg-aft-of-limit"];
+
+/** Rules that find what a derivation then does without. */
+const leavesBlank = /^(key-missing$|value-|quantity-|reference-|record-|list-|text-)/;
 
 const rows = new WeakMap<Judgement, FleetRow>();
 
@@ -34,13 +40,14 @@ function rowOf({ record, project, findings, assessments }: Judgement): FleetRow 
   if (!project) return undefined;
   const counts = { error: 0, warning: 0, information: 0 };
   for (const { severity } of findings) counts[severity]++;
+  const isWhole = !findings.some(({ rule }) => leavesBlank.test(rule));
   return {
     file: record.file,
     kit: project.kit?.kit?.number?.value,
     airframe: project.airframe?.aircraft?.serial?.value,
     counts,
-    electrical: least(assessments, isElectrical),
-    balance: least(assessments, ({ rule }) => balanceRules.includes(rule)),
+    electrical: isWhole ? least(assessments, isElectrical) : undefined,
+    balance: isWhole ? least(assessments, ({ rule }) => balanceRules.includes(rule)) : undefined,
   };
 }
 

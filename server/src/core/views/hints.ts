@@ -2,6 +2,7 @@
 import type { Judgement } from "../check";
 import { type Assessment, byMargin, marginOf } from "../findings/finding";
 import { electricalOf, weightsOf, wiringOf } from "../graph/derivations";
+import type { LoadPath } from "../graph/electrical/circuit";
 import { groupBy } from "../graph/group-by";
 import { showMeasure, type Value } from "../graph/value";
 import type { Project } from "../project";
@@ -33,7 +34,7 @@ export function hintsOf(judgement: Judgement): Hint[] {
 function* wireAndDeviceHints({ record, assessments }: Judgement, project: Project): Iterable<Hint> {
   const things = new Map(record.typing.declarations.map((one) => [`${one.kind} ${one.id.value}`, one.node]));
   const judged = groupBy(assessments, ({ subject }) => subject.id);
-  const { wires, devices } = electricalOf(project);
+  const { wires, devices, circuit } = electricalOf(project);
   for (const { id, states } of wires) {
     const drop = largest(states.map((state) => state.drop));
     const parts = [short(largest(states.map((state) => state.current))), drop && `drop ${short(drop)}`];
@@ -41,10 +42,19 @@ function* wireAndDeviceHints({ record, assessments }: Judgement, project: Projec
   }
   for (const { id, inline, rating, currents } of devices) {
     const current = largest(currents.map((one) => one.current));
-    const margin = marginWords((judged.get(id) ?? []).filter(({ subject }) => subject.kind === inline.kind));
+    const margin = isKnownThrough(id, circuit.paths)
+      ? marginWords((judged.get(id) ?? []).filter(({ subject }) => subject.kind === inline.kind))
+      : "margin unknown";
     const parts = [current && rating && `${short(current)} of ${short(rating)}`, margin];
     yield* hint(things.get(`${inline.kind} ${id}`), parts, false);
   }
+}
+
+/** A wire without gauge or length leaves judgements out, maybe the one with the least margin. */
+function isKnownThrough(id: string, paths: readonly LoadPath[]): boolean {
+  return paths
+    .filter(({ through }) => through.some((one) => one.id === id))
+    .every(({ feed, returns }) => [...feed, ...returns].every(({ gauge, length }) => gauge && length));
 }
 
 /** Behind each item that comes or goes its moment. */
@@ -104,7 +114,7 @@ function marginWords(judged: readonly Assessment[]): string | undefined {
   const worst = judged.filter((one) => marginOf(one) !== undefined).toSorted(byMargin)[0];
   if (!worst) return undefined;
   const share = Math.floor(marginOf(worst)! * 100 + 1e-9);
-  return worst.holds ? `margin ${share} %` : `${nameOf(worst.value)} ${share} %`;
+  return worst.holds ? `margin ${share} % (${nameOf(worst.value)})` : `${nameOf(worst.value)} ${share} %`;
 }
 
 function section({ entries }: MapNode, key: string): Node | undefined {

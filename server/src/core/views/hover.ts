@@ -1,8 +1,9 @@
 /**
- * What a value in a record takes part in: results with limits and margins first, then the calculations.
+ * What a value in a record takes part in: results with limits and margins first, then what was tried to mend
+ * what fails, then the calculations.
  */
 import type { Judgement } from "../check";
-import { type Assessment, byMargin, marginOf } from "../findings/finding";
+import { type Assessment, byMargin, holds, marginOf } from "../findings/finding";
 import { valuesOf } from "../graph/derivations";
 import type { QuantityName } from "../graph/quantity-names";
 import { showMeasure, type Value } from "../graph/value";
@@ -13,6 +14,7 @@ import { citeTogether } from "../source";
 import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
 import { nameAt, type Overview, overviewAt } from "./overview";
 import { PlaceNames } from "./place-names";
+import { restingOn, takes } from "./resting";
 
 export interface Hover {
   readonly node: Node;
@@ -33,8 +35,18 @@ export function hoverOn(
   remedies: readonly ProvenRemedy[] = [],
 ): Hover | undefined {
   const sections = judgements.map((one) => section(file, node, one)).filter((one) => one !== undefined);
-  if (sections.length === 0) return undefined;
-  return { node, markdown: [...remedyLines(remedies), sections.join("\n\n---\n\n")].join("\n\n") };
+  const markdown = sections.map(({ results, calculations }, at) =>
+    [...results, ...(at === 0 ? remedyLines(remedies) : []), ...calculations]
+      .filter((part) => part !== "")
+      .join("\n\n"),
+  );
+  return markdown.length === 0 ? undefined : { node, markdown: markdown.join("\n\n---\n\n") };
+}
+
+/** What one project has to say, in the order in which it is read; what was tried stands between the two. */
+interface Section {
+  readonly results: readonly string[];
+  readonly calculations: readonly string[];
 }
 
 function remedyLines(remedies: readonly ProvenRemedy[]): string[] {
@@ -42,7 +54,7 @@ function remedyLines(remedies: readonly ProvenRemedy[]): string[] {
   return [...new Set(lines)];
 }
 
-function section(file: string, node: Node, { project, assessments, record }: Judgement): string | undefined {
+function section(file: string, node: Node, { project, assessments, record }: Judgement): Section | undefined {
   if (!project) return undefined;
   const rests = restingOn(file, node);
   const judged = assessments
@@ -59,16 +71,15 @@ function section(file: string, node: Node, { project, assessments, record }: Jud
     (step) => (isPlainCopy(step) ? limits.has(step) : rests(step)),
   );
   const places = new PlaceNames(project.files, (one) => (one === file ? "" : lastPart(one)));
-  return [
-    record.file === file ? "" : `In ${escaped(lastPart(record.file))}:`,
-    overview ? overviewTable(overview) : "",
-    resultLines(results.slice(0, most.results)),
-    table(shown, judged.length),
-    calculations(steps, places),
-    sources([...steps, ...shown.map(({ limit }) => limit)]),
-  ]
-    .filter((part) => part !== "")
-    .join("\n\n");
+  return {
+    results: [
+      record.file === file ? "" : `In ${escaped(lastPart(record.file))}:`,
+      table(shown, judged.length),
+      overview ? overviewTable(overview, assessments) : "",
+      resultLines(results.slice(0, most.results)),
+    ],
+    calculations: [calculations(steps, places), sources([...steps, ...shown.map(({ limit }) => limit)])],
+  };
 }
 
 /**
@@ -91,7 +102,7 @@ function directValues(file: string, node: Node, project: Project): Value[] {
 
 const ofItems: readonly QuantityName[] = ["item-moment", "item-cg-effect"];
 
-/** Shown above the limits too: what an item does by itself. */
+/** Shown with the limits too: what an item does by itself. */
 const tellsByItself: readonly QuantityName[] = [
   "item-moment",
   "item-cg-effect",
@@ -100,29 +111,9 @@ const tellsByItself: readonly QuantityName[] = [
 ];
 
 /** What fails comes first, then what is judged at this very place, then what only rests on it. */
-function nearness({ holds, place }: Assessment, node: Node): number {
-  if (!holds) return 0;
-  return place.node === node ? 1 : 2;
-}
-
-function takes(value: Value, file: string, node: Node): boolean {
-  return value.inputs.some((input) =>
-    input.places.some((place) => place.node === node && place.file === file),
-  );
-}
-
-/** Whether a value rests on what is written at the node, however far back; remembered from value to value. */
-function restingOn(file: string, node: Node): (value: Value) => boolean {
-  const known = new Map<Value, boolean>();
-  const rests = (value: Value): boolean => {
-    const found = known.get(value);
-    if (found !== undefined) return found;
-    const answer =
-      takes(value, file, node) || value.inputs.some(({ derivedFrom }) => derivedFrom && rests(derivedFrom));
-    known.set(value, answer);
-    return answer;
-  };
-  return rests;
+function nearness(one: Assessment, node: Node): number {
+  if (!one.holds) return 0;
+  return one.place.node === node ? 1 : 2;
 }
 
 function resultLines(values: readonly Value[]): string {
@@ -131,10 +122,12 @@ function resultLines(values: readonly Value[]): string {
     .join("  \n");
 }
 
-function overviewTable({ subject, quantities, rows }: Overview): string {
+function overviewTable({ subject, quantities, rows }: Overview, assessments: readonly Assessment[]): string {
   const heads = quantities.map((quantity) => quantity.replaceAll("-", " "));
   const lines = rows.map(({ condition, values }) => {
-    const cells = values.map((value) => (value ? showMeasure(value.value, value.unit) : ""));
+    const cells = values.map((value) =>
+      value ? [showMeasure(value.value, value.unit), ...failuresOf(value, assessments)].join(", ") : "",
+    );
     return `| ${[escaped(condition), ...cells].join(" | ")} |`;
   });
   return [
@@ -144,13 +137,33 @@ function overviewTable({ subject, quantities, rows }: Overview): string {
   ].join("\n");
 }
 
+/**
+ * The limits that a value fails, in words. A rule may judge the worst condition only: a limit that belongs to no
+ * condition counts for the others too.
+ */
+function failuresOf(value: Value, assessments: readonly Assessment[]): string[] {
+  return assessments
+    .filter(
+      ({ value: judged, limit, sense }) =>
+        judged.quantity === value.quantity &&
+        judged.subject.kind === value.subject.kind &&
+        judged.subject.id === value.subject.id &&
+        (judged === value || limit.condition === undefined) &&
+        !holds(value.value, sense, limit.value),
+    )
+    .map(
+      ({ limit, sense }) =>
+        `**${sense === "at-most" ? "above" : "below"} ${showMeasure(limit.value, limit.unit)}**`,
+    );
+}
+
 function table(judged: readonly Assessment[], all: number): string {
   if (judged.length === 0) return "";
   const rows = judged.map((one) => {
-    const { value, limit, sense, holds } = one;
+    const { value, limit, sense } = one;
     const margin = marginOf(one);
     const cells = [
-      `${holds ? "" : "**fails:** "}${nameOf(value)}, ${whereOf(value)}`,
+      `${one.holds ? "" : "**fails:** "}${nameOf(value)}, ${whereOf(value)}`,
       showMeasure(value.value, value.unit),
       `${sense === "at-most" ? "≤" : "≥"} ${showMeasure(limit.value, limit.unit)}`,
       nameOf(limit),

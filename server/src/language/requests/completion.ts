@@ -48,6 +48,8 @@ interface TrialData {
 
 export function answerCompletion(room: Room): void {
   const { connection } = room;
+  /** What the last list was made of: the user goes on typing in it, so that the text is soon another. */
+  let listed: (Pick<TrialData, "uri" | "version"> & { readonly judgement: Judgement }) | undefined;
 
   connection.onCompletion(async ({ textDocument: { uri }, position }, cancelled) => {
     const opened = openedAt(room, uri);
@@ -62,6 +64,7 @@ export function answerCompletion(room: Room): void {
     const trials = judgement.project ? await tryAll(found, judgement, room, cancelled) : new Map();
     if (cancelled.isCancellationRequested) return null;
     const version = room.documents.get(opened.id)?.version ?? 0;
+    listed = { uri, version, judgement };
     return {
       isIncomplete: false,
       items: inOrder(found, trials).map((one, rank) =>
@@ -72,9 +75,8 @@ export function answerCompletion(room: Room): void {
 
   connection.onCompletionResolve((item) => {
     const data = item.data as TrialData | undefined;
-    const opened = data && openedAt(room, data.uri);
-    if (!data || !opened || room.documents.get(opened.id)?.version !== data.version) return item;
-    return { ...item, ...shown(tried(opened.judgement, data.span, data.text, room)) };
+    if (!data || !listed || listed.uri !== data.uri || listed.version !== data.version) return item;
+    return { ...item, ...shown(tried(listed.judgement, data.span, data.text, room)) };
   });
 }
 

@@ -1,18 +1,19 @@
 /**
  * What a value would lead to, here and now: the record is checked with it in place, and what is judged at that
- * place is told. Nothing is computed that a check does not compute.
+ * place, and what fails elsewhere because of it, is told. Nothing is computed that a check does not compute.
  */
 import { type CheckOptions, check } from "../../check";
 import { type Assessment, byMargin, isPlace, marginOf } from "../../findings/finding";
 import { showMeasure } from "../../graph/value";
 import type { RecordSource } from "../../project";
-import { nodeAt, type Span } from "../../reading";
+import { type Node, nodeAt, type Span } from "../../reading";
 import { type LoadedRecord, loadRecord } from "../../records/record";
 import { nameOf } from "../calculation";
+import { restingOn } from "../resting";
 
 /** A value that was tried. */
 export interface Trial {
-  /** What is judged at the place, in a few words: the least margins. */
+  /** What is judged of the value, in a few words: what fails, then the least margins. */
   readonly words: string;
   /** Markdown: each result with its limit, and what would be found. */
   readonly documentation: string;
@@ -36,8 +37,9 @@ export function tryValue(
   const after = check(loadRecord(record.file, record.kind, changed, record), source, options);
   const leading = text.length - text.trimStart().length;
   const node = nodeAt(after.record.reading, span.start + leading + 1).at(-1)?.node;
+  const rests = node ? restingOn(record.file, node) : () => false;
   const judged = after.assessments
-    .filter(({ place }) => place.node === node && place.file === record.file)
+    .filter((one) => isAt(one, record.file, node) || (isTold(one) && rests(one.value)))
     .toSorted((a, b) => rankOf(a) - rankOf(b) || byMargin(a, b));
   const faults = after.findings.filter(({ severity }) => severity !== "information");
   const own = faults.filter(({ anchor }) => isPlace(anchor) && anchor.node === node);
@@ -88,17 +90,31 @@ export function* bestFirst<T>(rising: readonly T[], isPassed: (one: T) => boolea
   }
 }
 
-/** What fails, then what comes of the value, then what only compares it with another choice, such as a rating. */
+function isAt({ place }: Assessment, file: string, node: Node | undefined): boolean {
+  return place.file === file && place.node === node;
+}
+
+/** Told wherever it is judged: what fails because of the value, and the drop of the path that a wire is part of. */
+function isTold({ holds, value }: Assessment): boolean {
+  return !holds || value.quantity === "path-drop";
+}
+
+/**
+ * What fails, then the drop of the path, which every size of a wire is chosen for, then what else comes of the
+ * value, then what only compares it with another choice, such as a rating.
+ */
 function rankOf({ holds, value }: Assessment): number {
   if (!holds) return 0;
-  return value.quantity === "device-rating" ? 2 : 1;
+  if (value.quantity === "path-drop") return 1;
+  return value.quantity === "device-rating" ? 3 : 2;
 }
 
 function inWords(one: Assessment): string {
   const { value, limit, sense } = one;
   const share = marginOf(one) === undefined || one.scale || limit.unit === "AWG" ? "" : shareOf(one);
   const word = sense === "at-most" ? "of" : "at least";
-  return `${nameOf(value)} ${showMeasure(value.value, value.unit, 3)} ${word} ${showMeasure(limit.value, limit.unit, 3)}${share}`;
+  const verdict = one.holds ? "" : "fails: ";
+  return `${verdict}${nameOf(value)} ${showMeasure(value.value, value.unit, 3)} ${word} ${showMeasure(limit.value, limit.unit, 3)}${share}`;
 }
 
 function shareOf({ value, limit, sense }: Assessment): string {
