@@ -136,7 +136,9 @@ it.each([demo.clean, demo.faulty])("%s", { timeout }, (install) => {
   expect(seen.size, "edits that change nothing would prove nothing").toBeGreaterThan(numRuns);
 });
 
-it("a remark after lines of each section, which changes nothing but what is the same object", { timeout }, () => {
+it("a remark after lines of each section, which changes nothing but what is the same object", {
+  timeout,
+}, () => {
   const records = demoRecords();
   const session = new Session(Object.entries(records), demo.clean);
   const untouched = pictureOf(session.judge());
