@@ -16,7 +16,7 @@ const thin = "12 AWG";
 
 const text = readFileSync(join(demo, record), "utf8");
 const lineOfGauge = text.slice(0, text.indexOf(thick, text.indexOf(wire))).split("\n").length;
-const sections = [...text.matchAll(/^(\w+):/gm)].map(([, name]) => name);
+const sections = [...text.matchAll(/^([\w-]+):/gm)].map(([, name]) => name);
 
 /** The voltage drop along the wire, worked out in front of the reader. */
 const calculation = /=.*\d+(\.\d+)? V\b/s;
