@@ -132,7 +132,8 @@ class Glass {
 
   view(): Project {
     const shown = new Map<PropertyKey, unknown>();
-    const view = new Proxy(this.project, {
+    // The project itself is no part of the view: what outlives a version must not keep all of it alive.
+    const view = new Proxy({} as Project, {
       get: (_, key) => {
         if (!shown.has(key)) shown.set(key, this.show(key as keyof Project));
         return shown.get(key);
