@@ -51,8 +51,11 @@ export const quantityNames = {
   "least-supply-resistance": "Resistance ahead of a bus with all its sources together.",
   "loop-resistance": "Resistance of a fault's loop with wires at their rating.",
   "least-loop-resistance": "Resistance of a fault's loop with wires at 20 degC.",
-  "fault-current": "Smallest current of a dead short at the far end of a run.",
+  "fault-current": "Smallest current of a dead short at the far end of a run, through its breaker or fuse.",
   "largest-fault-current": "Largest current of a dead short there, or right behind a breaker or fuse.",
+  "wire-fault-current":
+    "Current in the run itself then, where more than one breaker or fuse feeds the fault.",
+  "largest-wire-fault-current": "The same at the largest fault current.",
   "opening-time": "Latest time to open at the smallest fault current.",
   "largest-fault-opening-time": "Latest time to open at the largest fault current.",
   "fault-factor": "Heat that a conductor may take in a fault, as k in A, s and mm2.",

@@ -5,6 +5,7 @@ import { bondResistance } from "./bond-resistance";
 import { breakerResetsItself } from "./breaker-resets-itself";
 import { contactBelowLoad } from "./contact-below-load";
 import { essentialCircuitShared } from "./essential-circuit-shared";
+import { faultCurrentNotCompared } from "./fault-current-not-compared";
 import { faultCurrentTooSmall } from "./fault-current-too-small";
 import { fuseSparesTooFew } from "./fuse-spares-too-few";
 import { openingPointsMissing } from "./opening-points-missing";
@@ -21,6 +22,7 @@ export const protectionRules: readonly Rule[] = [
   breakerResetsItself,
   contactBelowLoad,
   essentialCircuitShared,
+  faultCurrentNotCompared,
   faultCurrentTooSmall,
   fuseSparesTooFew,
   openingPointsMissing,
