@@ -45,6 +45,7 @@ export const quantityNames = {
   "chart-rating": "Largest breaker or fuse that the wire chart gives for this gauge.",
   "device-rating": "Rating of a breaker or fuse.",
   "device-current": "Current through a breaker or fuse: the sum of the loads behind it.",
+  "device-drop": "Voltage that a breaker, fuse, switch or relay drops at its current.",
   "cold-resistance": "Resistance of the whole run at 20 degC.",
   "hot-resistance": "Resistance of the whole run at the wire's rating.",
   "supply-resistance": "Resistance ahead of a bus with its weakest source alone.",
