@@ -168,6 +168,9 @@ export const quantityNames = {
   "extreme-left-weight-before": "Weight of that loading, before the modification.",
   "extreme-left-cg-before": "Centre of gravity of that loading, before the modification.",
   "extreme-left-limit-before": "The left limit at its weight, before the modification.",
+  "extreme-left-weight-tolerance": "Weight of that loading in the worst case of the tolerances.",
+  "extreme-left-cg-tolerance": "Centre of gravity of that loading in the worst case of the tolerances.",
+  "extreme-left-limit-tolerance": "The left limit at its weight in the worst case of the tolerances.",
   "extreme-right-weight":
     "Weight of the permitted loading nearest to the right limit, or farthest beyond it.",
   "extreme-right-cg": "Centre of gravity of that loading.",
@@ -175,6 +178,9 @@ export const quantityNames = {
   "extreme-right-weight-before": "Weight of that loading, before the modification.",
   "extreme-right-cg-before": "Centre of gravity of that loading, before the modification.",
   "extreme-right-limit-before": "The right limit at its weight, before the modification.",
+  "extreme-right-weight-tolerance": "Weight of that loading in the worst case of the tolerances.",
+  "extreme-right-cg-tolerance": "Centre of gravity of that loading in the worst case of the tolerances.",
+  "extreme-right-limit-tolerance": "The right limit at its weight in the worst case of the tolerances.",
   "burn-forward-cg":
     "Centre of gravity of a loading where it comes nearest to the forward limit as fuel burns.",
   "burn-forward-limit": "The forward limit at the weight of that state.",
