@@ -2,6 +2,7 @@ import type { Rule } from "../rule";
 import { bondFastening } from "./bond-fastening";
 import { bondOnto } from "./bond-onto";
 import { bondResistance } from "./bond-resistance";
+import { breakerNotPullable } from "./breaker-not-pullable";
 import { breakerResetsItself } from "./breaker-resets-itself";
 import { contactBelowLoad } from "./contact-below-load";
 import { essentialCircuitShared } from "./essential-circuit-shared";
@@ -19,6 +20,7 @@ export const protectionRules: readonly Rule[] = [
   bondFastening,
   bondOnto,
   bondResistance,
+  breakerNotPullable,
   breakerResetsItself,
   contactBelowLoad,
   essentialCircuitShared,
