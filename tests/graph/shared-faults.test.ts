@@ -3,9 +3,11 @@
  * tests/network/outside.ts) and by hand. Resistances: AC 43.13-1B Table 11-9; points of devices are made up.
  */
 import { describe, expect, it } from "vitest";
+import { check } from "../../server/src/core/check";
 import { electricalOf } from "../../server/src/core/graph/derivations";
 import { protectionExample, twoFeeds } from "../../server/src/core/rules/protection/protection-example";
 import { runExample } from "../../server/src/core/run-example";
+import { RecordShelf } from "../../server/src/core/shelf";
 import { solveLinear } from "../network/outside";
 import { ground, network, wire as run, stiff } from "../network/support";
 
@@ -125,6 +127,53 @@ describe("a wire that two breakers feed", () => {
     const { fault } = faultsOf(parts);
     const after = 28 / (0.004 + hot(gauge10, 10) + hot(gauge14, 8) + hot(gauge10, 2));
     expect(fault("P3", "CB-A").smallest.current!.value).toBeLessThan(after);
+  });
+});
+
+describe("after an edit of something on one of the ways", () => {
+  const text = protectionExample({
+    ...twoFeeds,
+    devices: [
+      `{ id: CB-20, kind: breaker, rating: 20 A, resistance: 4 mohm, ${points} }`,
+      `{ id: CB-15, kind: breaker, rating: 15 A, resistance: 6 mohm, ${points} }`,
+    ],
+    wires: [
+      ...twoFeeds.wires,
+      "{ id: P3, from: TB-1, to: RACK, gauge: 14 AWG, length: 8 ft, rating: 150 degC }",
+    ],
+  });
+  const seen = (project: Parameters<typeof electricalOf>[0]) =>
+    electricalOf(project).protection.faults.map(({ wire, guard, smallest, largest }) => [
+      wire.id,
+      guard.id,
+      ...[smallest, largest].map(({ current, inWire, opening }) => [
+        current?.value,
+        inWire?.value,
+        opening?.value,
+      ]),
+    ]);
+
+  it.each([
+    [
+      "the length of the other breaker's wire",
+      "to: TB-1, gauge: 10 AWG, length: 10 ft",
+      "to: TB-1, gauge: 10 AWG, length: 9 ft",
+    ],
+    ["the other breaker", "id: CB-B, device: CB-20", "id: CB-B, device: CB-15"],
+    ["the end of a wire, so that one way is left", "from: CB-B, to: TB-1", "from: CB-B, to: RACK"],
+    ["the nominal voltage", "nominal: 28 V", "nominal: 14 V"],
+  ])("is computed anew: %s", (_, before, after) => {
+    const texts = { record: text };
+    const shelf = new RecordShelf({ resolve: () => undefined, text: () => texts.record });
+    const judged = () => check(shelf.load("example.install.yaml")!, shelf).project!;
+    const first = seen(judged());
+    expect(text).toContain(before);
+    texts.record = text.replace(before, after);
+    const second = seen(judged());
+    expect(second).not.toEqual(first);
+    expect(second).toEqual(seen(runExample({ title: "", text: texts.record, finds: [] }).project!));
+    texts.record = text;
+    expect(seen(judged())).toEqual(first);
   });
 });
 
