@@ -25,20 +25,18 @@ it("has a row for each condition, and nothing but values of the graph", () => {
   const declared = file!.typing.declarations.find(({ kind, id }) => kind === "source" && id.value === "ALT")!;
   const hover = hoverOn(declared.id.place.file, declared.id.place.node, [judgement])!;
   const rows = hover.markdown.split("\n").filter((line) => line.startsWith("| "));
-  expect(rows[0]).toMatch(/^\| \*\*ALT\*\* \| source output \| source demand \| source capacity \|$/);
+  expect(rows[0]).toMatch(
+    /^\| \*\*ALT\*\* \| source output \| source current \| source demand \| source capacity \|$/,
+  );
   for (const condition of ["idle", "cruise"]) {
-    const [output, demand, capacity] = ["source-output", "source-demand", "source-capacity"].map(
-      (quantity) => {
-        const value = valuesOf(project).find(
-          (one) => one.quantity === quantity && one.condition === condition && one.subject.id !== "BAT",
-        )!;
-        return showMeasure(value.value, value.unit);
-      },
-    );
-    expect(rows).toContainEqual(
-      expect.stringContaining(`| ${condition} | ${output} | ${demand} | ${capacity}`),
-    );
+    const cells = ["source-output", "source-current", "source-demand", "source-capacity"].map((quantity) => {
+      const value = valuesOf(project).find(
+        (one) => one.quantity === quantity && one.condition === condition && one.subject.id !== "BAT",
+      )!;
+      return showMeasure(value.value, value.unit);
+    });
+    expect(rows).toContainEqual(expect.stringContaining(`| ${[condition, ...cells].join(" | ")}`));
   }
   // 1000 rpm x 3 is the first point of the output: 40 A.
-  expect(rows.find((row) => row.startsWith("| idle"))).toContain("| 40 A | 15 A | 40 A");
+  expect(rows.find((row) => row.startsWith("| idle"))).toContain("| 40 A | 15 A | 15 A | 40 A");
 });
