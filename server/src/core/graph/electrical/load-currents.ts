@@ -1,9 +1,18 @@
-import type { Bus, Component, Condition, Contact, Device } from "../../records/types";
+import type {
+  Bus,
+  Component,
+  Condition,
+  Contact,
+  Device,
+  Electrical,
+  Source,
+  Wire,
+} from "../../records/types";
 import { Memory } from "../remember";
-import { derive, derived, type Input, known, type Operand, type Value, written } from "../value";
+import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
-import { drawIn, undrawnIn } from "./network";
+import { drawIn, type NetworkState, undrawnIn } from "./network";
 
 /** Current of each component in each condition in which it runs, by component id. */
 export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
@@ -43,7 +52,14 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
         const without = left.get(condition);
         const basisOfOne = [path, volts, without, ...buses, ...holders];
         return voltages.recall(path.component, condition, basisOfOne, keep, (own) =>
-          own(loadVoltage(path, condition, { volts, without }, buses, basis)),
+          own(
+            loadVoltage(
+              path,
+              condition,
+              { volts, without },
+              { buses, holders, runs: runsOf(path, basis.states.get(condition)) },
+            ),
+          ),
         );
       }),
     );
@@ -68,7 +84,7 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
           const volts = voltsOf(id, condition);
           const without = left.get(condition);
           return ofBus.recall(bus, condition, [volts, electrical, without], keep, (own) =>
-            own(busVoltage(id, condition, { volts, without }, basis)),
+            own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
         }),
       );
@@ -186,12 +202,24 @@ function loadCurrent(path: LoadPath, condition: Condition, voltage: Value | unde
   });
 }
 
+/** What stands ahead of a load. The voltage's operands are made of this alone, so that they keep no more alive. */
+interface AheadOfLoad {
+  readonly buses: readonly Value[];
+  readonly holders: ReturnType<typeof holdersOn>;
+  readonly runs: readonly Run[];
+}
+
+/** A wire and its resistance in ohm as a solution left it. */
+interface Run {
+  readonly wire: Wire;
+  readonly ohms: number;
+}
+
 function loadVoltage(
   path: LoadPath,
   condition: Condition,
   found: FoundVolts,
-  buses: readonly Value[],
-  basis: ElectricalBasis,
+  { buses, holders, runs }: AheadOfLoad,
 ): Value | undefined {
   return known({
     subject: { kind: "component", id: path.id },
@@ -205,8 +233,8 @@ function loadVoltage(
       ...Object.fromEntries(
         buses.map((bus) => [bus.subject.id, derived(`voltage of ${bus.subject.id}`, bus)]),
       ),
-      ...runOperands(path, condition, basis),
-      ...throughOperands(path, basis),
+      ...Object.fromEntries(runs.map(runOperand)),
+      ...throughOperands(path, holders),
     }),
   });
 }
@@ -215,7 +243,7 @@ function busVoltage(
   id: string,
   condition: Condition,
   found: FoundVolts,
-  basis: ElectricalBasis,
+  ahead: AheadOfBuses,
 ): Value | undefined {
   return known({
     subject: { kind: "bus", id },
@@ -225,18 +253,28 @@ function busVoltage(
     method: "solution of the whole network",
     value: found.volts,
     notes: leftOutNotes(found),
-    operands: () => aheadOperands(condition, basis),
+    operands: () => aheadOperands(ahead),
   });
 }
 
+/** What feeds the buses in a condition. */
+interface AheadOfBuses {
+  readonly electrical: Electrical | undefined;
+  /** Sources that run; undefined where the airframe records none, and the buses are held at the nominal voltage. */
+  readonly on: readonly Source[] | undefined;
+}
+
+function aheadOf(condition: Condition, { project, network, outputs }: ElectricalBasis): AheadOfBuses {
+  return {
+    electrical: project.airframe?.electrical,
+    on: network.hasSources ? outputs.running(condition) : undefined,
+  };
+}
+
 /** Sources that run, and the feeders between them and the buses. */
-function aheadOperands(
-  condition: Condition,
-  { project, network, outputs }: ElectricalBasis,
-): Record<string, Operand> {
-  const { nominal, feeders = [] } = project.airframe?.electrical ?? {};
-  if (!network.hasSources) return { nominal: written("nominal voltage", nominal, "V") };
-  const on = outputs.running(condition);
+function aheadOperands({ electrical, on }: AheadOfBuses): Record<string, Operand> {
+  const { nominal, feeders = [] } = electrical ?? {};
+  if (!on) return { nominal: written("nominal voltage", nominal, "V") };
   return Object.fromEntries([
     ...on.map(({ id, voltage }) => [id!.value, written(`voltage of ${id!.value}`, voltage, "V")]),
     ...on.map(({ id, resistance }) => [
@@ -248,8 +286,7 @@ function aheadOperands(
 }
 
 /** Resistances of the devices and contacts on the way. */
-function throughOperands(path: LoadPath, basis: ElectricalBasis): Record<string, Operand> {
-  const holders = holdersOn(path, basis);
+function throughOperands(path: LoadPath, holders: AheadOfLoad["holders"]): Record<string, Operand> {
   return Object.fromEntries(
     path.through.map(({ id }, index) => [
       id,
@@ -269,21 +306,17 @@ export function holdersOn(
   );
 }
 
-/** Resistances of the wires on a path as the solution left them, with the places that decide them. */
-function runOperands(path: LoadPath, condition: Condition, basis: ElectricalBasis): Record<string, Operand> {
-  const operands: Record<string, Operand> = {};
-  for (const wire of [...path.feed, ...path.returns]) {
-    const ohms = basis.states.get(condition)?.resistanceOf(wire);
-    if (ohms === undefined || !Number.isFinite(ohms) || !wire.id) continue;
-    const places = [wire.gauge, wire.length, wire.rating].flatMap((one) => (one ? [one.place] : []));
-    const input: Omit<Input, "symbol"> = {
-      name: `run ${wire.id.value}`,
-      value: ohms,
-      unit: "ohm",
-      places,
-      notes: [],
-    };
-    operands[wire.id.value] = input;
-  }
-  return operands;
+/** The wires on a path whose resistance the solution tells. */
+function runsOf({ feed, returns }: LoadPath, state: NetworkState | undefined): Run[] {
+  return [...feed, ...returns].flatMap((wire) => {
+    const ohms = state?.resistanceOf(wire);
+    return ohms !== undefined && Number.isFinite(ohms) && wire.id ? [{ wire, ohms }] : [];
+  });
+}
+
+/** With the places that decide it. */
+function runOperand({ wire, ohms }: Run): [string, Operand] {
+  const id = wire.id!.value;
+  const places = [wire.gauge, wire.length, wire.rating].flatMap((one) => (one ? [one.place] : []));
+  return [id, { name: `run ${id}`, value: ohms, unit: "ohm", places, notes: [] }];
 }
