@@ -33,14 +33,14 @@ interface Trace {
 
 /** A function of a project that is done once for each, and not even that while what it looked at is the same. */
 export function recalled<T>(compute: (project: Project) => T): (project: Project) => T {
-  const done = new WeakMap<Project, { readonly result: T }>();
   const recall = (seenProject: Project): T => {
-    const glass = glasses.get(seenProject);
+    const glass = glassOf(seenProject);
     const project = glass ? glass.project : seenProject;
-    let known = done.get(project) ?? (glass?.taken.get(recall) as { readonly result: T } | undefined);
+    const done = project.file.recollection.doneOf(project);
+    let known = (done.get(recall) ?? glass?.taken.get(recall)) as { readonly result: T } | undefined;
     if (!known) {
       known = { result: again(recall, project, compute) };
-      done.set(project, known);
+      done.set(recall, known);
     }
     glass?.taken.set(recall, known);
     glass?.note(recall, "", recall, known.result);
@@ -99,7 +99,7 @@ function isSame(seen: unknown, now: unknown): boolean {
  * @param ask keeps its identity from call to call
  */
 export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string) => R, key: string): R {
-  const part = parts.get(owner);
+  const part = (owner as Viewed)[partKey];
   if (!part) return ask(owner, key);
   const { glass, of, whole } = part;
   const take = (project: Project) => {
@@ -118,8 +118,21 @@ function withoutText({ file }: LoadedRecord): LoadedRecord {
 type Part = "install" | "airframe" | "kit" | "file";
 const looksInto: ReadonlySet<PropertyKey> = new Set<Part>(["install", "airframe", "kit", "file"]);
 
-const glasses = new WeakMap<object, Glass>();
-const parts = new WeakMap<object, { readonly glass: Glass; readonly of: Part; readonly whole: object }>();
+/**
+ * Views tell what stands behind them under these keys. A table beside them would do the same, but a weak map that
+ * has grown old keeps what is new in it alive through every small collection: all results of each keystroke.
+ */
+const glassKey = Symbol("glass");
+const partKey = Symbol("part");
+
+interface Viewed {
+  readonly [glassKey]?: Glass;
+  readonly [partKey]?: { readonly glass: Glass; readonly of: Part; readonly whole: object };
+}
+
+function glassOf(project: Project): Glass | undefined {
+  return (project as Viewed)[glassKey];
+}
 
 /** Shows one project, and notes what is taken from it. */
 class Glass {
@@ -133,14 +146,13 @@ class Glass {
   view(): Project {
     const shown = new Map<PropertyKey, unknown>();
     // The project itself is no part of the view: what outlives a version must not keep all of it alive.
-    const view = new Proxy({} as Project, {
+    return new Proxy({} as Project, {
       get: (_, key) => {
+        if (key === glassKey) return this;
         if (!shown.has(key)) shown.set(key, this.show(key as keyof Project));
         return shown.get(key);
       },
     });
-    glasses.set(view, this);
-    return view;
   }
 
   note<T>(what: object, of: string, take: Look["take"], seen: T): T {
@@ -166,14 +178,14 @@ class Glass {
   }
 
   private part(of: Part, whole: object): object {
-    const view = new Proxy(whole, {
+    const part = { glass: this, of, whole };
+    return new Proxy(whole, {
       get: (target, key) => {
+        if (key === partKey) return part;
         const take = (from: object | undefined) => from && Reflect.get(from, key);
-        return this.note(parts, `${of} ${String(key)}`, (project) => take(project[of]), take(target));
+        return this.note(looksInto, `${of} ${String(key)}`, (project) => take(project[of]), take(target));
       },
     });
-    parts.set(view, { glass: this, of, whole });
-    return view;
   }
 
   private names(names: Names): Pick<Names, "find"> {

@@ -5,6 +5,8 @@
  */
 export class Recollection {
   private readonly kept: Map<object, unknown>;
+  /** By project: this version of the record with those of the records that it names. */
+  private done: WeakMap<object, Map<object, unknown>> | undefined;
 
   constructor(before?: Recollection) {
     this.kept = new Map(before?.kept);
@@ -16,5 +18,13 @@ export class Recollection {
 
   set(of: object, what: unknown): void {
     this.kept.set(of, what);
+  }
+
+  /** What is known to hold for just this project, and goes with it. */
+  doneOf(project: object): Map<object, unknown> {
+    this.done ??= new WeakMap();
+    const known = this.done.get(project) ?? new Map<object, unknown>();
+    this.done.set(project, known);
+    return known;
   }
 }
