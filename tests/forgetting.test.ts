@@ -48,7 +48,7 @@ it("nothing keeps an earlier version of a project alive", { timeout: 120_000 }, 
       remembered.push(...references.map((one) => ({ ...one, of: `${one.of} ${index}` })));
     await new Promise((resolve) => setTimeout(resolve)); // what a weak reference gave stays until the task ends
   }
-  const last = judge(versions.at(-1)!).map(({ reference }) => reference.deref());
+  const last: unknown[] = judge(versions.at(-1)!).map(({ reference }) => reference.deref());
   await new Promise((resolve) => setTimeout(resolve));
   collectGarbage();
   const alive = remembered.filter(({ reference }) => {
