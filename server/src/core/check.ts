@@ -129,6 +129,8 @@ function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number }
     ofRule.set(finding.rule, count);
     return count <= limits.findingsPerRule;
   });
+  if (within.length <= limits.findingsPerFile)
+    return { kept: within, leftOut: findings.length - within.length };
   const worst = within.toSorted((a, b) => weightOf(a) - weightOf(b));
   const chosen = new Set(worst.slice(0, limits.findingsPerFile));
   const kept = within.filter((finding) => chosen.has(finding));

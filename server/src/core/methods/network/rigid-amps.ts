@@ -17,19 +17,25 @@ export function rigidAmps(
 ): (number | undefined)[] {
   const ground = inflow.length;
   const place = (node: number) => (node === reference ? ground : node);
-  const ways = Array.from({ length: ground + 1 }, (): Way[] => []);
+  // Most nodes have none.
+  const ways = new Array<Way[] | undefined>(ground + 1).fill(undefined);
+  const lead = (node: number, way: Way) => {
+    const known = ways[node];
+    if (known) known.push(way);
+    else ways[node] = [way];
+  };
   branches.forEach((branch, index) => {
     const from = place(branch.from);
     const to = place(branch.to);
     if (!isRigid(index) || from === to) return;
-    ways[from]!.push({ branch: index, end: to });
-    ways[to]!.push({ branch: index, end: from });
+    lead(from, { branch: index, end: to });
+    lead(to, { branch: index, end: from });
   });
 
   const amps: (number | undefined)[] = branches.map(() => undefined);
   const met = new Int32Array(ground + 1).fill(-1);
   for (let root = 0; root <= ground; root++) {
-    if (met[root] !== -1 || ways[root]!.length === 0) continue;
+    if (met[root] !== -1 || !ways[root]) continue;
     const walk = walkDepthFirst(root, ways, met);
     const sides = sumSides(walk, ways, met, (node) => (node === ground ? Number.NaN : inflow[node]!));
     const all = sides[0]!;
@@ -50,6 +56,9 @@ interface Way {
   readonly end: number;
 }
 
+/** By node. */
+type Ways = readonly (readonly Way[] | undefined)[];
+
 interface Stop {
   readonly node: number;
   /** Place in the walk of the node that it was reached from; −1 for the first. */
@@ -58,7 +67,7 @@ interface Stop {
 }
 
 /** The nodes that hang together with `root`, in the order met; `met` gets each one's place. */
-function walkDepthFirst(root: number, ways: readonly (readonly Way[])[], met: Int32Array): Stop[] {
+function walkDepthFirst(root: number, ways: Ways, met: Int32Array): Stop[] {
   const walk: Stop[] = [{ node: root, parent: -1, by: -1 }];
   met[root] = 0;
   const open = [{ index: 0, next: 0 }];
@@ -85,7 +94,7 @@ interface Side {
 
 function sumSides(
   walk: readonly Stop[],
-  ways: readonly (readonly Way[])[],
+  ways: Ways,
   met: Int32Array,
   inflowOf: (node: number) => number,
 ): readonly Side[] {
