@@ -72,6 +72,7 @@ export const quantityNames = {
   "circuits-allowed": "How many of them may stand there.",
   "spares-carried": "Spare fuses of one rating that are carried.",
   "spares-needed": "Spare fuses of one rating that have to be carried.",
+  "sources-together": "Rated current of all recorded sources together, the battery's too.",
   "bond-resistance": "Resistance of a bond.",
   "bond-limit": "Largest resistance that its kind of bond may have.",
   "source-speed": "Speed of an alternator's own shaft.",

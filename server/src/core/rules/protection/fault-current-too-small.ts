@@ -46,7 +46,7 @@ export const faultCurrentTooSmall = defineRule<{
   check: ofEach((project) => electricalOf(project).protection.faults, assess),
   *remedies(assessment, project) {
     const fault = electricalOf(project).protection.faults.find(
-      ({ wire }) => wire.id === assessment.subject.id,
+      ({ wire, guard }) => wire.id === assessment.subject.id && guard.id === assessment.facts.protection,
     );
     yield* thickerGauges(fault?.wire.wire.gauge, assessment.subject.id);
     const guard = guardsOf(project).find(({ id }) => id === fault?.guard.id);

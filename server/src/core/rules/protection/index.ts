@@ -11,6 +11,7 @@ import { faultCurrentTooSmall } from "./fault-current-too-small";
 import { fuseSparesTooFew } from "./fuse-spares-too-few";
 import { openingPointsMissing } from "./opening-points-missing";
 import { openingTimeNotCovered } from "./opening-time-not-covered";
+import { protectionAboveSources } from "./protection-above-sources";
 import { protectionOpensAtInrush } from "./protection-opens-at-inrush";
 import { protectionOrder } from "./protection-order";
 import { resetOutOfReach } from "./reset-out-of-reach";
@@ -29,6 +30,7 @@ export const protectionRules: readonly Rule[] = [
   fuseSparesTooFew,
   openingPointsMissing,
   openingTimeNotCovered,
+  protectionAboveSources,
   protectionOpensAtInrush,
   protectionOrder,
   resetOutOfReach,

@@ -1,4 +1,5 @@
 /** Whether breakers and fuses open when they must and hold when they must, and what contacts and bonds bear. */
+import { derive, sumOf, type Value, written } from "../../value";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
@@ -20,6 +21,8 @@ export interface ProtectionResults {
   readonly sharing: readonly SharingResult[];
   readonly spares: readonly SpareResult[];
   readonly bonds: readonly BondResult[];
+  /** Undefined unless every source's rating is recorded. */
+  readonly sourcesTogether: Value | undefined;
 }
 
 /** Pure; what the record does not tell is left out, with the reason in its result. */
@@ -40,5 +43,22 @@ export function deriveProtection(
     sharing: deriveSharing(basis, devices),
     spares: deriveSpares(basis, devices),
     bonds: deriveBonds(basis.project.install.bonds ?? [], basis.keep),
+    sourcesTogether: sourcesTogether(basis),
   };
+}
+
+function sourcesTogether({ project, keep }: ElectricalBasis): Value | undefined {
+  const { aircraft, electrical } = project.airframe ?? {};
+  const sources = electrical?.sources ?? [];
+  if (sources.length === 0) return undefined;
+  return keep(
+    derive({
+      subject: { kind: "aircraft", id: aircraft?.serial?.value ?? "aircraft" },
+      quantity: "sources-together",
+      unit: "A",
+      formula: "sum(I)",
+      operands: { I: sources.map(({ id, rating }) => written(`rating of ${id?.value}`, rating, "A")) },
+      compute: ({ I }) => sumOf(I),
+    }),
+  );
 }

@@ -65,6 +65,7 @@ export class Meshes {
   private readonly at = new Map<string, Part[]>();
   private readonly into = new Map<string, Edge[]>();
   private readonly outOf = new Map<string, Edge[]>();
+  private readonly meshes = new Map<string, Mesh>();
 
   constructor(project: Project, inlines: ReadonlyMap<string, Inline>) {
     const { sources = [], feeders = [], buses = [] } = project.airframe?.electrical ?? {};
@@ -102,6 +103,12 @@ export class Meshes {
   }
 
   to(point: string): Mesh {
+    const mesh = this.meshes.get(point) ?? this.draw(point);
+    this.meshes.set(point, mesh);
+    return mesh;
+  }
+
+  private draw(point: string): Mesh {
     const reached = new Set([point]);
     for (const one of reached) {
       for (const { from, to } of this.at.get(one) ?? []) reached.add(from).add(to);
@@ -109,14 +116,15 @@ export class Meshes {
     const supplies = this.supplies.filter(({ at }) => reached.has(at));
     const ends = new Set([point, ...supplies.map(({ at }) => at)]);
     const parts = new Set(this.parts.filter(({ from }) => reached.has(from)));
-    const ofPoint = (one: string) => (this.at.get(one) ?? []).filter((part) => parts.has(part));
+    const left = new Map([...reached].map((one) => [one, this.at.get(one)?.length ?? 0]));
     for (const start of reached) {
-      let tip: string | undefined = start;
-      while (tip !== undefined && !ends.has(tip)) {
-        const [part, ...others] = ofPoint(tip);
-        if (!part || others.length > 0) break;
+      // What hangs on by one part alone, and then what that hung on.
+      for (let tip = start; left.get(tip) === 1 && !ends.has(tip); ) {
+        const part = this.at.get(tip)!.find((one) => parts.has(one))!;
         parts.delete(part);
+        left.set(tip, 0);
         tip = part.from === tip ? part.to : part.from;
+        left.set(tip, left.get(tip)! - 1);
       }
     }
     return {
