@@ -294,6 +294,8 @@ export const quantityNames = {
   "least-clearance": "Distance that must be kept from a component or from room that is kept free.",
   "reach-distance": "Distance from the shoulder of whoever sits in a seat to a control.",
   "reach-limit": "Distance that can be reached from a seat.",
+  "service-distance": "Distance from the middle of a panel's opening to what is serviced through it.",
+  "service-reach": "Distance that can be reached in through a panel.",
   "opening-width": "Width that an opening takes out of its panel, across the load.",
   "doubler-width": "Width of a doubler across the load.",
   "doubler-net-width": "Width of doubler or ring beside an opening, fastener holes taken off.",

@@ -387,6 +387,8 @@ export interface Panel {
   readonly stiffeners?: readonly Stiffener[];
   /** Where it is in the aircraft: what is cut out of it and fastened onto it counts there. */
   readonly position?: PanelPosition;
+  /** Where hands come in when it is off, and how far they reach. */
+  readonly access?: PanelAccess;
 }
 
 /** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
@@ -496,6 +498,28 @@ export interface PanelPosition {
   /** To the side, from the aircraft's centreline; right is positive. */
   readonly buttLine?: Written<Quantity<"length">>;
   /** Height, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+}
+
+/** Access by a panel. */
+export interface PanelAccess {
+  readonly place: Place;
+  /** Middle of its clear opening, in the aircraft. */
+  readonly at?: SpacePoint;
+  /** How far from there work can be done, from the aircraft's data or by trying it. No published figure was found, so none is assumed. */
+  readonly reach?: Written<Quantity<"length">>;
+  /** The document that gives the reach. */
+  readonly data?: Written<string>;
+}
+
+/** A point in the aircraft. */
+export interface SpacePoint {
+  readonly place: Place;
+  /** Its arm, from the airframe's datum; aft is positive. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Its distance from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Its height, in the airframe's water lines; up is positive. */
   readonly waterLine?: Written<Quantity<"length">>;
 }
 
@@ -615,17 +639,6 @@ export interface SpaceBox {
   readonly from?: SpacePoint;
   /** The corner opposite. */
   readonly to?: SpacePoint;
-}
-
-/** A point in the aircraft. */
-export interface SpacePoint {
-  readonly place: Place;
-  /** Its arm, from the airframe's datum; aft is positive. */
-  readonly arm?: Written<Quantity<"length">>;
-  /** Its distance from the aircraft's centreline; right is positive. */
-  readonly buttLine?: Written<Quantity<"length">>;
-  /** Its height, in the airframe's water lines; up is positive. */
-  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Seat. */
@@ -808,6 +821,8 @@ export interface Component {
   readonly clearance?: Clearance;
   /** What its own cooling air has to do. */
   readonly cooling?: Cooling;
+  /** What is done at it where it is installed: each of it has to be within reach, mostly through a panel. */
+  readonly servicing?: readonly Servicing[];
 }
 
 /** Draw. */
@@ -898,6 +913,17 @@ export interface Cooling {
   /** Density of the air in that measurement. */
   readonly lossDensity?: Written<Quantity<"density">>;
   /** Whose figures these are. */
+  readonly data?: Written<string>;
+}
+
+/** Servicing. */
+export interface Servicing {
+  readonly place: Place;
+  /** What is done, in words that go after 'to'. */
+  readonly what?: Written<string>;
+  /** Where on the component it is done. Left out: at whichever point of it is the nearest. */
+  readonly at?: Spot;
+  /** The document that asks for it. */
   readonly data?: Written<string>;
 }
 
@@ -1103,6 +1129,8 @@ export interface Placement {
   readonly turn?: Written<Quantity<"angle">>;
   /** Panel that it is brought in and taken out through. */
   readonly through?: Written<string>;
+  /** Panels that it is serviced through where it stands, one of them for each job; an empty list where it stands open. */
+  readonly servedThrough?: readonly Written<string>[];
   /** Other arms at which this airframe's mounts permit the component: a remedy moves it to one of these only. Left out: to any arm. */
   readonly alternatives?: readonly Written<Quantity<"length">>[];
 }

@@ -1,6 +1,6 @@
 /**
  * Where components are: their boxes in the aircraft, how near they come to each other and to what must be kept
- * free, whether controls are within reach, and whether they pass through their panel.
+ * free, whether controls are within reach, whether they pass through their panel, and can be serviced through one.
  */
 import type { Project } from "../../project";
 import type { KeepOut } from "../../records/types";
@@ -10,12 +10,15 @@ import { type ClearanceResult, clearancesOf, type Neighbour } from "./clearances
 import { keepOutNeighbour } from "./keep-outs";
 import { type PassageResult, passageOf } from "./passages";
 import { type ReachResult, reachesOf } from "./reaches";
+import { isServiced, type ServiceResult, servicesOf } from "./servicing";
 
 export interface Placements {
   readonly components: readonly PlacedComponent[];
   readonly clearances: readonly ClearanceResult[];
   readonly reaches: readonly ReachResult[];
   readonly passages: readonly PassageResult[];
+  /** Each job of each component that has a place and names panels. */
+  readonly services: readonly ServiceResult[];
   /** Components that would have a place but for data that is not recorded, with the keys. */
   readonly unplaced: readonly (NamedPlacement & { readonly missing: readonly string[] })[];
   /** Keep-outs whose size is not recorded. */
@@ -50,14 +53,18 @@ export function derivePlacements(project: Project): Placements {
     const box = boxOf(one, unit);
     if (!("missing" in box)) components.push({ ...one, box });
     // Told where something is to be kept clear of it, or somebody began to say how large it is.
-    else if (keepOuts.length > 0 || one.component.size) unplaced.push({ ...one, missing: box.missing });
+    else if (keepOuts.length > 0 || one.component.size || isServiced(one)) {
+      unplaced.push({ ...one, missing: box.missing });
+    }
   }
 
+  const panels = airframe?.panels ?? [];
   return {
     components,
     clearances: clearancesOf(components, keepOuts, unit, keep),
     reaches: reachesOf(project, unit, keep),
-    passages: placements.flatMap((one) => passageOf(one, airframe?.panels ?? [], unit) ?? []),
+    passages: placements.flatMap((one) => passageOf(one, panels, unit) ?? []),
+    services: components.flatMap((one) => servicesOf(one, panels, unit, keep)),
     unplaced,
     shapeless,
     unit,

@@ -7,6 +7,8 @@ import { controlOutOfReach } from "./control-out-of-reach";
 import { keepOutEntered } from "./keep-out-entered";
 import { placementDataMissing } from "./placement-data-missing";
 import { reachNotRecorded } from "./reach-not-recorded";
+import { serviceOutOfReach } from "./service-out-of-reach";
+import { servicePanelMissing } from "./service-panel-missing";
 
 /** Rules of clearances, reach and access, by id. */
 export const placementRules: readonly Rule[] = [
@@ -18,4 +20,6 @@ export const placementRules: readonly Rule[] = [
   keepOutEntered,
   placementDataMissing,
   reachNotRecorded,
+  serviceOutOfReach,
+  servicePanelMissing,
 ];
