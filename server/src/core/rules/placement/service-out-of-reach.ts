@@ -27,7 +27,7 @@ export const serviceOutOfReach = defineRule<{
   say: ({ component, job, panel, distance, most, unit }) => {
     const [is, reach] = formatApart(distance, most);
     return {
-      what: `To ${job} of ${component}, one has to reach ${is} ${unit} from ${panel}, which lets one reach ${reach} ${unit}.`,
+      what: `To ${job} at ${component}, one has to reach ${is} ${unit} from ${panel}, which lets one reach ${reach} ${unit}.`,
       todo: "Name a panel that is nearer, or move the component.",
     };
   },
@@ -63,7 +63,7 @@ export const serviceOutOfReach = defineRule<{
         component: serviced("at: { from-front: 0 in, from-left: 12 in, from-bottom: 5 in }"),
       }),
       finds: [
-        "^To change the filter of RACK, one has to reach 27.86 in from BAY-DOOR, which lets one reach 18 in",
+        "^To change the filter at RACK, one has to reach 27.86 in from BAY-DOOR, which lets one reach 18 in",
       ],
     },
     { title: "At the side of the door", text: serviceExample(), finds: [] },
