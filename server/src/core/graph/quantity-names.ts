@@ -338,6 +338,8 @@ export const quantityNames = {
   "path-pressure-loss": "Pressure that a path loses at the fan's flow.",
   "air-delivered": "Mass of cooling air that a fan moves in a condition.",
   "air-needed": "Mass of cooling air that takes the heat away within the allowed rise.",
+  "heat-to-air": "Heat that a unit gives to its own cooling air in a mode, as the kit records it.",
+  "least-heat-to-air": "Heat that a cooling unit takes out in a mode, with the power that drives it.",
   "wire-reynolds": "Reynolds number of a mesh's wires.",
   "least-wire-reynolds": "Reynolds number below which a mesh loses more than its formula says.",
   "duct-flow": "Flow that its supply gives a duct.",

@@ -6,6 +6,10 @@ interface AirParts {
   /** Keys of the cooled component's cooling. */
   readonly cooling?: string;
   readonly draw?: string;
+  /** What the cooled component does to a space, as a flow list; nothing when left out. */
+  readonly conditioning?: string;
+  /** Nominal voltage of the airframe; not recorded when left out. */
+  readonly nominal?: string;
   readonly curve?: string;
   readonly altitude?: string;
   readonly loads?: string;
@@ -27,6 +31,7 @@ export function airExample(parts: AirParts = {}): string {
     loads = "{ CHILLER: run, FANS: run }",
     hasPath = true,
   } = parts;
+  const conditioning = parts.conditioning ? `, conditioning: ${parts.conditioning}` : "";
   return [
     "document: { number: HM-0412, revision: A, status: draft }",
     "airframe:",
@@ -35,13 +40,14 @@ export function airExample(parts: AirParts = {}): string {
     "  empty: { weight: 2412 lb, arm: 88.4 in }",
     "  limits: { takeoff: 3800 lb }",
     "  envelopes: []",
+    ...(parts.nominal ? [`  electrical: { nominal: ${parts.nominal} }`] : []),
     "  panels:",
     "    - id: BAY-SKIN",
     "      outline: { shape: rectangle, width: 30 in, height: 12 in, corner-radius: 1 in }",
     "kit:",
     "  kit: { number: QSR-60, revision: C }",
     "  components:",
-    `    - { id: CHILLER, weight: 40 lb, draws: [${draw}], cooling: { ${cooling} } }`,
+    `    - { id: CHILLER, weight: 40 lb, draws: [${draw}], cooling: { ${cooling} }${conditioning} }`,
     "    - { id: FANS, weight: 5 lb, draws: [{ mode: run, current: 6 A }] }",
     `  fans: [{ id: FAN-1, component: FANS, curve: ${curve}, density: 1.2 kg/m3, data: Fan sheet QSR-60-25 }]`,
     `conditions: [{ id: cruise, altitude: ${altitude}, ambient: 30 degC, loads: ${loads} }]`,
