@@ -5,6 +5,7 @@ import { applyEdits } from "../../server/src/core/edits/text-edit";
 import { loadRecord } from "../../server/src/core/records/record";
 import { proveRemedy } from "../../server/src/core/remedies";
 import { airRules } from "../../server/src/core/rules/air";
+import { airExample } from "../../server/src/core/rules/air/air-example";
 import { structureRules } from "../../server/src/core/rules/structure";
 import { runExample } from "../../server/src/core/run-example";
 
@@ -39,11 +40,23 @@ describe("the smallest change that does", () => {
     expect(mended(rule)).toEqual({ title, left: 0 });
   });
 
+  it("an opening grows by half an inch until the air does", () => {
+    // The third of its examples: 1.75 in across.
+    expect(mended("cooling-air-short", 2)).toEqual({ title: "Make the diameter of C-OUT 3 in", left: 0 });
+    const smaller = airExample({ outlet: "shape: circle, diameter: 2.5 in" });
+    const { findings } = runExample({ title: "", text: smaller, finds: [] });
+    expect(findings.map(({ rule }) => rule)).toContain("cooling-air-short");
+  });
+
+  it("is none where the fan is too weak for any opening", () => {
+    expect(mended("cooling-air-short", 0)).toBeUndefined();
+  });
+
   it("is known for every rule that says it has one", () => {
     const withRemedy = [...structureRules, ...airRules]
       .filter(({ remedies }) => remedies)
       .map(({ id }) => id);
-    expect(withRemedy.length).toBe(10);
+    expect(withRemedy.length).toBe(11);
   });
 
   it("a total is set to what the places come to; twice the count of a side is for the drawing to say", () => {

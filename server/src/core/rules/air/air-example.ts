@@ -13,6 +13,8 @@ interface AirParts {
   readonly curve?: string;
   readonly altitude?: string;
   readonly loads?: string;
+  /** Shape and sizes of the outlet. */
+  readonly outlet?: string;
   /** Screen of the inlet. */
   readonly screen?: string;
   /** Text of the ducts, as a flow list; none when left out. */
@@ -29,6 +31,7 @@ export function airExample(parts: AirParts = {}): string {
     curve = "[{ flow: 0 cfm, pressure: 200 Pa }, { flow: 200 cfm, pressure: 0 Pa }]",
     altitude = "8000 ft",
     loads = "{ CHILLER: run, FANS: run }",
+    outlet = "shape: rectangle, width: 6 in, height: 4 in, corner-radius: 0.5 in",
     hasPath = true,
   } = parts;
   const conditioning = parts.conditioning ? `, conditioning: ${parts.conditioning}` : "";
@@ -58,7 +61,7 @@ export function airExample(parts: AirParts = {}): string {
     ...(parts.screen ? [`    screen: ${parts.screen}`] : []),
     "  - id: C-OUT",
     "    panel: BAY-SKIN",
-    "    opening: { shape: rectangle, width: 6 in, height: 4 in, corner-radius: 0.5 in, at: { x: 8 in, y: 0 in } }",
+    `    opening: { ${outlet}, at: { x: 8 in, y: 0 in } }`,
     ...(hasPath
       ? [
           `air-paths: [{ id: BAY-AIR, fan: FAN-1, cools: CHILLER, inlets: [C-IN], outlets: [C-OUT], ${path} }]`,
