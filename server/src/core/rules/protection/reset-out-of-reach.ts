@@ -1,5 +1,8 @@
 import type { Problem } from "../../findings/finding";
+import { placementsOf } from "../../graph/derivations";
 import { paragraphFor } from "../../graph/electrical/protection/basis";
+import type { Project } from "../../project";
+import { isAtMost } from "../../rounding";
 import { citeSource, isStandIn } from "../../source";
 import { protectionParagraph } from "../../tables/protection-paragraphs";
 import { defineRule } from "../rule";
@@ -18,13 +21,16 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
     what: said
       ? `${protection} must be reset in flight, but is out of the crew's reach.`
       : `${protection} must be reset in flight, and nothing says that the crew can reach it.`,
-    todo: `Mount and mark it where the crew can reach it, and write 'within-reach: true': ${paragraph}.`,
+    todo:
+      "Mount and mark it where the crew can reach it, and write 'within-reach: true', or its place under 'reach': " +
+      `${paragraph}.`,
   }),
   *check(project): Iterable<Problem> {
     const source = paragraphFor(project, "d");
     if (isStandIn(source)) return;
     for (const { id, resetInFlight, withinReach } of project.install.protection ?? []) {
       if (!id || resetInFlight?.value !== true || withinReach?.value === true) continue;
+      if (!withinReach && isMeasuredWithin(id.value, project)) continue;
       yield {
         rule: "reset-out-of-reach",
         subject: { kind: "protection", id: id.value },
@@ -56,5 +62,25 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
       }),
       finds: [],
     },
+    {
+      title: "The same breaker, its distance from the seat measured",
+      text: protectionExample({
+        airframe: [
+          "seats: [{ id: PILOT, shoulder: { arm: 88 in, butt-line: -10 in, water-line: 32 in }, reach: 28 in, data: B9-25 }]",
+        ],
+        protection: ["{ id: CB-RACK, device: CB-20, mounted-on: MAIN, reset-in-flight: true }"],
+        sections: [
+          "reach: [{ control: CB-RACK, from: PILOT, at: { arm: 70 in, butt-line: 0 in, water-line: 21 in } }]",
+        ],
+      }),
+      finds: [],
+    },
   ],
 });
+
+/** Whether the record holds its distance from a seat against what can be reached from there, and it is no more. */
+function isMeasuredWithin(protection: string, project: Project): boolean {
+  return placementsOf(project).reaches.some(
+    ({ id, distance, most }) => id === protection && most && isAtMost(distance.value, most.value),
+  );
+}
