@@ -1046,6 +1046,8 @@ export interface InstallRecord {
   readonly spares?: readonly Spare[];
   /** Openings cut in panels. */
   readonly cutouts?: readonly Cutout[];
+  /** Bent sheet parts that are made for the installation. */
+  readonly brackets?: readonly Bracket[];
   /** Hoses and tubes that carry fluids. */
   readonly lines?: readonly Line[];
   /** Holes that wires and lines go through. */
@@ -1412,6 +1414,38 @@ export interface Screen {
   readonly loss?: Written<number>;
   /** Whose figures these are. */
   readonly data?: Written<string>;
+}
+
+/** Bracket. */
+export interface Bracket {
+  readonly place: Place;
+  /** Name of this bracket. */
+  readonly id?: Written<string>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+  /** Material and temper. */
+  readonly material?: Written<string>;
+  /** Sheet thickness. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Length of each leg in turn, outside, to where the outsides of its neighbours would meet it: one more than there are bends. */
+  readonly legs?: readonly Written<Quantity<"length">>[];
+  /** Bends between the legs, in their order. */
+  readonly bends?: readonly BracketBend[];
+  /** Length of the flat blank, as the drawing has it. */
+  readonly flat?: Written<Quantity<"length">>;
+  /** Least inside radius that this sheet may be bent to. */
+  readonly leastRadius?: Written<Quantity<"length">>;
+  /** The document that gives the least radius. */
+  readonly data?: Written<string>;
+}
+
+/** Bend. */
+export interface BracketBend {
+  readonly place: Place;
+  /** Inside radius. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** How far the sheet is turned out of the flat: less than half a turn. */
+  readonly angle?: Written<Quantity<"angle">>;
 }
 
 /** Line. */
