@@ -275,6 +275,7 @@ export const quantityNames = {
   "emergency-load-factor": "Ultimate load factor of an emergency landing, in one direction.",
   "manoeuvre-load-factor": "Limit load factor of manoeuvres, in one direction.",
   "load-factor": "Ultimate load factor that a mount has to hold, in one direction.",
+  "air-load": "Drag of what stands outside, as limit load.",
   "mount-load": "Ultimate load of a component on its mount, fitting factor counted.",
   "fastener-shear": "Shear in the fastener of a mount that takes most of it.",
   "fastener-tension": "Tension in the fastener of a mount that takes most of it.",

@@ -1691,6 +1691,8 @@ export interface Mount {
   readonly fastener?: MountFastener;
   /** Least distance from the centre of a fastener to an edge of the sheet. */
   readonly edgeDistance?: Written<Quantity<"length">>;
+  /** Drag of what stands outside, which pulls it aft. */
+  readonly airLoad?: AirLoad;
   /** Whether the fitting factor of 1.15 applies: it does not where limit and ultimate load were proven by test, or where the joint rests on comprehensive test data. Left out: it applies. */
   readonly fitting?: Written<"factored" | "proven-by-test" | "test-data">;
   /** True when it is taken out often (14 CFR 25 only: 1.33 on its attachments). */
@@ -1711,6 +1713,21 @@ export interface MountFastener {
   /** Head style: it decides the edge distance. Left out: protruding. */
   readonly head?: Written<"protruding" | "countersunk">;
   /** The document that gives its strengths. */
+  readonly data?: Written<string>;
+}
+
+/** Air load. */
+export interface AirLoad {
+  readonly place: Place;
+  /** An antenna, by the circular's formula for antennas, or something else, by its own drag coefficient. */
+  readonly kind?: Written<"antenna" | "other">;
+  /** Its area as seen from ahead. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Greatest equivalent airspeed that it has to hold at, as a rule the never-exceed or design diving speed. */
+  readonly airspeed?: Written<Quantity<"velocity">>;
+  /** Drag coefficient on that area, from its maker's data or a test. No published figure was found for anything but antennas. */
+  readonly coefficient?: Written<number>;
+  /** The document that gives the coefficient. */
   readonly data?: Written<string>;
 }
 

@@ -42,6 +42,17 @@ export const mountDataMissing = defineRule<{ component: string; missing: readonl
       }),
       finds: ["for want of fastener: tension and bearing-strength of shelf AFT-SHELF"],
     },
+    {
+      title: "Outside, and nothing says what the air pulls",
+      text: mountExample({
+        document: ", load-factors: AC 43.13-2B",
+        category: "utility",
+        mounts: [
+          "{ component: RACK, where: external, shelf: AFT-SHELF, fastener: { kind: an-bolt, diameter: 3/16 in }, edge-distance: 0.5 in }",
+        ],
+      }),
+      finds: ["for want of air-load"],
+    },
     { title: "Everything recorded", text: mountExample(), finds: [] },
   ],
 });
