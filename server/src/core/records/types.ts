@@ -620,6 +620,8 @@ export interface KeepOut {
   readonly id?: Written<string>;
   /** What it is kept free for. */
   readonly kind?: Written<"control-run" | "filler-neck" | "door" | "recovery-device" | "head-room" | "servicing-access" | "other">;
+  /** Seat that it is the head room of. */
+  readonly seat?: Written<string>;
   /** A box along the axes of the aircraft. */
   readonly box?: SpaceBox;
   /** Points of a line that room is kept around, in order. */

@@ -4,6 +4,7 @@ import { clearanceTooSmall } from "./clearance-too-small";
 import { componentWiderThanAccess } from "./component-wider-than-access";
 import { componentsOverlap } from "./components-overlap";
 import { controlOutOfReach } from "./control-out-of-reach";
+import { headRoomNotRecorded } from "./head-room-not-recorded";
 import { keepOutEntered } from "./keep-out-entered";
 import { placementDataMissing } from "./placement-data-missing";
 import { reachNotRecorded } from "./reach-not-recorded";
@@ -17,6 +18,7 @@ export const placementRules: readonly Rule[] = [
   componentWiderThanAccess,
   componentsOverlap,
   controlOutOfReach,
+  headRoomNotRecorded,
   keepOutEntered,
   placementDataMissing,
   reachNotRecorded,
