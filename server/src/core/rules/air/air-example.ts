@@ -1,4 +1,5 @@
 /** An install record of one path of cooling air and one duct, for the examples of this area. */
+import { plainBeginning } from "../example-record";
 
 interface AirParts {
   /** Keys of the path besides its id, fan and openings. */
@@ -36,13 +37,7 @@ export function airExample(parts: AirParts = {}): string {
   } = parts;
   const conditioning = parts.conditioning ? `, conditioning: ${parts.conditioning}` : "";
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     ...(parts.nominal ? [`  electrical: { nominal: ${parts.nominal} }`] : []),
     "  panels:",
     "    - id: BAY-SKIN",
