@@ -3,9 +3,22 @@ import { bendAllowance, bendSource, setback } from "../methods/sheet-bends";
 import type { Project } from "../project";
 import { inUnit } from "../quantities";
 import type { Bracket, BracketBend } from "../records/types";
+import { blankTolerance } from "../tables/blank-tolerance";
+import { covered } from "../tables/lookup";
 import { isWholeList } from "./entries";
 import { Memory } from "./remember";
-import { derive, derived, type Keep, keeper, type Subject, sumOf, type Value, written } from "./value";
+import {
+  derive,
+  derived,
+  type Keep,
+  keeper,
+  type Subject,
+  sumOf,
+  tabled,
+  toleranceOf,
+  type Value,
+  written,
+} from "./value";
 
 export interface Brackets {
   readonly brackets: readonly BracketResult[];
@@ -20,6 +33,8 @@ export interface BracketResult {
   readonly bends: readonly BendResult[];
   readonly legs: readonly LegResult[];
   readonly flat: Value | undefined;
+  /** How far the blank that is drawn is off it, and may be. */
+  readonly off: { readonly value: Value; readonly limit: Value } | undefined;
 }
 
 export type BracketFault =
@@ -57,7 +72,7 @@ function bracketOf(bracket: Bracket, id: string, keep: Keep): BracketResult {
   const { thickness, legs = [], bends = [] } = bracket;
   const isWhole = isWholeList(bracket, "legs", legs) && isWholeList(bracket, "bends", bends);
   const fault = isWhole ? faultOf(bracket) : undefined;
-  const empty = { bracket, id, fault, bends: [], legs: [], flat: undefined };
+  const empty = { bracket, id, fault, bends: [], legs: [], flat: undefined, off: undefined };
   if (!isWhole || fault || !thickness || legs.length === 0 || bends.length === 0) return empty;
   const unit: Unit = ["in", "ft", "mil"].includes(thickness.value.unit) ? "in" : "mm";
   const subject: Subject = { kind: "bracket", id };
@@ -101,7 +116,41 @@ function bracketOf(bracket: Bracket, id: string, keep: Keep): BracketResult {
     );
     return length ? [{ length, least }] : [];
   });
-  return { ...empty, bends: measured, legs: results, flat };
+  return { ...empty, bends: measured, legs: results, flat, off: offOf(bracket, flat, unit, keep) };
+}
+
+function offOf(
+  { flat: drawn }: Bracket,
+  flat: Value | undefined,
+  unit: Unit,
+  keep: Keep,
+): BracketResult["off"] {
+  if (!flat || !drawn) return undefined;
+  const { subject } = flat;
+  const value = keep(
+    derive({
+      subject,
+      quantity: "flat-length-difference",
+      unit,
+      formula: "abs(b - L)",
+      operands: { b: written("blank as drawn", drawn, unit), L: derived("flat length", flat) },
+      compute: ({ b, L }) => Math.abs(b - L),
+    }),
+  );
+  const own = toleranceOf("tolerance of the blank", drawn, unit);
+  const habit = covered(blankTolerance.value * (unit === "in" ? 1 : 25.4), blankTolerance.source);
+  const limit = keep(
+    derive({
+      subject,
+      quantity: "flat-length-tolerance",
+      unit,
+      formula: "t",
+      operands: { t: own ?? tabled("usual tolerance", habit, unit, []) },
+      compute: ({ t }) => t,
+      sources: own ? [] : [habit.source],
+    }),
+  );
+  return value && limit && { value, limit };
 }
 
 function faultOf({ legs = [], bends = [] }: Bracket): BracketFault | undefined {
