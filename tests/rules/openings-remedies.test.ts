@@ -1,4 +1,4 @@
-/** Remedies of openings and air: each that a rule knows mends its own example, checked again with it. */
+/** Remedies of openings, brackets and air: each that a rule knows mends its own example, checked again with it. */
 import { describe, expect, it } from "vitest";
 import { check } from "../../server/src/core/check";
 import { applyEdits } from "../../server/src/core/edits/text-edit";
@@ -36,6 +36,7 @@ describe("the smallest change that does", () => {
     ["rivet-too-large", "Take 1/8 in rivets"],
     ["rivet-too-small", "Take 3/16 in rivets"],
     ["duct-outlet-short", "Widen segment D2 to 2 in"],
+    ["bracket-bend-too-tight", "Bend BK-1 round 0.19 in"],
   ])("%s: %s", (rule, title) => {
     expect(mended(rule)).toEqual({ title, left: 0 });
   });
@@ -56,7 +57,7 @@ describe("the smallest change that does", () => {
     const withRemedy = [...structureRules, ...airRules]
       .filter(({ remedies }) => remedies)
       .map(({ id }) => id);
-    expect(withRemedy.length).toBe(11);
+    expect(withRemedy.length).toBe(12);
   });
 
   it("a total is set to what the places come to; twice the count of a side is for the drawing to say", () => {
