@@ -4,6 +4,7 @@ import { copyDemo, newInstall } from "./commands";
 import { RevisionComparison } from "./compare";
 import { FleetView } from "./fleet-view";
 import { RuleDocuments } from "./rule-documents";
+import serverFlags from "./server-flags.json";
 import { type RecordStatus, StatusItem } from "./status";
 
 /** Records are told by the end of their names; their language stays YAML. */
@@ -76,5 +77,8 @@ function createClient(context: vscode.ExtensionContext, log: vscode.LogOutputCha
     },
   };
   const module = context.asAbsolutePath("dist/server.js");
-  return new LanguageClient("tailcone", "Tailcone", { module, transport: TransportKind.ipc }, options);
+  // Each keystroke makes several megabytes of values; a young generation that holds more of them is collected
+  // less often in the middle of one.
+  const run = { module, transport: TransportKind.ipc, options: { execArgv: serverFlags } };
+  return new LanguageClient("tailcone", "Tailcone", run, options);
 }

@@ -433,6 +433,46 @@ describe("lines and ducts", () => {
   });
 });
 
+describe("the tolerance of the empty weight statement itself", () => {
+  const text = (empty: string, more: Parameters<typeof everyLoadingExample>[0] = {}) =>
+    everyLoadingExample(more).replace(/empty: \{[^}]*\}/, `empty: { ${empty} }`);
+
+  test("is part of the worst case, with that of the change (against every corner, by hand)", () => {
+    const { change } = weightsIn(text("weight: 2412 ± 10 lb, arm: 87.0 ± 0.2 in", { rack: "31.2 ± 1 lb" }));
+    expect(change.tolerance!.weight!.value).toBeCloseTo(11, 9);
+    const corners = [-1, 1].flatMap((w) =>
+      [-1, 1].flatMap((x) =>
+        [-1, 1].map((r) => {
+          const [empty, arm, rack] = [2412 + 10 * w, 87 + 0.2 * x, 31.2 + r];
+          return (empty * arm + rack * 92) / (empty + rack);
+        }),
+      ),
+    );
+    expect(change.tolerance!.foremost!.value).toBeCloseTo(Math.min(...corners), 9);
+    expect(change.tolerance!.aftmost!.value).toBeCloseTo(Math.max(...corners), 9);
+  });
+
+  test("counts where nothing else has one, and to the side too", () => {
+    const { change, permitted } = weightsIn(
+      text("weight: 2412 ± 10 lb, arm: 87.0 in, butt-line: 0 in", { rack: "31.2 lb", butt: "110 in" }),
+    );
+    expect(change.tolerance!.weight!.value).toBeCloseTo(10, 9);
+    const right = permitted[0]!.sides.find(({ side }) => side === "right")!;
+    // The crew of 170 lb on the centreline, and nothing else: 31.2 x 110 / (2402 + 31.2 + 170).
+    expect(right.after!.cg.value).toBeCloseTo((31.2 * 110) / (2412 + 31.2 + 170), 9);
+    expect(right.tolerance!.cg.value).toBeCloseTo((31.2 * 110) / (2402 + 31.2 + 170), 9);
+  });
+
+  test("is shown in the change table, and pointed at where it leaves most open", () => {
+    const judgement = judge(text("weight: 2412 lb, arm: 87.0 ± 1.5 in"));
+    const finding = judgement.findings.find(({ rule }) => rule === "limit-within-tolerance");
+    expect(pointedAt(judgement, finding!)).toBe("2412 lb");
+    expect(
+      judge(text("weight: 2412 lb, arm: 87.0 ± 0.01 in")).findings.map(({ rule }) => rule),
+    ).not.toContain("limit-within-tolerance");
+  });
+});
+
 describe("a different datum", () => {
   test("changes no finding and no margin", () => {
     let seen = 0;

@@ -1,5 +1,5 @@
 /** Part 1: from a keystroke to the diagnostics of its version, over stdio. */
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { assertPlanted, checkAnew, fingerprintOfDiagnostics, fingerprintOfFindings, root } from "./core.mjs";
@@ -7,6 +7,8 @@ import { Typist } from "./keystrokes.mjs";
 import { LanguageSession } from "./language-session.mjs";
 import { quantile } from "./statistics.mjs";
 
+/** What the extension starts its server with. */
+const serverFlags = JSON.parse(readFileSync(join(root, "client/src/server-flags.json"), "utf8"));
 /** Keystrokes before the first that counts, until the server's code is compiled. */
 const warmUp = 20;
 /** With a large record the typing ends here, after fewer keystrokes. */
@@ -25,7 +27,7 @@ const comparisons = 4;
 export async function measureEdits({ core, folder, records: { files, planted }, keystrokes }) {
   for (const { name, text } of Object.values(files)) writeFileSync(join(folder, name), text);
   const uri = pathToFileURL(join(folder, files.install.name)).href;
-  const server = new LanguageSession([join(root, "dist/server.js"), "--stdio"]);
+  const server = new LanguageSession([...serverFlags, join(root, "dist/server.js"), "--stdio"]);
   const empty = new LanguageSession([fileURLToPath(new URL("empty-server.mjs", import.meta.url)), "--stdio"]);
   try {
     await Promise.all([server, empty].map((session) => session.initialize(pathToFileURL(folder).href)));

@@ -549,6 +549,16 @@ describe("AC Figure 11-4, free air", () => {
     expect(Math.max(...differences)).toBeCloseTo(0.19, 2);
   });
 
+  it("lies 5 % and 2 % under EN 2853 for 12 and 8 AWG, 135 degC in 95 degC: 35 A and 68 A (secondary)", () => {
+    // I2 = I1 x sqrt((135 - T) / 40): at 95 degC just I1, of a rise of 40 K. The copy itself flags both as off its trend.
+    const [twelve, eight] = [freeAirAmps(12, 40), freeAirAmps(8, 40)];
+    expect(twelve).toBeCloseTo(33.3, 1);
+    expect(eight).toBeCloseTo(66.8, 0);
+    expect(twelve / 35).toBeGreaterThan(0.94);
+    expect(eight / 68).toBeGreaterThan(0.97);
+    expect(Math.max(twelve / 35, eight / 68)).toBeLessThan(1);
+  });
+
   it("rises with the gauge and with the rise in temperature", () => {
     const gauges = [26, ...standardGauges];
     for (const rise of [35, 47.8, 80, 130, 250]) {

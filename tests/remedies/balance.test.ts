@@ -60,3 +60,51 @@ describe("a loading that the change makes illegal", () => {
     for (const title of titles) expect(title).toMatch(/^Move RACK to 120 in and (add|placard) /);
   });
 });
+
+describe("a loading past a limit to the side", () => {
+  // 60 lb at butt line 110 in on 2412 lb: 2.67 in to the right of the centreline, with nobody but the crew aboard.
+  const wing = everyLoadingExample({ rack: "60 lb", butt: "110 in" });
+  const rule = "lateral-cg-beyond-limit";
+
+  test("is mended by a move toward the centreline, or by a placard where the load is to that side", () => {
+    expect(titlesFor(rule, wing)).toEqual([expect.stringMatching(/^Move RACK to butt line [0-9.]+ in$/)]);
+    for (const { text } of remediesFor(rule, wing)) expect(faultsIn(text)).toEqual([]);
+  });
+
+  test("goes to the farthest butt line that keeps the limit: one step more and it is passed again", () => {
+    const [title] = titlesFor(rule, wing);
+    const to = Number(/line ([0-9.]+) in/.exec(title!)![1]);
+    // The lightest permitted loading: 2412 + 60 lb and a crew of 170 lb on the centreline; limit 2 in.
+    expect(to).toBeCloseTo(Math.floor(((2 * (2412 + 60 + 170)) / 60) * 10) / 10, 9);
+    const farther = wing.replace("butt-line: 110 in", `butt-line: ${to + 0.1} in`);
+    expect(faultsIn(farther)).toContain(rule);
+  });
+
+  test("is mended by ballast on the other side, where a station for it stands there", () => {
+    const withStation = wing.replace("limit: 30 lb }", "limit: 30 lb, butt-line: -60 in }");
+    const titles = titlesFor(rule, withStation);
+    expect(titles).toEqual([
+      expect.stringMatching(/^Move RACK to butt line /),
+      expect.stringMatching(/^Add [0-9.]+ lb of ballast at nose-ballast$/),
+    ]);
+    const pounds = Number(/Add ([0-9.]+) lb/.exec(titles[1]!)![1]);
+    // By hand: (60 x 110 - 60 w) / (2642 + w) = 2 at w = (6600 - 5284) / 62 = 21.226 lb, rounded up.
+    expect(pounds).toBe(21.3);
+    for (const { text } of remediesFor(rule, withStation)) expect(faultsIn(text)).toEqual([]);
+  });
+
+  test("is mended by a placard where the load stands to that side", () => {
+    const baggage = everyLoadingExample({ rack: "30 lb", butt: "60 in" }).replace(
+      "limit: 120 lb, butt-line: 0 in",
+      "limit: 120 lb, butt-line: 55 in",
+    );
+    const titles = titlesFor(rule, baggage);
+    expect(titles.some((title) => /^Placard aft-baggage at [0-9]+ lb$/.test(title))).toBe(true);
+    for (const { text } of remediesFor(rule, baggage)) expect(faultsIn(text)).toEqual([]);
+  });
+
+  test("offers no other butt line where the mounts list the places that they permit", () => {
+    const listed = wing.replace("arm: 92.0 in", "arm: 92.0 in, alternatives: [95.0 in]");
+    expect(titlesFor(rule, listed)).toEqual([]);
+  });
+});

@@ -84,14 +84,17 @@ function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Proje
 
 type Result = Assessment | Problem;
 
+/** What a rule recalls, it says in the same words. */
+const wordsOf = new WeakMap<Result, Message>();
+
 function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): Finding | undefined {
   const rule = ruleById.get(fault.rule);
   if (!rule) return undefined;
   const severity = severities?.[rule.id] ?? severityOf(rule, fault);
   if (severity === "off") return undefined;
-  let words: Message | undefined;
   const said = () => {
-    words ??= rule.say(fault.facts);
+    const words = wordsOf.get(fault) ?? rule.say(fault.facts);
+    wordsOf.set(fault, words);
     return words;
   };
   return {

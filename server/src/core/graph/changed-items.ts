@@ -27,6 +27,8 @@ export interface ItemOfChange {
   readonly place: Place;
   /** Its arm, where it is the install record that says it. */
   readonly ownArm?: Written<Quantity<"length">> | undefined;
+  /** The same to the side. */
+  readonly ownButtLine?: Written<Quantity<"length">> | undefined;
   /** Arms that its mounts permit, where the record lists them; none at all where any is. */
   readonly otherArms?: readonly Written<Quantity<"length">>[] | undefined;
   /** In the units of the whole derivation; undefined while not known. Never negative, also for what is removed. */
@@ -115,6 +117,7 @@ function kitItem(component: Component, placed: readonly Placement[], units: Bala
     sense: "added",
     place: (placement?.component ?? component).place,
     ownArm: placement?.arm,
+    ownButtLine: placement?.buttLine,
     otherArms: placement?.alternatives,
     weight: placement && written(`weight of ${id}`, component.weight, units.weight),
     weightTolerance: toleranceOf(`tolerance of the weight of ${id}`, component.weight, units.weight),
@@ -131,6 +134,7 @@ function added({ install }: Project, units: BalanceUnits): FoundItems {
       sense: "added",
       place: (one.id ?? one).place,
       ownArm: one.arm,
+      ownButtLine: one.buttLine,
       weight: written(`weight of ${id}`, one.weight, units.weight),
       weightTolerance: toleranceOf(`tolerance of the weight of ${id}`, one.weight, units.weight),
       part: one.part,
@@ -157,6 +161,7 @@ function runs({ install }: Project, units: BalanceUnits): FoundItems {
         sense: "added",
         place: (run.id ?? run).place,
         ownArm: installed.arm,
+        ownButtLine: installed.buttLine,
         weight: written(`weight of ${id}`, installed.weight, units.weight),
         weightTolerance: toleranceOf(`tolerance of the weight of ${id}`, installed.weight, units.weight),
         ...whereabouts(id, installed, units),
@@ -186,6 +191,7 @@ export function harnessItems(
     sense: "added",
     place: harness.counted.place,
     ownArm: harness.arm,
+    ownButtLine: harness.buttLine,
     weight: derived("weight of the harness", weight),
     ...whereabouts("the harness", harness, units),
   };

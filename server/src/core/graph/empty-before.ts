@@ -1,7 +1,7 @@
 /** Where the computation starts: the empty weight statement, or without one the weighing. */
 import type { AirframeRecord } from "../records/types";
 import type { BalanceUnits } from "./balance-units";
-import { derived, type Keep, type Operand, written } from "./value";
+import { derived, type Keep, type Operand, toleranceOf, written } from "./value";
 import { deriveWeighing, type WeighingSheet } from "./weighing";
 
 export interface EmptyBefore {
@@ -10,6 +10,9 @@ export interface EmptyBefore {
   /** Undefined where the aircraft's data give none. */
   readonly buttLine: Operand;
   readonly waterLine: Operand;
+  /** How far the statement's weight and arm may be off either way; undefined where it writes no tolerance. */
+  readonly weightTolerance: Operand;
+  readonly armTolerance: Operand;
   readonly weighing: WeighingSheet | undefined;
 }
 
@@ -27,6 +30,8 @@ export function deriveEmptyBefore(
       arm: derived("empty arm before", weighing.emptyCg),
       buttLine: derived("empty butt line before", weighing.emptyButtLine),
       waterLine,
+      weightTolerance: undefined,
+      armTolerance: undefined,
       weighing,
     };
   }
@@ -35,6 +40,8 @@ export function deriveEmptyBefore(
     arm: written("empty arm before", empty?.arm, units.arm),
     buttLine: written("empty butt line before", empty?.buttLine, units.arm),
     waterLine,
+    weightTolerance: toleranceOf("tolerance of the empty weight before", empty?.weight, units.weight),
+    armTolerance: toleranceOf("tolerance of the empty arm before", empty?.arm, units.arm),
     weighing,
   };
 }

@@ -3,17 +3,12 @@
  * not a few chosen loadings, but the most forward and the most aft one at each weight. Each state that burning
  * fuel leads to is among them, down to empty tanks.
  */
-import {
-  type Envelope as EnvelopeNumbers,
-  type LimitPoint,
-  type LimitSide,
-  limitAt,
-} from "../methods/envelope";
+import { type LimitPoint, type LimitSide, limitAt } from "../methods/envelope";
 import { type ExcessPoint, excessAlong } from "../methods/envelope-excess";
 import type { FixedLoad, Loadable, LoadingProblem, LoadStation } from "../methods/loadable";
 import { boundaryCurves } from "../methods/loadings";
 import type { Load } from "../methods/moment-curve";
-import { balanceRange } from "../methods/tolerance";
+import { balanceRange, type UncertainMass } from "../methods/tolerance";
 import type { Project } from "../project";
 import { inUnit } from "../quantities";
 import type { Envelope, Station } from "../records/types";
@@ -69,6 +64,7 @@ export interface Corner {
 /** What a what-if asks for: more weight and moment in the empty aircraft, other limits of stations. */
 export interface WhatIf {
   readonly weight: number;
+  /** About the datum, or about the centreline where a limit to the side is asked about. */
   readonly moment: number;
   readonly most?: ReadonlyMap<string, number>;
 }
@@ -80,8 +76,8 @@ export interface PermittedLoadings {
   readonly lacks: readonly Lack[];
   /** Both boundary curves after the change, the crew in the first of its seats. */
   readonly corners: readonly Corner[];
-  /** Length beyond the limit of a side, along the fuselage only, if things were otherwise; undefined if unknown. */
-  excessIf(side: LimitSide, what: WhatIf): number | undefined;
+  /** Length beyond the limit of a side if things were otherwise; undefined if unknown. */
+  excessIf(side: Side, what: WhatIf): number | undefined;
 }
 
 const source: Source = {
@@ -108,6 +104,20 @@ export function derivePermittedLoadings(
 
 type When = "before" | "after";
 
+/** What the limit of one side is held against. */
+interface Judged {
+  readonly points: readonly LimitPoint[];
+  /** To the left is as forward, to the right as aft: smaller and larger numbers. */
+  readonly direction: LimitSide;
+  readonly fixed: Readonly<Record<When, FixedLoad | undefined>>;
+  readonly masses: readonly UncertainMass[] | undefined;
+  readonly armOf: (station: Station) => number;
+}
+
+export function isLateral(side: Side): side is "left" | "right" {
+  return side === "left" || side === "right";
+}
+
 class Permitted {
   private readonly lacks: Lack[] = [];
   private readonly used: readonly StationLimit[];
@@ -133,19 +143,26 @@ class Permitted {
     const aft = limitPointsOf(envelope, "aft", this.units)?.points;
     const limits = forward && aft && { forward, aft };
     const seats = this.seats();
-    const sides =
-      limits && seats ? (["forward", "aft"] as const).map((side) => this.side(side, limits, seats)) : [];
+    const judgedOf = (side: Side) =>
+      isLateral(side) ? this.judgedAcross(side) : limits && this.judgedAlong(side, limits[side]);
+    if (seats) this.lackAcross();
+    const sides = (["forward", "aft", "left", "right"] as const).flatMap((side) => {
+      const judged = judgedOf(side);
+      return seats && judged ? [this.side(side, judged, seats)] : [];
+    });
     const after = this.fixed("after");
     return {
       envelope,
       id,
-      sides: [...sides, ...(seats ? this.lateral(seats) : [])],
+      sides,
       lacks,
       corners: after && seats?.[0] !== undefined ? this.corners(after, seats[0]) : [],
       excessIf: (side, what) => {
-        if (!after || !limits || !seats) return undefined;
-        const fixed = { weight: after.weight + what.weight, moment: after.moment + what.moment };
-        return this.worst(fixed, side, limits[side], seats, "after", what.most)?.excess;
+        const judged = judgedOf(side);
+        const start = judged?.fixed.after;
+        if (!judged || !start || !seats) return undefined;
+        const fixed = { weight: start.weight + what.weight, moment: start.moment + what.moment };
+        return this.worst(fixed, judged, seats, "after", what.most)?.excess;
       },
     };
   }
@@ -168,12 +185,15 @@ class Permitted {
     return weight === undefined || moment === undefined ? undefined : { weight, moment };
   }
 
+  private readonly armAlong = (station: Station): number =>
+    written("", station.arm, this.units.arm)?.value ?? Number.NaN;
+
   private loadable(
     fixed: FixedLoad,
     seat: string,
     when: When,
     most?: ReadonlyMap<string, number>,
-    armOf = (station: Station) => written("", station.arm, this.units.arm)?.value ?? Number.NaN,
+    armOf = this.armAlong,
   ): Loadable {
     const { limits, crew } = this.project.airframe!;
     const crewWeight = inUnit(crew!.weight!.value, this.units.weight);
@@ -215,12 +235,10 @@ class Permitted {
   /** Over all seats of the crew. */
   private worst(
     fixed: FixedLoad,
-    side: LimitSide,
-    points: readonly LimitPoint[],
+    { direction, points, armOf }: Judged,
     seats: readonly string[],
     when: When,
     most?: ReadonlyMap<string, number>,
-    armOf?: (station: Station) => number,
   ): ExcessPoint | undefined {
     let worst: ExcessPoint | undefined;
     for (const seat of seats) {
@@ -229,7 +247,7 @@ class Permitted {
         if (when === "after" && !most) for (const { reason } of result.problems) this.lack({ what: reason });
         continue;
       }
-      const report = excessAlong(result.curves[side], points, side);
+      const report = excessAlong(result.curves[direction], points, direction);
       if (when === "after" && !most) {
         for (const { from, to } of report.uncovered) this.lack({ what: "limit-not-given", from, to });
       }
@@ -238,68 +256,52 @@ class Permitted {
     return worst;
   }
 
-  private side(side: LimitSide, limits: EnvelopeNumbers, seats: readonly string[]): SideResult {
-    const points = limits[side];
+  private side(side: Side, judged: Judged, seats: readonly string[]): SideResult {
     const state = (when: When, fixed: FixedLoad | undefined, suffix: "" | "-before" | "-tolerance") => {
-      const worst = fixed && this.worst(fixed, side, points, seats, when);
+      const worst = fixed && this.worst(fixed, judged, seats, when);
       return worst && this.extreme(side, worst, when, suffix);
     };
-    const after = state("after", this.fixed("after"), "");
+    const after = state("after", judged.fixed.after, "");
     return {
       side,
-      before: state("before", this.fixed("before"), "-before"),
+      before: state("before", judged.fixed.before, "-before"),
       after,
-      tolerance: after && state("after", this.fixedWithin(side, after), "-tolerance"),
+      tolerance: after && state("after", fixedWithin(judged, after), "-tolerance"),
     };
   }
 
-  /** The empty aircraft with the tolerances at the ends that are worst beside the loads of the extreme loading. */
-  private fixedWithin(side: LimitSide, { loads }: Extreme): FixedLoad | undefined {
-    const { tolerance } = this.change;
-    if (!tolerance) return undefined;
-    const carried = loads.map(({ station, weight }) => ({
-      weight,
-      arm: written("", station.arm, this.units.arm)?.value ?? 0,
-      weightTolerance: 0,
-      armTolerance: 0,
-    }));
-    const range = balanceRange([...tolerance.masses, ...carried]);
-    const end = range && (side === "forward" ? range.foremost : range.aftmost);
-    return (
-      end && {
-        weight: carried.reduce((rest, one) => rest - one.weight, end.weight),
-        moment: carried.reduce((rest, one) => rest - one.weight * one.arm, end.moment),
-      }
-    );
+  private judgedAlong(side: LimitSide, points: readonly LimitPoint[]): Judged {
+    return {
+      points,
+      direction: side,
+      fixed: { before: this.fixed("before"), after: this.fixed("after") },
+      masses: this.change.tolerance?.masses,
+      armOf: this.armAlong,
+    };
   }
 
-  private lateral(seats: readonly string[]): SideResult[] {
-    const { lateral } = this.envelope;
-    const { units } = this;
-    if (!lateral) return [];
+  private judgedAcross(side: "left" | "right"): Judged | undefined {
+    const { envelope, units, used } = this;
+    const limit = written(`limit to the ${side}`, envelope.lateral?.[side], units.arm);
+    if (!limit || used.some(({ station }) => !station.buttLine)) return undefined;
+    const { before, emptyButtLine, emptyWeight, tolerance } = this.change;
+    return {
+      points: [{ weight: Number.MAX_SAFE_INTEGER, arm: limit.value, orLess: true }],
+      direction: side === "left" ? "forward" : "aft",
+      fixed: {
+        before: before.weight && before.buttLine && lateralLoad(before.weight.value, before.buttLine.value),
+        after: emptyWeight && emptyButtLine && lateralLoad(emptyWeight.value, emptyButtLine.value),
+      },
+      masses: tolerance?.massesAcross,
+      armOf: (station) => inUnit(station.buttLine!.value, units.arm),
+    };
+  }
+
+  private lackAcross(): void {
+    if (!this.envelope.lateral) return;
     for (const { id, station } of this.used) {
       if (!station.buttLine) this.lack({ what: "station-butt-line", station: id });
     }
-    if (this.used.some(({ station }) => !station.buttLine)) return [];
-    const { before, emptyButtLine, emptyWeight } = this.change;
-    const fixed = {
-      before: before.weight && before.buttLine && lateralLoad(before.weight.value, before.buttLine.value),
-      after: emptyWeight && emptyButtLine && lateralLoad(emptyWeight.value, emptyButtLine.value),
-    };
-    const buttLineOf = (station: Station) => inUnit(station.buttLine!.value, units.arm);
-    return (["left", "right"] as const).flatMap((side): SideResult[] => {
-      const limit = written(`limit to the ${side}`, lateral[side], units.arm);
-      if (!limit) return [];
-      const points = [{ weight: Number.MAX_SAFE_INTEGER, arm: limit.value, orLess: true }];
-      // To the left is as forward, to the right as aft: smaller and larger numbers.
-      const direction = side === "left" ? "forward" : "aft";
-      const state = (when: When, suffix: "" | "-before") => {
-        const start = fixed[when];
-        const worst = start && this.worst(start, direction, points, seats, when, undefined, buttLineOf);
-        return worst && this.extreme(side, worst, when, suffix);
-      };
-      return [{ side, before: state("before", "-before"), after: state("after", ""), tolerance: undefined }];
-    });
   }
 
   private extreme(
@@ -327,7 +329,7 @@ class Permitted {
           sources: [source],
         }),
       );
-    const way = side === "left" || side === "right" ? `to the ${side}` : side;
+    const way = isLateral(side) ? `to the ${side}` : side;
     const which = `the permitted loading nearest to the ${way} limit, or farthest beyond it`;
     const weight = make("weight", units.weight, `weight of ${which}`, worst.weight);
     const cg = make("cg", units.arm, `CG of ${which}: a linear programme at each weight`, worst.cg);
@@ -339,11 +341,11 @@ class Permitted {
   private operandsOf(side: Side, when: When): Readonly<Record<string, Operand | readonly Operand[]>> {
     const { units, change } = this;
     const { limits, crew } = this.project.airframe!;
-    const isLateral = side === "left" || side === "right";
-    const points = isLateral ? undefined : limitPointsOf(this.envelope, side, units);
+    const isAcross = isLateral(side);
+    const points = isLateral(side) ? undefined : limitPointsOf(this.envelope, side, units);
     return {
       W_e: when === "before" ? change.before.weight : derived("empty weight", change.emptyWeight),
-      M_e: isLateral
+      M_e: isAcross
         ? when === "before"
           ? change.before.buttLine
           : derived("empty butt line", change.emptyButtLine)
@@ -353,17 +355,36 @@ class Permitted {
       most: this.used.map(({ id, [when]: limit }) => derived(`most at ${id}`, limit)),
       x: this.used.map(({ id, station }) =>
         written(
-          `${isLateral ? "butt line" : "arm"} of ${id}`,
-          isLateral ? station.buttLine : station.arm,
+          `${isAcross ? "butt line" : "arm"} of ${id}`,
+          isAcross ? station.buttLine : station.arm,
           units.arm,
         ),
       ),
       ...(points && { W_i: points.weights, x_i: points.arms }),
-      ...(isLateral && {
+      ...(isAcross && {
         limit: written(`limit to the ${side}`, this.envelope.lateral?.[side], units.arm),
       }),
     };
   }
+}
+
+/** The empty aircraft with the tolerances at the ends that are worst beside the loads of the extreme loading. */
+function fixedWithin({ direction, masses, armOf }: Judged, { loads }: Extreme): FixedLoad | undefined {
+  if (!masses) return undefined;
+  const carried = loads.map(({ station, weight }) => ({
+    weight,
+    arm: armOf(station),
+    weightTolerance: 0,
+    armTolerance: 0,
+  }));
+  const range = balanceRange([...masses, ...carried]);
+  const end = range && (direction === "forward" ? range.foremost : range.aftmost);
+  return (
+    end && {
+      weight: carried.reduce((rest, one) => rest - one.weight, end.weight),
+      moment: carried.reduce((rest, one) => rest - one.weight * one.arm, end.moment),
+    }
+  );
 }
 
 function lateralLoad(weight: number, buttLine: number): FixedLoad {

@@ -58,12 +58,21 @@ export function ofEach<T extends object, R>(
   act: (one: T) => Iterable<R>,
 ): (project: Project) => R[] {
   const done = new WeakMap<T, readonly R[]>();
-  return (project) =>
-    listOf(project).flatMap((one) => {
-      const results = done.get(one) ?? [...act(one)];
-      done.set(one, results);
-      return results;
+  // Most of a list stands where it stood: looking there spares nearly every look-up.
+  let last: readonly T[] = [];
+  let lastResults: readonly (readonly R[])[] = [];
+  return (project) => {
+    const list = listOf(project);
+    const results = list.map((one, index) => {
+      if (last[index] === one) return lastResults[index]!;
+      const known = done.get(one) ?? [...act(one)];
+      done.set(one, known);
+      return known;
     });
+    last = list;
+    lastResults = results;
+    return results.flat();
+  };
 }
 
 function again<T>(of: object, project: Project, compute: (project: Project) => T): T {
@@ -123,7 +132,8 @@ class Glass {
 
   view(): Project {
     const shown = new Map<PropertyKey, unknown>();
-    const view = new Proxy(this.project, {
+    // The project itself is no part of the view: what outlives a version must not keep all of it alive.
+    const view = new Proxy({} as Project, {
       get: (_, key) => {
         if (!shown.has(key)) shown.set(key, this.show(key as keyof Project));
         return shown.get(key);

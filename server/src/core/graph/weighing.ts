@@ -11,7 +11,7 @@ import {
 } from "../tables/empty-weight-definitions";
 import type { BalanceUnits } from "./balance-units";
 import { isWholeList } from "./entries";
-import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
+import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
 
 /**
  * - `remove`: was on board and does not belong to the empty weight
@@ -187,18 +187,8 @@ function deriveScale(scale: Scale, weighing: Weighing, units: BalanceUnits, keep
       ...source,
     }),
   );
-  const product = keep(
-    derive({
-      subject,
-      quantity: "weighing-moment",
-      unit: units.moment,
-      formula: "w * x",
-      operands: { w: derived("net weight", net), x: derived("arm", arm) },
-      compute: ({ w, x }) => moment({ weight: w, arm: x }),
-      ...source,
-    }),
-  );
-  return { id, scale, arm, net, moment: product };
+  const product = momentOf(subject, derived("net weight", net), derived("arm", arm), units);
+  return { id, scale, arm, net, moment: keep(product) };
 }
 
 const signs: Readonly<Record<Treatment, -1 | 0 | 1>> = { remove: -1, keep: 0, add: 1, leave: 0 };
@@ -238,18 +228,22 @@ function deriveItem(
       ...source,
     }),
   );
-  const product = keep(
-    derive({
-      subject,
-      quantity: "weighing-moment",
-      unit: units.moment,
-      formula: "w * x",
-      operands: { w: derived("correction", weight), x: written(`arm of ${id}`, item.arm, units.arm) },
-      compute: ({ w, x }) => moment({ weight: w, arm: x }) + 0,
-      sources: [balanceSources.weighing],
-    }),
-  );
-  return { id, item, treatment, weight, moment: product };
+  const arm = written(`arm of ${id}`, item.arm, units.arm);
+  const product = momentOf(subject, derived("correction", weight), arm, units);
+  return { id, item, treatment, weight, moment: keep(product) };
+}
+
+function momentOf(subject: Subject, weight: Operand, arm: Operand, units: BalanceUnits): Value | undefined {
+  return derive({
+    subject,
+    quantity: "weighing-moment",
+    unit: units.moment,
+    formula: "w * x",
+    operands: { w: weight, x: arm },
+    // Nothing, and not minus nothing, for what is kept.
+    compute: ({ w, x }) => moment({ weight: w, arm: x }) + 0,
+    sources: [balanceSources.weighing],
+  });
 }
 
 /** Undefined while the basis, or what the item is, is not known. */

@@ -34,6 +34,8 @@ export interface WeightChange {
 export interface EmptyTolerance {
   /** The empty aircraft and everything changed, each with its tolerance: loads may be put beside them. */
   readonly masses: readonly UncertainMass[];
+  /** The same with butt lines for arms; undefined where not everything says where it stands. */
+  readonly massesAcross: readonly UncertainMass[] | undefined;
   readonly range: BalanceRange;
   readonly weight: Value | undefined;
   readonly foremost: Value | undefined;
@@ -246,14 +248,23 @@ function cgEffect(
 function deriveTolerance(
   aircraft: Subject,
   units: BalanceUnits,
-  { weight: W_0, arm: x_0 }: EmptyBefore,
+  before: EmptyBefore,
   items: readonly ChangedItem[],
   keep: Keep,
 ): EmptyTolerance | undefined {
-  const tolerances = items.flatMap(({ weightTolerance, armTolerance }) => [weightTolerance, armTolerance]);
-  if (!W_0 || !x_0 || tolerances.every((one) => one === undefined)) return undefined;
+  const { weight: W_0, arm: x_0 } = before;
+  const uncertain = [before, ...items];
+  const weightTolerances = uncertain.flatMap(({ weightTolerance }) => weightTolerance ?? []);
+  const armTolerances = uncertain.flatMap(({ armTolerance }) => armTolerance ?? []);
+  const tolerances = [...weightTolerances, ...armTolerances];
+  if (!W_0 || !x_0 || tolerances.length === 0) return undefined;
   const masses: readonly UncertainMass[] = [
-    { weight: W_0.value, arm: x_0.value, weightTolerance: 0, armTolerance: 0 },
+    {
+      weight: W_0.value,
+      arm: x_0.value,
+      weightTolerance: before.weightTolerance?.value ?? 0,
+      armTolerance: before.armTolerance?.value ?? 0,
+    },
     ...items.map(({ sense, weight, arm, weightTolerance, armTolerance }) => ({
       weight: (sense === "removed" ? -1 : 1) * (weight?.value ?? 0),
       arm: arm?.value ?? 0,
@@ -263,7 +274,6 @@ function deriveTolerance(
   ];
   const range = balanceRange(masses);
   if (!range) return undefined;
-  const weightTolerances = items.flatMap(({ weightTolerance }) => weightTolerance ?? []);
   const end = (quantity: QuantityName, way: string, arm: number) =>
     keep(
       derive({
@@ -276,14 +286,18 @@ function deriveTolerance(
           x_0,
           w: items.map(({ weight }) => weight),
           x: items.map(({ arm }) => arm),
-          t: tolerances.filter((one) => one !== undefined),
+          t: tolerances,
         },
         compute: () => arm,
         sources: [balanceSources.centreOfGravity],
       }),
     );
+  const buttLines = uncertain.map(({ buttLine }) => buttLine?.value);
   return {
     masses,
+    massesAcross: buttLines.every((one) => one !== undefined)
+      ? masses.map((mass, index) => ({ ...mass, arm: buttLines[index]!, armTolerance: 0 }))
+      : undefined,
     range,
     weight: keep(
       derive({

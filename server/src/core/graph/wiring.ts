@@ -11,6 +11,7 @@ import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { balanceUnits } from "./balance-units";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
+import { Memory } from "./remember";
 import {
   derive,
   derived,
@@ -68,14 +69,16 @@ export function deriveWiring(project: Project): Wiring {
   const bundles = groupBy(wires, ({ bundle }) => bundle?.value);
   const runs = wires.flatMap((wire): WireRun[] => {
     if (!wire.id) return [];
+    const id = wire.id.value;
     const beside = (wire.bundle && bundles.get(wire.bundle.value)) ?? [wire];
+    const measured = beside.filter(({ outsideDiameter }) => outsideDiameter);
     return [
-      {
+      known.recall(wire, units, [measured.length < beside.length, ...measured], keep, (own) => ({
         wire,
-        id: wire.id.value,
-        leastBendRadius: keep(leastBendRadius(wire, beside)),
-        weight: keep(wireWeight(wire, units, keep)),
-      },
+        id,
+        leastBendRadius: own(leastBendRadius(wire, measured, measured.length === beside.length)),
+        weight: own(wireWeight(wire, units, own)),
+      })),
     ];
   });
   const isWhole = isWholeList(install, "wires", install.wires) && runs.length === wires.length;
@@ -83,10 +86,16 @@ export function deriveWiring(project: Project): Wiring {
   return { runs, harnessWeight: weight, values: list() };
 }
 
-/** By the largest diameter that is recorded in the wire's bundle, itself counted. */
-function leastBendRadius(wire: Wire, beside: readonly Wire[]): Value | undefined {
-  const known = beside.filter((one) => one.outsideDiameter);
-  const largest = known.reduce<Wire | undefined>(
+const known = new Memory<Wire, WireUnits, WireRun>();
+
+/**
+ * By the largest diameter that is recorded in the wire's bundle, itself counted.
+ *
+ * @param measured wires of the bundle that have one
+ * @param isWhole whether these are all of its wires in this record
+ */
+function leastBendRadius(wire: Wire, measured: readonly Wire[], isWhole: boolean): Value | undefined {
+  const largest = measured.reduce<Wire | undefined>(
     (most, one) => (most && most.outsideDiameter!.value.si >= one.outsideDiameter!.value.si ? most : one),
     undefined,
   );
@@ -103,10 +112,9 @@ function leastBendRadius(wire: Wire, beside: readonly Wire[]): Value | undefined
     },
     compute: ({ k, D }) => k * D,
     sources: [source],
-    notes:
-      known.length < beside.length
-        ? ["Wires of the bundle without an outside diameter in this record may ask for a larger radius."]
-        : [],
+    notes: isWhole
+      ? []
+      : ["Wires of the bundle without an outside diameter in this record may ask for a larger radius."],
   });
 }
 

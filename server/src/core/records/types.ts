@@ -946,6 +946,8 @@ export interface Device {
   readonly opening?: readonly OpeningPoint[];
   /** How a breaker is reset. Left out: manual. */
   readonly reset?: Written<"manual" | "automatic">;
+  /** True when a breaker can be opened by hand, by pulling its button. */
+  readonly pullable?: Written<boolean>;
   /** Whose opening times these are. */
   readonly data?: Written<string>;
 }
@@ -1200,6 +1202,8 @@ export interface Protection {
   readonly mountedOn?: Written<string>;
   /** True when resetting or replacing it in flight is essential to safety. */
   readonly resetInFlight?: Written<boolean>;
+  /** True when the crew must be able to take its circuit off power with it, as to shed a load. */
+  readonly openInFlight?: Written<boolean>;
   /** True when the required crew can reach and identify it from their seats. */
   readonly withinReach?: Written<boolean>;
 }

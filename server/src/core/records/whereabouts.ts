@@ -1,5 +1,5 @@
 import type { Subject } from "../graph/value";
-import type { MapNode, Node } from "../reading/tree";
+import type { Item, MapNode, Node } from "../reading/tree";
 import type { IdKind } from "./schema";
 import type { Declaration } from "./typing";
 
@@ -21,20 +21,21 @@ interface Step {
   readonly name?: string;
 }
 
-/** The record is walked once, when the first node is asked for: most records have nothing to tell. */
+/** The record is walked when the first node is asked for: most records have nothing to tell. */
 export function locatorOf(root: MapNode, declarations: readonly Declaration[]): Locator {
-  let steps: Map<Node, Step> | undefined;
+  let walk: Walk | undefined;
   let owners: Map<Node, Declaration> | undefined;
 
   return (node) => {
-    steps ??= stepsOf(root);
+    walk ??= new Walk(root);
     owners ??= new Map(declarations.map((declaration) => [declaration.node, declaration]));
     const path: string[] = [];
-    for (let at: Node | undefined = node; at; at = steps.get(at)?.parent) {
+    for (let at: Node | undefined = node; at; ) {
       const owner = owners.get(at);
       if (owner) return { ownerKind: owner.kind, ownerId: owner.id.value, path: path.reverse() };
-      const name = steps.get(at)?.name;
-      if (name !== undefined) path.push(name);
+      const step: Step | undefined = walk.stepTo(at);
+      if (step?.name !== undefined) path.push(step.name);
+      at = step?.parent;
     }
     return { path: path.reverse() };
   };
@@ -47,23 +48,76 @@ export function subjectOf({
   return ownerKind && ownerId !== undefined ? { kind: ownerKind, id: ownerId } : undefined;
 }
 
-function stepsOf(root: Node): Map<Node, Step> {
-  const steps = new Map<Node, Step>();
-  const open: Node[] = [root];
-  const add = (child: Node, step: Step) => {
-    if (steps.has(child)) return; // an alias stands where it was first used
-    steps.set(child, step);
-    open.push(child);
-  };
-  for (let parent = open.pop(); parent; parent = open.pop()) {
-    if (parent.kind === "map") {
-      for (const { key, value } of parent.entries) {
-        add(key, { parent });
-        add(value, { parent, name: key.text });
+/**
+ * How a record's nodes are reached. Sections and the entries of their lists are walked anew, as they move; what
+ * is inside them is the same for as long as their text is.
+ */
+class Walk {
+  private readonly outer = new Map<Node, Step>();
+  /** Nodes of the outer walk in whose inside an item's other nodes are. */
+  private readonly branches = new Map<Item, Node[]>();
+  private readonly inner = new Map<Item, ReadonlyMap<Node, Step>>();
+
+  constructor(root: MapNode) {
+    this.enter(root);
+    for (const { value } of root.entries) {
+      if (value.kind === "list") this.enter(value);
+      for (const branch of value.kind === "list" ? value.entries : [value]) {
+        const ofItem = this.branches.get(branch.item);
+        if (ofItem) ofItem.push(branch);
+        else this.branches.set(branch.item, [branch]);
       }
-    } else if (parent.kind === "list") {
-      for (const [index, entry] of parent.entries.entries()) add(entry, { parent, name: `#${index + 1}` });
+    }
+  }
+
+  stepTo(node: Node): Step | undefined {
+    return this.outer.get(node) ?? this.insideOf(node.item).get(node);
+  }
+
+  private enter(parent: Node): void {
+    for (const [child, step] of childrenOf(parent)) {
+      if (!this.outer.has(child)) this.outer.set(child, step); // an alias stands where it was first used
+    }
+  }
+
+  private insideOf(item: Item): ReadonlyMap<Node, Step> {
+    const known = this.inner.get(item);
+    if (known) return known;
+    const branches = this.branches.get(item) ?? [];
+    const inside = branches.length === 1 ? stepsInside(branches[0]!) : walkInside(branches);
+    this.inner.set(item, inside);
+    return inside;
+  }
+}
+
+const stepsKnown = new WeakMap<Node, ReadonlyMap<Node, Step>>();
+
+function stepsInside(branch: Node): ReadonlyMap<Node, Step> {
+  const steps = stepsKnown.get(branch) ?? walkInside([branch]);
+  stepsKnown.set(branch, steps);
+  return steps;
+}
+
+function walkInside(branches: readonly Node[]): ReadonlyMap<Node, Step> {
+  const steps = new Map<Node, Step>();
+  const open = branches.toReversed();
+  for (let parent = open.pop(); parent; parent = open.pop()) {
+    for (const [child, step] of childrenOf(parent)) {
+      if (steps.has(child)) continue; // as above
+      steps.set(child, step);
+      open.push(child);
     }
   }
   return steps;
+}
+
+function* childrenOf(parent: Node): Iterable<readonly [Node, Step]> {
+  if (parent.kind === "map") {
+    for (const { key, value } of parent.entries) {
+      yield [key, { parent }];
+      yield [value, { parent, name: key.text }];
+    }
+  } else if (parent.kind === "list") {
+    for (const [index, entry] of parent.entries.entries()) yield [entry, { parent, name: `#${index + 1}` }];
+  }
 }

@@ -16,12 +16,12 @@ export interface Overview {
 /** What is shown of each kind of thing; what stands for the whole aircraft is shown with its sources. */
 const shown: Partial<Record<IdKind, readonly QuantityName[]>> = {
   component: ["load-voltage", "load-current", "path-drop"],
-  source: ["source-output", "source-demand", "source-capacity"],
+  source: ["source-output", "source-current", "source-demand", "source-capacity"],
   wire: ["wire-current", "allowed-current", "conductor-temperature", "wire-drop"],
-  protection: ["device-current"],
-  contact: ["device-current"],
+  protection: ["device-current", "device-drop"],
+  contact: ["device-current", "device-drop"],
   bundle: ["bundle-loading"],
-  bus: ["bus-voltage"],
+  bus: ["bus-voltage", "bus-demand"],
   space: ["cooling-load", "cooling-capacity", "steady-temperature", "time-to-set-point"],
 };
 const ofAircraft: readonly QuantityName[] = ["source-demand", "source-capacity"];

@@ -1,6 +1,7 @@
 import { wireMethods } from "../../methods/wires";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
+import { Memory } from "../remember";
 import { derive, derived, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./index";
 import type { WireResult } from "./wires";
@@ -22,9 +23,18 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
     const id = bundle.id.value;
     const inside = inBundle.get(id) ?? [];
     const isComplete = bundle.wires?.value === inside.length;
-    return [{ bundle, id, wires: inside, states: isComplete ? loadings(id, inside, basis) : [] }];
+    return [
+      results.recall(bundle, bundle, [...basis.conditions, ...inside], basis.keep, (keep) => ({
+        bundle,
+        id,
+        wires: inside,
+        states: isComplete ? loadings(id, inside, { ...basis, keep }) : [],
+      })),
+    ];
   });
 }
+
+const results = new Memory<Bundle, Bundle, BundleResult>();
 
 function loadings(id: string, inside: readonly WireResult[], basis: ElectricalBasis): BundleResult["states"] {
   return basis.conditions.flatMap((condition, index) => {

@@ -1,3 +1,4 @@
+import { wireMethods } from "../../methods/wires";
 import type { Condition, Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { Memory } from "../remember";
@@ -17,6 +18,14 @@ export interface GuardedWire {
   readonly gap: Gap | undefined;
 }
 
+/** A condition in which something behind it runs. */
+export interface DeviceState {
+  readonly condition: Condition;
+  readonly current: Value;
+  /** Undefined where no resistance is recorded. */
+  readonly drop: Value | undefined;
+}
+
 /** A breaker or fuse in its place, or a contact; the same object while all that it rests on is. */
 export interface DeviceResult {
   readonly inline: Inline;
@@ -24,7 +33,7 @@ export interface DeviceResult {
   /** The kit's device; undefined for a contact. */
   readonly device: Device | undefined;
   readonly rating: Value | undefined;
-  readonly currents: readonly { readonly condition: Condition; readonly current: Value }[];
+  readonly currents: readonly DeviceState[];
   /** The wires that it guards, each with what the wire chart gives for it. */
   readonly wires: readonly GuardedWire[];
   /** Components behind it. */
@@ -70,14 +79,11 @@ export function deriveDevices(
       ),
       currents: basis.conditions.flatMap((condition) => {
         const loads = paths.flatMap((path) => currents.get(path.id)?.get(condition) ?? []);
-        const current = currentsThrough.recall(
-          inline.record,
-          condition,
-          [solved(condition), ...loads],
-          keep,
-          (own) => own(currentThrough(inline, condition, loads, isWhole, basis)),
-        );
-        return current ? [{ condition, current }] : [];
+        const rests = [device, solved(condition), ...loads];
+        return statesOf.recall(inline.record, condition, rests, keep, (own) => {
+          const current = own(currentThrough(inline, condition, loads, isWhole, basis));
+          return current ? [{ condition, current, drop: own(dropIn(inline, device, current)) }] : [];
+        });
       }),
       wires: device ? wiresOf.map((result) => guardedWire(result, device, keep)) : [],
       components: paths.map((path) => path.id),
@@ -87,7 +93,7 @@ export function deriveDevices(
 
 const results = new Memory<Inline["record"], Device | Inline["record"], DeviceResult>();
 const ratings = new Memory<Inline["record"], Device | Inline["record"], Value | undefined>();
-const currentsThrough = new Memory<Inline["record"], Condition, Value | undefined>();
+const statesOf = new Memory<Inline["record"], Condition, readonly DeviceState[]>();
 const chartRatings = new Memory<Wire, Device, Pick<GuardedWire, "chart" | "gap">>();
 
 function guardedWires(
@@ -160,6 +166,23 @@ function currentThrough(
     method: "solution of the whole network: the current has more than one way",
     operands: { loads: { name: "loads behind it", value: loads.length, unit: "1", places: [], notes: [] } },
     compute: () => Math.abs(solved),
+  });
+}
+
+function dropIn(inline: Inline, device: Device | undefined, current: Value): Value | undefined {
+  const resistance = inline.kind === "contact" ? inline.record.resistance : device?.resistance;
+  return derive({
+    subject: current.subject,
+    quantity: "device-drop",
+    condition: current.condition,
+    unit: "V",
+    formula: "I * R",
+    operands: {
+      I: derived("current", current),
+      R: written(`resistance of ${inline.id}`, resistance, "ohm"),
+    },
+    compute: ({ I, R }) => I * R,
+    sources: [wireMethods.voltageDrop.source],
   });
 }
 

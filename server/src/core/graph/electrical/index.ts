@@ -9,7 +9,7 @@ import { type Keep, keeper, type Value } from "../value";
 import { type BundleResult, deriveBundles } from "./bundles";
 import { type Circuit, traceCircuit } from "./circuit";
 import { type DeviceResult, deriveDevices } from "./devices";
-import { deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
+import { deriveBusVoltages, deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads, type LoadResult } from "./loads";
 import { buildNetwork, type Network, type NetworkState } from "./network";
 import { deriveProtection, type ProtectionResults } from "./protection";
@@ -64,7 +64,8 @@ export function deriveElectrical(project: Project): Electrical {
     states.set(condition, solved.recall(condition, condition, rests, keep, solve));
   }
   const basis: ElectricalBasis = { project, conditions, circuit, network, states, ratings, outputs, keep };
-  const voltages = deriveLoadVoltages(basis);
+  const ofBuses = deriveBusVoltages(basis);
+  const voltages = deriveLoadVoltages(basis, ofBuses);
   const currents = deriveLoadCurrents(basis, voltages);
   const wires = deriveWires(basis, currents);
   const devices = deriveDevices(basis, currents, wires);
@@ -72,7 +73,7 @@ export function deriveElectrical(project: Project): Electrical {
     circuit,
     network,
     states,
-    loads: deriveLoads(basis, currents, voltages, wires),
+    loads: deriveLoads(basis, { currents, voltages, ofBuses, wires, devices }),
     wires: [...wires.values()],
     devices,
     protection: deriveProtection(basis, currents, devices),

@@ -3,13 +3,16 @@ import { Memory } from "../remember";
 import { derive, derived, type Input, known, type Operand, type Value, written } from "../value";
 import type { LoadPath } from "./circuit";
 import type { ElectricalBasis } from "./index";
-import { drawIn } from "./network";
+import { drawIn, undrawnIn } from "./network";
 
 /** Current of each component in each condition in which it runs, by component id. */
 export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 
 /** Voltage at each component in each condition in which it runs, by component id. */
 export type LoadVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+
+/** Voltage of each bus in each condition, by bus id. */
+export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 
 type ByCondition = ReadonlyMap<Condition, Value>;
 
@@ -22,8 +25,8 @@ const voltages = new Memory<Component, Condition, Value | undefined>();
 const currents = new Memory<Component, Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
-export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
-  const ofBuses = busVoltages(basis);
+export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
+  const left = leftOut(basis);
   const voltsOf = (path: LoadPath, condition: Condition) => basis.states.get(condition)?.voltageAt(path.id);
   return byLoad(basis, (path) => {
     const holders = holdersOn(path, basis);
@@ -31,14 +34,16 @@ export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
       path,
       ...holders,
       ...path.buses.map((bus) => ofBuses.get(bus)),
-      ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition)]),
+      ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition), left.get(condition)]),
     ];
     return voltagesOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
       whereRunning(path, basis.conditions, (condition) => {
         const volts = voltsOf(path, condition);
         const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
-        return voltages.recall(path.component, condition, [path, volts, ...buses, ...holders], keep, (own) =>
-          own(loadVoltage(path, condition, volts, buses, basis)),
+        const without = left.get(condition);
+        const basisOfOne = [path, volts, without, ...buses, ...holders];
+        return voltages.recall(path.component, condition, basisOfOne, keep, (own) =>
+          own(loadVoltage(path, condition, { volts, without }, buses, basis)),
         );
       }),
     );
@@ -46,7 +51,8 @@ export function deriveLoadVoltages(basis: ElectricalBasis): LoadVoltages {
 }
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
-function busVoltages(basis: ElectricalBasis): Map<string, ByCondition> {
+export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
+  const left = leftOut(basis);
   const { electrical } = basis.project.airframe ?? {};
   const voltsOf = (id: string, condition: Condition) => basis.states.get(condition)?.potentialOf(id);
   return new Map(
@@ -55,19 +61,43 @@ function busVoltages(basis: ElectricalBasis): Map<string, ByCondition> {
       const id = bus.id.value;
       const rests = [
         electrical,
-        ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition)]),
+        ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition), left.get(condition)]),
       ];
       const ofAll = ofBuses.recall(bus, bus, rests, basis.keep, (keep) =>
         inConditions(basis.conditions, (condition) => {
           const volts = voltsOf(id, condition);
-          return ofBus.recall(bus, condition, [volts, electrical], keep, (own) =>
-            own(busVoltage(id, condition, volts, basis)),
+          const without = left.get(condition);
+          return ofBus.recall(bus, condition, [volts, electrical, without], keep, (own) =>
+            own(busVoltage(id, condition, { volts, without }, basis)),
           );
         }),
       );
       return [[id, ofAll]];
     }),
   );
+}
+
+/** By condition, in words, the loads that its solution leaves out; none where nothing is. */
+function leftOut({ conditions, project }: ElectricalBasis): Map<Condition, string> {
+  const components = new Map((project.kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
+  return new Map(
+    conditions.flatMap((condition): [Condition, string][] => {
+      const ids = undrawnIn(condition, components);
+      return ids.length === 0 ? [] : [[condition, ids.join(", ")]];
+    }),
+  );
+}
+
+/** What the network's solution gives for one thing, and which loads it leaves out. */
+interface FoundVolts {
+  readonly volts: number | undefined;
+  readonly without: string | undefined;
+}
+
+function leftOutNotes({ without }: FoundVolts): string[] {
+  return without === undefined
+    ? []
+    : [`It is not known what ${without} draws in this condition: as if that were nothing.`];
 }
 
 const ofBuses = new Memory<Bus, Bus, ByCondition>();
@@ -159,7 +189,7 @@ function loadCurrent(path: LoadPath, condition: Condition, voltage: Value | unde
 function loadVoltage(
   path: LoadPath,
   condition: Condition,
-  volts: number | undefined,
+  found: FoundVolts,
   buses: readonly Value[],
   basis: ElectricalBasis,
 ): Value | undefined {
@@ -169,7 +199,8 @@ function loadVoltage(
     condition: condition.id?.value,
     unit: "V",
     method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
-    value: volts,
+    value: found.volts,
+    notes: leftOutNotes(found),
     operands: () => ({
       ...Object.fromEntries(
         buses.map((bus) => [bus.subject.id, derived(`voltage of ${bus.subject.id}`, bus)]),
@@ -183,7 +214,7 @@ function loadVoltage(
 function busVoltage(
   id: string,
   condition: Condition,
-  volts: number | undefined,
+  found: FoundVolts,
   basis: ElectricalBasis,
 ): Value | undefined {
   return known({
@@ -192,7 +223,8 @@ function busVoltage(
     condition: condition.id?.value,
     unit: "V",
     method: "solution of the whole network",
-    value: volts,
+    value: found.volts,
+    notes: leftOutNotes(found),
     operands: () => aheadOperands(condition, basis),
   });
 }

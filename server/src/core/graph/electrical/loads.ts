@@ -2,10 +2,11 @@ import { wireMethods } from "../../methods/wires";
 import type { Component, Condition, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
 import { Memory } from "../remember";
-import { derive, derived, type Operand, sumOf, tabled, type Value } from "../value";
+import { derive, derived, sumOf, tabled, type Value } from "../value";
 import type { LoadPath } from "./circuit";
+import type { DeviceResult } from "./devices";
 import type { ElectricalBasis } from "./index";
-import { holdersOn, type LoadCurrents, type LoadVoltages } from "./load-currents";
+import type { BusVoltages, LoadCurrents, LoadVoltages } from "./load-currents";
 import type { WireResult } from "./wires";
 
 export interface LoadResult {
@@ -27,46 +28,50 @@ export interface LoadState {
 /** Up to this long a current counts as intermittent. AC 43.13-1B par. 11-66; the time itself is from memory. */
 const intermittentUpToSeconds = 120;
 
+/** What the voltages at the loads are made of. */
+interface Found {
+  readonly currents: LoadCurrents;
+  readonly voltages: LoadVoltages;
+  readonly ofBuses: BusVoltages;
+  readonly wires: ReadonlyMap<Wire, WireResult>;
+  readonly devices: readonly DeviceResult[];
+}
+
+/** The same of one path. */
+interface FoundOnPath {
+  readonly voltages: ReadonlyMap<Condition, Value> | undefined;
+  readonly buses: readonly (ReadonlyMap<Condition, Value> | undefined)[];
+  readonly wires: readonly WireResult[];
+  readonly devices: readonly DeviceResult[];
+}
+
 /**
  * Voltage at each load, and what is lost on the way there and back. A result is the same object while all that
  * it rests on is.
  */
-export function deriveLoads(
-  basis: ElectricalBasis,
-  currents: LoadCurrents,
-  voltages: LoadVoltages,
-  wires: ReadonlyMap<Wire, WireResult>,
-): LoadResult[] {
+export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] {
+  const devices = new Map(found.devices.map((device) => [device.id, device]));
   return basis.circuit.paths.map((path) => {
-    const ofPath = {
-      currents: currents.get(path.id),
-      voltages: voltages.get(path.id),
-      wires: [...path.feed, ...path.returns].flatMap((wire) => wires.get(wire) ?? []),
+    const currents = found.currents.get(path.id);
+    const onPath: FoundOnPath = {
+      voltages: found.voltages.get(path.id),
+      buses: path.isSingle ? [] : path.buses.map((bus) => found.ofBuses.get(bus)),
+      wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
+      devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
     };
-    const holders = holdersOn(path, basis);
-    const resistive = path.through.filter((_, index) => holders[index]?.resistance);
     const rests = [
       path,
       basis.project.airframe?.electrical?.nominal,
-      ofPath.currents,
-      ofPath.voltages,
-      ...ofPath.wires,
-      ...holders,
-      ...resistive.flatMap(({ id }) =>
-        basis.conditions.map((condition) => basis.states.get(condition)?.currentThrough(id)),
-      ),
+      currents,
+      onPath.voltages,
+      ...onPath.buses,
+      ...onPath.wires,
+      ...onPath.devices.flatMap((device) => device.currents.map(({ drop }) => drop)),
     ];
     return results.recall(path.component, path.component, rests, basis.keep, (keep) => ({
       path,
-      states: [...(ofPath.currents ?? [])].map(([condition, current]) =>
-        loadState(
-          path,
-          condition,
-          current,
-          ofPath.voltages?.get(condition),
-          { ...basis, keep },
-          ofPath.wires,
-        ),
+      states: [...(currents ?? [])].map(([condition, current]) =>
+        loadState(path, condition, current, onPath, { ...basis, keep }),
       ),
     }));
   });
@@ -78,27 +83,30 @@ function loadState(
   path: LoadPath,
   condition: Condition,
   current: Value,
-  voltage: Value | undefined,
+  found: FoundOnPath,
   basis: ElectricalBasis,
-  wires: readonly WireResult[],
 ): LoadState {
   const index = basis.conditions.indexOf(condition);
-  const drops = wires.map((result) => ({ result, drop: result.states[index]?.drop }));
+  const drops = found.wires.map((result) => ({ result, drop: result.states[index]?.drop }));
   const worst = drops
     .toSorted((a, b) => (b.drop?.value ?? 0) - (a.drop?.value ?? 0))
     .map(({ result }) => result);
-  const inDevices = dropsInDevices(path, condition, basis);
+  const voltage = found.voltages?.get(condition);
+  const inDevices = found.devices.flatMap(
+    ({ currents }) => currents.find((state) => state.condition === condition)?.drop ?? [],
+  );
+  const ofBuses = found.buses.flatMap((bus) => bus?.get(condition) ?? []);
   const rests = [
     basis.project.airframe?.electrical?.nominal,
     voltage,
     ...drops.map(({ drop }) => drop),
-    ...inDevices.map((drop) => drop?.value),
-    ...holdersOn(path, basis),
+    ...inDevices,
+    ...ofBuses,
   ];
   const { drop, limit } = remembered.recall(path.component, condition, rests, basis.keep, (keep) => ({
     drop: path.isSingle
       ? keep(sumOfDrops(path, condition, drops, inDevices))
-      : keep(differenceOfVoltages(path, condition, voltage, basis)),
+      : keep(differenceOfVoltages(path, condition, voltage, ofBuses)),
     limit: keep(dropLimit(path, condition, basis)),
   }));
   return { condition, current, voltage, drop, limit, worst };
@@ -114,7 +122,7 @@ function sumOfDrops(
   path: LoadPath,
   condition: Condition,
   drops: readonly { readonly result: WireResult; readonly drop: Value | undefined }[],
-  inDevices: readonly Operand[],
+  inDevices: readonly Value[],
 ): Value | undefined {
   const inWires = drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop));
   if (inWires.length + inDevices.length === 0) return undefined;
@@ -123,49 +131,34 @@ function sumOfDrops(
     quantity: "path-drop",
     unit: "V",
     formula: "sum(V)",
-    operands: { V: [...inWires, ...inDevices] },
+    operands: { V: [...inWires, ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop))] },
     compute: ({ V }) => sumOf(V),
     sources: [wireMethods.voltageDrop.source],
     notes: path.returns.length > 0 ? [] : [throughStructure],
   });
 }
 
-function dropsInDevices(path: LoadPath, condition: Condition, basis: ElectricalBasis): Operand[] {
-  const holders = holdersOn(path, basis);
-  return path.through.flatMap(({ id }, index) => {
-    const holder = holders[index];
-    const amps = basis.states.get(condition)?.currentThrough(id);
-    if (!holder?.resistance || amps === undefined) return [];
-    const volts = holder.resistance.value.si * Math.abs(amps);
-    return [{ name: `drop in ${id}`, value: volts, unit: "V", places: [holder.resistance.place], notes: [] }];
-  });
-}
-
+/** Where it has several, from the highest of the buses that feed it. */
 function differenceOfVoltages(
   path: LoadPath,
   condition: Condition,
   voltage: Value | undefined,
-  basis: ElectricalBasis,
+  ofBuses: readonly Value[],
 ): Value | undefined {
-  const state = basis.states.get(condition);
-  const potentials = path.buses.map((bus) => state?.potentialOf(bus)).filter((volts) => volts !== undefined);
-  if (potentials.length === 0) return undefined;
+  if (ofBuses.length === 0) return undefined;
+  const names = ofBuses.map((_, index) => (ofBuses.length === 1 ? "V_bus" : `V_${index + 1}`));
   return derive({
     ...about(path, condition),
     quantity: "path-drop",
     unit: "V",
-    formula: "V_bus - V_load",
+    formula: ofBuses.length === 1 ? "V_bus - V_load" : `max(${names.join(", ")}) - V_load`,
     operands: {
-      V_bus: {
-        name: "highest voltage of its buses, by the network's solution",
-        value: Math.max(...potentials),
-        unit: "V",
-        places: [],
-        notes: [],
-      },
+      ...Object.fromEntries(
+        ofBuses.map((bus, index) => [names[index]!, derived(`voltage of ${bus.subject.id}`, bus)]),
+      ),
       V_load: derived("voltage at the load", voltage),
     },
-    compute: ({ V_bus, V_load }) => V_bus - V_load,
+    compute: () => Math.max(...ofBuses.map(({ value }) => value)) - voltage!.value,
     sources: [wireMethods.voltageDrop.source],
   });
 }

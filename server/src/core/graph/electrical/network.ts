@@ -67,6 +67,15 @@ export function runOf(component: Component, { loads }: Condition): Pair | undefi
   return loads?.find(({ key }) => key.value === component.id?.value);
 }
 
+/** Components that a condition lets run, and of which it is not known what they draw: the solution has them as none. */
+export function undrawnIn(condition: Condition, components: ReadonlyMap<string, Component>): string[] {
+  return (condition.loads ?? []).flatMap(({ key, value }) => {
+    const component = components.get(key.value);
+    const draw = value && component?.draws?.find(({ mode }) => mode?.value === value.value);
+    return component && !solverLoad(draw) ? [key.value] : [];
+  });
+}
+
 /** Current of an existing load in a condition's phase. */
 export function existingCurrent(
   load: ExistingLoad,

@@ -11,6 +11,7 @@ import { analyseLoads, type LoadAnalysis } from "./load-analysis";
 import type { LoadCurrents } from "./load-currents";
 import { deriveShedding, type SheddingStep } from "./shedding";
 import { balanceOf, type SourceBalance } from "./source-balance";
+import { type BusDemand, deriveBusDemands, deriveSourceLoads, type SourceLoad } from "./source-loads";
 import type { SourceOutputs, UnknownOutput } from "./source-outputs";
 
 export { SourceOutputs } from "./source-outputs";
@@ -21,6 +22,10 @@ export interface Sources {
   readonly balances: readonly SourceBalance[];
   /** The same as the table that a worksheet prints. */
   readonly analysis: LoadAnalysis;
+  /** Each source that runs, in each condition. */
+  readonly sourceLoads: readonly SourceLoad[];
+  /** Empty where there is one bus only. */
+  readonly busDemands: readonly BusDemand[];
   readonly endurance: EnduranceResult | undefined;
   /** Existing loads in the order in which they are shed. */
   readonly shedding: readonly SheddingStep[];
@@ -47,6 +52,8 @@ export function deriveSources(
   return {
     balances,
     analysis: analyseLoads(balances),
+    sourceLoads: deriveSourceLoads(basis, outputs),
+    busDemands: deriveBusDemands(basis, balances),
     endurance: enduranceOf(basis, balances, outputs),
     shedding: deriveShedding(basis, balances),
     leastSpeeds: balances.flatMap((balance) => leastSpeedOf(balance, basis, outputs)),

@@ -1,6 +1,6 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import type { FaultResult } from "../../graph/electrical/protection/faults";
+import type { FaultResult, FaultState } from "../../graph/electrical/protection/faults";
 import { ofEach } from "../../graph/recall";
 import type { Value } from "../../graph/value";
 import { faultHeatMethods } from "../../methods/fault-heat";
@@ -8,12 +8,13 @@ import { formatMeasure } from "../../quantities";
 import { faultTemperatureSource } from "../../tables/fault-temperatures";
 import { defineRule } from "../rule";
 import { governing, guardsOf, smallerDevices, thickerGauges } from "../wires/governing";
-import { breakerPoints, breakerPointsToFaults, protectionExample } from "./protection-example";
+import { breakerPoints, breakerPointsToFaults, protectionExample, twoFeeds } from "./protection-example";
 
 export const faultCurrentTooSmall = defineRule<{
   wire: string;
   protection: string;
   current: number;
+  whole?: number | undefined;
   rating: number;
   opening: number;
   withstand: number;
@@ -27,15 +28,21 @@ export const faultCurrentTooSmall = defineRule<{
     "takes longer to open than the wire stands the heat, or does not open at all. What lies ahead of the bus counts " +
     "only where the airframe's record gives its resistance, so a real current may be smaller still.",
   sources: [faultHeatMethods.withstandTime.source, faultTemperatureSource],
-  say: ({ wire, protection, current, rating, opening, withstand }) => ({
-    what:
+  say: ({ wire, protection, current, whole, rating, opening, withstand }) => {
+    const draws =
+      whole === undefined
+        ? `A short at the end of wire ${wire} draws ${formatMeasure(current, "A", 3)}`
+        : `A short at the end of wire ${wire} draws ${formatMeasure(whole, "A", 3)}, ` +
+          `${formatMeasure(current, "A", 3)} of it through ${protection}`;
+    const lasts =
       opening === undefined
-        ? `A short at the end of wire ${wire} draws ${formatMeasure(current, "A", 3)}: ${protection} of ` +
-          `${formatMeasure(rating, "A")} never opens.`
-        : `A short at the end of wire ${wire} draws ${formatMeasure(current, "A", 3)}: ${protection} may take ` +
-          `${formatMeasure(opening, "s", 3)}, the wire stands ${formatMeasure(withstand, "s", 3)}.`,
-    todo: "Take a thicker gauge or a shorter run, or a device that opens sooner.",
-  }),
+        ? `${protection} of ${formatMeasure(rating, "A")} ${whole === undefined ? "never opens" : "may never open"}`
+        : `${protection} may take ${formatMeasure(opening, "s", 3)}, the wire stands ${formatMeasure(withstand, "s", 3)}`;
+    return {
+      what: `${draws}: ${lasts}.`,
+      todo: "Take a thicker gauge or a shorter run, or a device that opens sooner.",
+    };
+  },
   check: ofEach((project) => electricalOf(project).protection.faults, assess),
   *remedies(assessment, project) {
     const fault = electricalOf(project).protection.faults.find(
@@ -63,6 +70,21 @@ export const faultCurrentTooSmall = defineRule<{
       finds: ["CB-RACK of 20 A never opens"],
     },
     {
+      title: "A thin wire that two breakers feed: each sees a part of its fault (points made up)",
+      text: protectionExample({
+        ...twoFeeds,
+        devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPoints} }`],
+        wires: [
+          ...twoFeeds.wires,
+          "{ id: P3, from: TB-1, to: RACK, gauge: 22 AWG, length: 12 ft, rating: 150 degC }",
+        ],
+      }),
+      finds: [
+        "short at the end of wire P3 draws .* A, .* A of it through CB-A: CB-A may take .* s, the wire stands .* s",
+        "short at the end of wire P3 draws .* A, .* A of it through CB-B: CB-B may take .* s, the wire stands .* s",
+      ],
+    },
+    {
       title: "10 AWG behind the same breaker, sources and feeder known (points made up)",
       text: protectionExample({
         devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`],
@@ -83,6 +105,10 @@ function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterabl
   const rating = guard.rating;
   if (band.kind !== "band" || !gauge || !rating || !smallest.current) return;
   const facts = { wire: wire.id, protection: guard.id, rating: rating.value };
+  const drawnBy = ({ current, inWire }: Pick<FaultState, "current" | "inWire">) => ({
+    current: current?.value,
+    ...(inWire !== current && { whole: inWire?.value }),
+  });
   const common = {
     rule: "fault-current-too-small",
     subject: { kind: "wire", id: wire.id },
@@ -100,13 +126,13 @@ function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterabl
       limit: rating,
       sense: "at-least",
       holds: false,
-      facts: { ...facts, current: value.value },
+      facts: { ...facts, ...drawnBy(smallest) },
     };
     return;
   }
   const worst = governing(
-    [smallest, largest].flatMap(({ current, opening, withstand }) =>
-      current && opening && withstand ? [{ current, value: opening, limit: withstand }] : [],
+    [smallest, largest].flatMap(({ opening, withstand, ...drawn }) =>
+      opening && withstand ? [{ drawn, value: opening, limit: withstand }] : [],
     ),
     "at-most",
   );
@@ -119,7 +145,7 @@ function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterabl
     holds: holds(worst.value.value, "at-most", worst.limit.value),
     facts: {
       ...facts,
-      current: worst.current.value,
+      ...drawnBy(worst.drawn),
       opening: worst.value.value,
       withstand: worst.limit.value,
     },

@@ -2,9 +2,11 @@ import type { Rule } from "../rule";
 import { bondFastening } from "./bond-fastening";
 import { bondOnto } from "./bond-onto";
 import { bondResistance } from "./bond-resistance";
+import { breakerNotPullable } from "./breaker-not-pullable";
 import { breakerResetsItself } from "./breaker-resets-itself";
 import { contactBelowLoad } from "./contact-below-load";
 import { essentialCircuitShared } from "./essential-circuit-shared";
+import { faultCurrentNotCompared } from "./fault-current-not-compared";
 import { faultCurrentTooSmall } from "./fault-current-too-small";
 import { fuseSparesTooFew } from "./fuse-spares-too-few";
 import { openingPointsMissing } from "./opening-points-missing";
@@ -18,9 +20,11 @@ export const protectionRules: readonly Rule[] = [
   bondFastening,
   bondOnto,
   bondResistance,
+  breakerNotPullable,
   breakerResetsItself,
   contactBelowLoad,
   essentialCircuitShared,
+  faultCurrentNotCompared,
   faultCurrentTooSmall,
   fuseSparesTooFew,
   openingPointsMissing,

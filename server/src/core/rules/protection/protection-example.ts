@@ -102,3 +102,16 @@ export const inSeries = {
     "{ id: P3N, from: RACK, to: GND-AFT, gauge: 10 AWG, length: 2 ft, rating: 150 degC }",
   ],
 } as const;
+
+/** Two breakers on the bus, each with 10 ft of wire to a joint; a wire on to the load belongs to it. */
+export const twoFeeds = {
+  protection: [
+    "{ id: CB-A, device: CB-20, mounted-on: MAIN }",
+    "{ id: CB-B, device: CB-20, mounted-on: MAIN }",
+  ],
+  wires: [
+    "{ id: P1, from: CB-A, to: TB-1, gauge: 10 AWG, length: 10 ft, rating: 150 degC }",
+    "{ id: P2, from: CB-B, to: TB-1, gauge: 10 AWG, length: 10 ft, rating: 150 degC }",
+  ],
+  sections: ["junctions: [{ id: TB-1 }]"],
+} as const;

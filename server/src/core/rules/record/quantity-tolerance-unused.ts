@@ -10,8 +10,8 @@ export const quantityToleranceUnused = defineRule<RecordFacts["quantity-toleranc
   area: "record",
   title: "A tolerance stands where nothing is computed from one",
   why:
-    "The weights and arms of what is added and removed may have a tolerance, and the worst case of it is carried " +
-    "through to the weight and CG of every loading. Elsewhere one value counts. A tolerance that nobody looks at " +
+    "The weights and arms of the empty aircraft and of what is added and removed may have a tolerance, and the worst " +
+    "case of it is carried through to the weight and CG of every loading. Elsewhere one value counts. A tolerance that nobody looks at " +
     "would only seem to be covered, so the value is not used.",
   sources: [],
   say: ({ text, wrong, bare, ...where }) => ({

@@ -1,6 +1,7 @@
 import type { Rule } from "../rule";
 import { batteryCapacityMissing } from "./battery-capacity-missing";
 import { batteryEnduranceShort } from "./battery-endurance-short";
+import { batteryFeedsBus } from "./battery-feeds-bus";
 import { componentVoltageAboveSystem } from "./component-voltage-above-system";
 import { conditionsNotRecorded } from "./conditions-not-recorded";
 import { feederVoltageDrop } from "./feeder-voltage-drop";
@@ -19,6 +20,7 @@ import { sourcesNotRecorded } from "./sources-not-recorded";
 export const sourceRules: readonly Rule[] = [
   batteryCapacityMissing,
   batteryEnduranceShort,
+  batteryFeedsBus,
   componentVoltageAboveSystem,
   conditionsNotRecorded,
   feederVoltageDrop,

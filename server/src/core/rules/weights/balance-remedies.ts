@@ -1,22 +1,30 @@
 /**
- * What may bring a CG back inside a limit: a component moved to an arm that it is permitted, ballast at a ballast
- * station, a placard that lowers a station's limit. These are candidates: each is offered only when the record,
+ * What may bring a CG back inside a limit: a component moved to an arm that it is permitted, or to another butt line
+ * where the limit is one to the side, ballast at a ballast station, a placard that lowers a station's limit. These are candidates: each is offered only when the record,
  * checked again with it, has lost the finding and gained none.
  */
 import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
-import type { WhatIf } from "../../graph/permitted-loadings";
-import type { LimitSide } from "../../methods/envelope";
+import { isLateral, type Side, type WhatIf } from "../../graph/permitted-loadings";
 import { leastSteps } from "../../methods/least-step";
 import type { Project } from "../../project";
-import { convert, formatNumber, inUnit, roundDown, roundUp, type UnitSymbol } from "../../quantities";
+import {
+  convert,
+  formatNumber,
+  inUnit,
+  type Quantity,
+  roundDown,
+  roundUp,
+  type UnitSymbol,
+} from "../../quantities";
+import type { Written } from "../../records/written";
 import type { Remedy } from "../rule";
 import { rewrite } from "../rule";
 import { pullsTo } from "./pull";
 
 export interface Past {
-  readonly side: LimitSide;
-  /** The limit's arm, in the unit of the derivation. */
+  readonly side: Side;
+  /** The limit's arm or butt line, in the unit of the derivation. */
   readonly limit: number;
   /** Whether the limit would be kept if things were otherwise; undefined if unknown. */
   readonly keepsIf: (what: WhatIf) => boolean | undefined;
@@ -57,27 +65,29 @@ export function titlesOf(remedies: Iterable<Remedy>): string[] {
 function* moves(project: Project, past: Past): Iterable<Remedy> {
   for (const [rank, item] of pulling(project, past).entries()) {
     const isKeptAt = (to: number) =>
-      past.keepsIf({ weight: 0, moment: momentOfMove(project, item, to) }) ?? false;
-    const listed = listedArms(item);
+      past.keepsIf({ weight: 0, moment: momentOfMove(project, past.side, item, to) }) ?? false;
+    const listed = listedPlaces(item, past.side);
     // Small things are not moved through the whole aircraft for want of weight.
     const to =
       listed?.find(isKeptAt) ??
-      (listed || rank > 0 ? undefined : steppedArm(project, item, past.side, isKeptAt));
-    if (to !== undefined) yield moved(item, to);
+      (listed || rank > 0
+        ? undefined
+        : steppedPlace(project, ownPlace(item, past.side)!, past.side, isKeptAt));
+    if (to !== undefined) yield moved(item, past.side, to);
   }
 }
 
 /** What is left after a permitted move is done by ballast or a placard. */
 function* combined(project: Project, past: Past): Iterable<Remedy> {
   for (const item of pulling(project, past)) {
-    for (const to of listedArms(item) ?? []) {
-      const gain = momentOfMove(project, item, to);
-      if ((past.side === "aft") !== gain < 0) continue;
+    for (const to of listedPlaces(item, past.side) ?? []) {
+      const gain = momentOfMove(project, past.side, item, to);
+      if (isPastHigh(past.side) !== gain < 0) continue;
       const rest: Past = {
         ...past,
         keepsIf: (what) => past.keepsIf({ ...what, moment: what.moment + gain }),
       };
-      const move = moved(item, to);
+      const move = moved(item, past.side, to);
       for (const remedy of [...ballast(project, rest), ...placards(project, rest)]) {
         const second = remedy.title.charAt(0).toLowerCase() + remedy.title.slice(1);
         yield {
@@ -90,66 +100,90 @@ function* combined(project: Project, past: Past): Iterable<Remedy> {
   }
 }
 
-/** The added items that pull most and whose arm the install record has. */
+/** Whether a limit bounds arms or butt lines from above. */
+function isPastHigh(side: Side): boolean {
+  return side === "aft" || side === "right";
+}
+
+/** Where something stands along the limit's own axis. */
+function along<T>(side: Side, { arm, buttLine }: { readonly arm: T; readonly buttLine: T }): T {
+  return isLateral(side) ? buttLine : arm;
+}
+
+function ownPlace({ ownArm, ownButtLine }: ChangedItem, side: Side): Written<Quantity<"length">> | undefined {
+  return along(side, { arm: ownArm, buttLine: ownButtLine });
+}
+
+/** The added items that pull most and whose place the install record has. */
 function pulling(project: Project, { limit, side }: Past): ChangedItem[] {
   return pullsTo(weightsOf(project).change.items, limit, side)
-    .filter(({ sense, ownArm }) => sense === "added" && ownArm)
+    .filter((item) => item.sense === "added" && ownPlace(item, side))
     .slice(0, mostItems);
 }
 
-/** Arms that are listed for an item, the nearest first, in the unit of its arm. */
-function listedArms({ ownArm, otherArms }: ChangedItem): readonly number[] | undefined {
+/** Arms that are listed for an item, the nearest first, in the unit of its arm; mounts that list them permit no other butt line. */
+function listedPlaces({ ownArm, otherArms }: ChangedItem, side: Side): readonly number[] | undefined {
   if (!ownArm || !otherArms) return undefined;
+  if (isLateral(side)) return [];
   const { unit, written } = ownArm.value;
   return otherArms
     .map(({ value }) => inUnit(value, unit))
     .toSorted((a, b) => Math.abs(a - written) - Math.abs(b - written));
 }
 
-/** `to` in the unit of the item's arm; the moment in that of the derivation. */
-function momentOfMove(project: Project, { ownArm, weight, arm }: ChangedItem, to: number): number {
+/** `to` in the unit of the item's own place; the moment in that of the derivation. */
+function momentOfMove(project: Project, side: Side, item: ChangedItem, to: number): number {
   const { units } = weightsOf(project);
-  if (!ownArm || !weight || !arm) return 0;
-  return weight.value * (convert(to, ownArm.value.unit, units.arm, "length") - arm.value);
+  const own = ownPlace(item, side);
+  const at = along(side, { arm: item.arm, buttLine: item.buttLine });
+  if (!own || !item.weight || !at) return 0;
+  return item.weight.value * (convert(to, own.value.unit, units.arm, "length") - at.value);
 }
 
-function moved({ ownArm, subject }: ChangedItem, to: number): Remedy {
-  const text = `${formatNumber(to, 8)} ${ownArm!.value.unit}`;
-  return rewrite(`Move ${subject.id} to ${text}`, ownArm!.place, text, `move ${subject.id}`);
+function moved(item: ChangedItem, side: Side, to: number): Remedy {
+  const { id } = item.subject;
+  const own = ownPlace(item, side)!;
+  const text = `${formatNumber(to, 8)} ${own.value.unit}`;
+  const title = along(side, { arm: `Move ${id} to ${text}`, buttLine: `Move ${id} to butt line ${text}` });
+  return rewrite(title, own.place, text, `move ${id}`);
 }
 
 /** Nothing outside everything that the records place: no aircraft may be there. */
-function steppedArm(
+function steppedPlace(
   project: Project,
-  { ownArm }: ChangedItem,
-  side: LimitSide,
-  isKeptAt: (arm: number) => boolean,
+  own: Written<Quantity<"length">>,
+  side: Side,
+  isKeptAt: (place: number) => boolean,
 ): number | undefined {
-  if (!ownArm) return undefined;
-  const unit = ownArm.value.unit;
+  const unit = own.value.unit;
   const step = armSteps[unit];
   if (step === undefined) return undefined;
   const { stations = [], equipment = [] } = project.airframe ?? {};
-  const arms = [...stations, ...equipment].flatMap(({ arm }) => (arm ? [inUnit(arm.value, unit)] : []));
-  const from = ownArm.value.written;
-  const end = side === "aft" ? Math.min(...arms) : Math.max(...arms);
+  const places = [...stations, ...equipment].flatMap(({ arm, buttLine }) => {
+    const place = along(side, { arm, buttLine });
+    return place ? [inUnit(place.value, unit)] : [];
+  });
+  const from = own.value.written;
+  const isHigh = isPastHigh(side);
+  const end = isHigh ? Math.min(...places) : Math.max(...places);
   const at = (steps: number) =>
-    side === "aft" ? roundDown(from - steps * step, step) : roundUp(from + steps * step, step);
-  const isOutward = side === "aft" ? end > from : end < from;
+    isHigh ? roundDown(from - steps * step, step) : roundUp(from + steps * step, step);
+  const isOutward = isHigh ? end > from : end < from;
   if (isOutward || !Number.isFinite(end)) return undefined;
   const steps = leastSteps(Math.abs(end - from) / step, (count) => isKeptAt(at(count)));
   return steps === undefined ? undefined : at(steps);
 }
 
 /** The lightest ballast first; what is carried already is made heavier. */
-function* ballast(project: Project, { keepsIf }: Past): Iterable<Remedy> {
+function* ballast(project: Project, { side, keepsIf }: Past): Iterable<Remedy> {
   const { units } = weightsOf(project);
   const { install, airframe } = project;
   const carried = install.ballast ?? [];
   const found = (airframe?.stations ?? []).flatMap((station) => {
     const id = station.id?.value;
-    if (station.kind?.value !== "ballast" || id === undefined || !station.arm || !station.limit) return [];
-    const arm = inUnit(station.arm.value, units.arm);
+    const place = along<typeof station.arm>(side, { arm: station.arm, buttLine: station.buttLine });
+    if (station.kind?.value !== "ballast" || id === undefined || !place || !station.limit) return [];
+    const arm = inUnit(place.value, units.arm);
     const there = carried.filter((one) => one.station?.value === id);
     const old = there.reduce((sum, { weight }) => sum + (weight ? inUnit(weight.value, units.weight) : 0), 0);
     const room = inUnit(station.limit.value, units.weight) - old;

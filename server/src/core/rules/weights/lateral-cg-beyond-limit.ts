@@ -1,13 +1,15 @@
 import { balanceSources } from "../../methods/balance";
 import { defineRule } from "../rule";
+import { balanceRemedies, titlesOf } from "./balance-remedies";
 import { everyLoadingExample } from "./every-loading-example";
-import { onBoardWords } from "./loading-words";
+import { onBoardWords, optionWords } from "./loading-words";
 import {
   type ExtremeFacts,
   extremeWords,
   factsOf,
   isBeyond,
   loadWords,
+  pastOf,
   pointAt,
   sidesOf,
   widthOf,
@@ -25,12 +27,14 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
   say: (facts) => ({
     what: `Envelope ${facts.envelope}, ${loadWords(facts.loads, 40)}: ${extremeWords(facts)}.`,
     todo:
-      `Move what the change adds to the other side, or balance it there. ${onBoardWords(facts.loads)} ` +
-      `${facts.beforeBeyond !== undefined && facts.beforeBeyond > 0 ? "It was past the limit before the change too." : "Before the change every permitted loading kept this limit."}`,
+      `${facts.options.length > 0 ? optionWords(facts.options) : "Move what the change adds to the other side, or balance it there."} ` +
+      `${onBoardWords(facts.loads)} ${facts.beforeBeyond !== undefined && facts.beforeBeyond > 0 ? "It was past the limit before the change too." : "Before the change every permitted loading kept this limit."}`,
   }),
   *check(project) {
     for (const { permitted, result, after } of sidesOf(project, "side")) {
-      const { item: _, ...where } = pointAt(project, result.side, after, permitted);
+      const { item, ...where } = pointAt(project, result.side, after, permitted);
+      const options = () =>
+        isBeyond(after) ? titlesOf(balanceRemedies(project, pastOf(permitted, result.side, after))) : [];
       yield {
         rule: "lateral-cg-beyond-limit",
         subject: { kind: "envelope", id: permitted.id },
@@ -40,8 +44,14 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
         sense: result.side === "right" ? "at-most" : "at-least",
         holds: !isBeyond(after),
         scale: widthOf(permitted, result.side),
-        facts: factsOf(project, { permitted, result, after }, undefined),
+        facts: factsOf(project, { permitted, result, after }, item, options),
       };
+    }
+  },
+  *remedies({ facts }, project) {
+    for (const { permitted, result, after } of sidesOf(project, "side")) {
+      if (permitted.id !== facts.envelope || result.side !== facts.side) continue;
+      yield* balanceRemedies(project, pastOf(permitted, result.side, after));
     }
   },
   examples: [

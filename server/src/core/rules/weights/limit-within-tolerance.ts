@@ -1,9 +1,12 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
+import { isLateral } from "../../graph/permitted-loadings";
 import type { Subject, Value } from "../../graph/value";
+import type { Project } from "../../project";
 import { formatApart, type UnitSymbol } from "../../quantities";
 import { isBelow } from "../../rounding";
 import { defineRule } from "../rule";
+import { placeInAirframe } from "./anchors";
 import { everyLoadingExample } from "./every-loading-example";
 import { changePlace, isBeyond } from "./permitted-limit";
 import { leastCertain } from "./pull";
@@ -21,18 +24,18 @@ export const limitWithinTolerance = defineRule<{
   area: "weights",
   title: "A limit is kept, but not in the worst case of the tolerances",
   why:
-    "The weights and arms of the change are known only within their tolerances. With all of them at their worst ends " +
+    "The weights and arms of the aircraft and of the change are known only within their tolerances. With all of them at their worst ends " +
     "the limit is passed, so the record does not show that it is kept: weigh and measure what decides it.",
   sources: [adverseLoading],
   say: ({ what, kind, value, limit, unit }) => {
     const [there, allowed] = formatApart(value, limit);
     return {
       what: `${what}: in the worst case of the tolerances the ${kind} is ${there} ${unit}, past the limit of ${allowed} ${unit}.`,
-      todo: "Weigh the parts and measure their arms, and write the smaller tolerance; or leave more room to the limit.",
+      todo: "Weigh what is least certain and measure its arm, and write the smaller tolerance; or leave more room to the limit.",
     };
   },
   *check(project): Iterable<Assessment> {
-    const { phases, permitted, change, takeoffLimit, units } = weightsOf(project);
+    const { phases, permitted, takeoffLimit, units } = weightsOf(project);
     const judge = (
       subject: Subject,
       what: string,
@@ -41,11 +44,12 @@ export const limitWithinTolerance = defineRule<{
       limit: Value,
       sense: Assessment["sense"],
       isKept: boolean,
+      /** Arm about which weights pull; none where the limit is no arm. */
+      about?: number,
     ): Assessment => ({
       rule: "limit-within-tolerance",
       subject,
-      place:
-        leastCertain(change.items, kind === "CG" ? limit.value : undefined)?.place ?? changePlace(project),
+      ...whereLeastCertain(project, about),
       value,
       limit,
       sense,
@@ -58,7 +62,6 @@ export const limitWithinTolerance = defineRule<{
         limit: limit.value,
         unit: kind === "CG" ? units.arm : units.weight,
       },
-      related: [],
     });
     for (const { loading, tolerance, heaviest } of phases) {
       const subject = { kind: "loading", id: loading.id } as const;
@@ -79,6 +82,7 @@ export const limitWithinTolerance = defineRule<{
           limit,
           side === "aft" ? "at-most" : "at-least",
           isKept,
+          limit.value,
         );
       }
       if (heaviest && weight && takeoffLimit && holds(weight.value, "at-most", takeoffLimit.value)) {
@@ -95,8 +99,9 @@ export const limitWithinTolerance = defineRule<{
           "CG",
           tolerance.cg,
           tolerance.limit,
-          side === "aft" ? "at-most" : "at-least",
+          side === "aft" || side === "right" ? "at-most" : "at-least",
           !isBeyond(tolerance),
+          isLateral(side) ? undefined : tolerance.limit.value,
         );
       }
     }
@@ -110,9 +115,37 @@ export const limitWithinTolerance = defineRule<{
       ],
     },
     {
+      title: "An aircraft whose empty weight statement is a rough one",
+      text: everyLoadingExample().replace("arm: 87.0 in", "arm: 87.0 ± 1.5 in"),
+      finds: [
+        "^The worst permitted loading in envelope normal: in the worst case of the tolerances the CG is",
+      ],
+    },
+    {
+      title: "A pod on the right-hand wing of which nobody knows quite what it weighs",
+      text: everyLoadingExample({ rack: "31.2 ± 20 lb", butt: "110 in" }),
+      finds: [
+        "^The worst permitted loading in envelope normal: in the worst case of the tolerances the CG is 2.* past the limit of 2 in",
+      ],
+    },
+    {
       title: "A rack that was weighed",
       text: everyLoadingExample({ rack: "31.2 ± 0.1 lb", arm: "100.0 ± 0.1 in" }),
       finds: [],
     },
   ],
 });
+
+/** At the item of the change that leaves most open, or at the empty weight statement where that does. */
+function whereLeastCertain(
+  project: Project,
+  about: number | undefined,
+): Pick<Assessment, "place" | "related"> {
+  const { change } = weightsOf(project);
+  const item = leastCertain(change.items, about);
+  const empty = project.airframe?.empty?.weight;
+  if (!empty || leastCertain([change.before, ...change.items], about) !== change.before) {
+    return { place: item?.place ?? changePlace(project), related: [] };
+  }
+  return placeInAirframe(project, empty.place, "empty weight before the change");
+}

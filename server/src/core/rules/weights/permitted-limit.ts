@@ -1,8 +1,13 @@
 /** What the rules about every permitted loading have in common. */
 import type { Assessment } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import type { Extreme, PermittedLoadings, Side, SideResult } from "../../graph/permitted-loadings";
-import type { LimitSide } from "../../methods/envelope";
+import {
+  type Extreme,
+  isLateral,
+  type PermittedLoadings,
+  type Side,
+  type SideResult,
+} from "../../graph/permitted-loadings";
 import type { Project } from "../../project";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isBelow } from "../../rounding";
@@ -39,8 +44,8 @@ export function* sidesOf(
 ): Iterable<{ readonly permitted: PermittedLoadings; readonly result: SideResult; readonly after: Extreme }> {
   for (const permitted of weightsOf(project).permitted) {
     for (const result of permitted.sides) {
-      const isLateral = result.side === "left" || result.side === "right";
-      if (result.after && isLateral === (along === "side")) yield { permitted, result, after: result.after };
+      if (result.after && isLateral(result.side) === (along === "side"))
+        yield { permitted, result, after: result.after };
     }
   }
 }
@@ -54,11 +59,12 @@ export function pointAt(
 ): Pick<Assessment, "place" | "related"> & { readonly item?: string } {
   const place = envelope.id?.place ?? envelope.place;
   const { items } = weightsOf(project).change;
-  const [item] = side === "forward" || side === "aft" ? pullsTo(items, limit.value, side) : [];
+  const [item] = pullsTo(items, limit.value, side);
   const related = [{ place, words: `envelope ${id}` }];
-  if (item) return { place: item.ownArm?.place ?? item.place, related, item: item.subject.id };
-  const own = keyPlace(project.install, "placement") ?? keyPlace(project.install, "added");
-  return own ? { place: own, related } : placeInAirframe(project, place, `envelope ${id}`);
+  const own = isLateral(side) ? item?.ownButtLine : item?.ownArm;
+  if (item) return { place: own?.place ?? item.place, related, item: item.subject.id };
+  const section = keyPlace(project.install, "placement") ?? keyPlace(project.install, "added");
+  return section ? { place: section, related } : placeInAirframe(project, place, `envelope ${id}`);
 }
 
 export function factsOf(
@@ -90,7 +96,7 @@ export function factsOf(
 /** What the margin of an arm is a share of: the distance between the two limits, where both are known. */
 export function widthOf({ sides }: PermittedLoadings, side: Side): { readonly of: number | undefined } {
   const limits = sides
-    .filter((one) => (one.side === "left" || one.side === "right") === (side === "left" || side === "right"))
+    .filter((one) => isLateral(one.side) === isLateral(side))
     .map(({ after }) => after?.limit.value);
   const [a, b] = limits;
   return { of: a === undefined || b === undefined ? undefined : Math.abs(a - b) };
@@ -99,9 +105,8 @@ export function widthOf({ sides }: PermittedLoadings, side: Side): { readonly of
 /** "CG 92.61 in is 0.28 in aft of the limit of 92.33 in at 2731 lb". */
 export function extremeWords({ side, cg, limit, beyond, weight, unit, weightUnit }: ExtremeFacts): string {
   const [there, allowed] = formatApart(cg, limit);
-  const way = side === "forward" || side === "aft" ? `${side} of` : `${side} of`;
   return (
-    `CG ${there} ${unit} is ${formatMeasure(beyond, unit, 3)} ${way} the limit of ${allowed} ${unit} at ` +
+    `CG ${there} ${unit} is ${formatMeasure(beyond, unit, 3)} ${side} of the limit of ${allowed} ${unit} at ` +
     formatMeasure(weight, weightUnit)
   );
 }
@@ -113,7 +118,7 @@ export function loadWords(loads: readonly string[], most = 50): string {
   return `${loads.length} loads`;
 }
 
-export function pastOf(permitted: PermittedLoadings, side: LimitSide, after: Extreme): Past {
+export function pastOf(permitted: PermittedLoadings, side: Side, after: Extreme): Past {
   return {
     side,
     limit: after.limit.value,

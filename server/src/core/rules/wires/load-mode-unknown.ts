@@ -8,10 +8,12 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
   severity: "error",
   area: "wires",
   title: "A condition names a mode that the kit does not give for the component",
-  why: "Without the mode there is no current, and the load would count as none.",
+  why:
+    "Without the mode there is no current. Sums of loads are left out then; the voltages of the network, which need " +
+    "every load, are computed as if it drew none, and are too high.",
   sources: [],
   say: ({ component, mode, known }) => ({
-    what: `${component} has no mode '${mode}' in the kit.`,
+    what: `${component} has no mode '${mode}' in the kit: the others' voltages are computed without it.`,
     todo:
       known.length > 0
         ? `Name one that it has: ${listWords(known, "or")}.`
@@ -37,7 +39,7 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
     {
       title: "A mode that is not there",
       text: circuitExample({ loads: "{ RACK: surveying }" }),
-      finds: ["no mode 'surveying'"],
+      finds: ["no mode 'surveying' in the kit: the others' voltages are computed without it"],
     },
     { title: "The kit's own word", text: circuitExample(), finds: [] },
   ],

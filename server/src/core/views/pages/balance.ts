@@ -53,7 +53,14 @@ function changeTable(project: Project, { change }: Weights): Page {
     statements: [documentLine(project)],
     head: ["", "item", "weight", "within", "arm", "moment"],
     rows: [
-      ["", "empty, before", cell(before.weight), "", cell(before.arm), cell(change.emptyMomentBefore)],
+      [
+        "",
+        "empty, before",
+        cell(before.weight),
+        before.weightTolerance ? cell(before.weightTolerance) : "",
+        cell(before.arm),
+        cell(change.emptyMomentBefore),
+      ],
       ...change.items.filter(({ sense }) => sense === "removed").map(row),
       ...change.items.filter(({ sense }) => sense === "added").map(row),
       [

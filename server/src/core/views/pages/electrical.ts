@@ -11,7 +11,14 @@ export function electricalPages(project: Project): Page[] {
 
 /** Conditions across, loads down, totals below. */
 function loadAnalysis(project: Project): Page {
-  const { columns, rows } = electricalOf(project).sources.analysis;
+  const { analysis, sourceLoads, busDemands } = electricalOf(project).sources;
+  const { columns, rows } = analysis;
+  const buses = [...new Set(busDemands.map(({ bus }) => bus.id!.value))];
+  const sources = [...new Set(sourceLoads.map(({ source }) => source.id!.value))];
+  const ofBus = (id: string, { condition }: (typeof columns)[number]) =>
+    busDemands.find((one) => one.bus.id!.value === id && one.condition === condition)?.demand;
+  const ofSource = (id: string, { condition }: (typeof columns)[number]) =>
+    sourceLoads.find((one) => one.source.id!.value === id && one.condition === condition);
   return tablePage(
     "load-analysis",
     `Load analysis (${citeSource(loadAnalysisSource)})`,
@@ -24,6 +31,11 @@ function loadAnalysis(project: Project): Page {
           ["demand", "", ...columns.map(({ demand }) => cell(demand))],
           ["capacity", "", ...columns.map(({ capacity }) => cell(capacity))],
           ["margin", "", ...columns.map(({ margin }) => cell(margin))],
+          ...buses.map((id): Cell[] => ["demand on", id, ...columns.map((one) => cell(ofBus(id, one)))]),
+          ...sources.flatMap((id): Cell[][] => [
+            ["given by", id, ...columns.map((one) => cell(ofSource(id, one)?.current))],
+            ["margin of", id, ...columns.map((one) => cell(ofSource(id, one)?.margin))],
+          ]),
         ],
   );
 }

@@ -31,7 +31,7 @@ export const circuitLayouts: readonly Layout[] = [
     id: "breakers-and-fuses-values",
     title: "Breakers and fuses",
     kinds: ["protection"],
-    quantities: ["device-rating", "device-current"],
+    quantities: ["device-rating", "device-current", "device-drop"],
   },
   {
     id: "bundles-values",
@@ -172,6 +172,7 @@ const columnHeads: Partial<Record<QuantityName, string>> = {
   "drop-limit": "allowed",
   "device-rating": "rating",
   "device-current": "carries",
+  "device-drop": "drop",
   "bundle-loading": "loading",
   "item-moment": "moment",
   "item-cg-effect": "moves the CG",

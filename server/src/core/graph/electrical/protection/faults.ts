@@ -1,28 +1,26 @@
-import { conductorArea, faultFactor, faultHeatMethods, withstandSeconds } from "../../../methods/fault-heat";
-import { resistanceAt, wireMethods } from "../../../methods/wires";
 import { inUnit } from "../../../quantities";
 import type { Bus, Contact, Device, Electrical, Wire } from "../../../records/types";
-import { copperConductor } from "../../../tables/copper-wire";
-import { faultTemperature } from "../../../tables/fault-temperatures";
-import { covered } from "../../../tables/lookup";
+import { isAtMost } from "../../../rounding";
 import { Memory } from "../../remember";
 import {
   derive,
   derived,
   type Keep,
+  known,
   type Operand,
   type Subject,
   sumOf,
-  tabled,
   type Value,
   written,
 } from "../../value";
 import type { Inline, LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { ElectricalBasis } from "../index";
-import { resistancePer1000Feet } from "../wire-ratings";
 import type { WireResult } from "../wires";
+import { type Extreme, names } from "./extremes";
+import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
+import { leastThrough, type Mesh, Meshes, type MeshStates } from "./shared-faults";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
@@ -34,6 +32,16 @@ export interface FaultResult {
   readonly smallest: FaultState;
   /** Wires at 20 degC, all sources: the largest current. */
   readonly largest: FaultState;
+  /** Whether the network gives no currents for it, with resistances that are all known. */
+  readonly isUnsolved: boolean;
+}
+
+/** A wire whose fault can't be compared with what its guard does, though all resistances are known. */
+export interface UncomparedFault {
+  readonly wire: Wire;
+  readonly guard: string;
+  /** `returns`: several wires lead a return to it; `network`: the currents can't be had from it. */
+  readonly reason: "returns" | "network";
 }
 
 export interface FaultState {
@@ -43,6 +51,8 @@ export interface FaultState {
    */
   readonly isJudged: boolean;
   readonly current: Value | undefined;
+  /** Through the wire, where that is more than what runs through the guard; else the same value. */
+  readonly inWire: Value | undefined;
   /** Latest time in s after which the guard has opened; undefined while its points don't tell. */
   readonly opening: Value | undefined;
   /** Time in s that the wire stands the current. */
@@ -55,40 +65,43 @@ interface Loop {
   readonly returns: readonly Wire[];
 }
 
-/** Which of the two currents a value belongs to. */
-type Extreme = "smallest" | "largest";
+/** Where it has more than one way to a point, and one from there to ground. */
+interface SharedLoop {
+  readonly mesh: Mesh;
+  readonly last: readonly Wire[];
+}
 
-const names = {
-  smallest: {
-    run: "hot-resistance",
-    loop: "loop-resistance",
-    current: "fault-current",
-    opening: "opening-time",
-    withstand: "withstand-time",
-  },
-  largest: {
-    run: "cold-resistance",
-    loop: "least-loop-resistance",
-    current: "largest-fault-current",
-    opening: "largest-fault-opening-time",
-    withstand: "largest-fault-withstand-time",
-  },
-} as const satisfies Record<Extreme, object>;
+/** What a fault draws. */
+interface Drawn extends Pick<FaultState, "current" | "inWire"> {
+  /** Whether the network gives no currents, with resistances that are all known. */
+  readonly isUnsolved?: boolean;
+}
 
 const leftOutAhead =
   "What lies ahead of the bus is left out: the record gives no resistance of its sources and feeders.";
 
 const throughStructure = "The way back through the structure is left out.";
 
+/** Of currents that have more than one way, which states are looked through. */
+const statesOf = {
+  smallest: "any sources, any closed",
+  largest: "all sources, any closed",
+  "largest behind": "all sources, all closed",
+} as const satisfies Record<Extreme | "largest behind", MeshStates>;
+
+/** Of such currents. */
+const sharedNotes = [
+  "The current has more than one way from the sources. All loads are off, and the end of the run is off what else feeds it.",
+  "A short along a run that is fed from its far end too is not looked at.",
+];
+
+const hotAhead =
+  "Wires on a way through the device at their rating, others at 20 degC; whichever sources run, and whichever of the other devices have opened before.";
+
 const largestOfTable =
   "The table gives the largest resistance of a conductor: a real one may pass somewhat more.";
 
-/** What was derived of a wire, a bus or a fault, for as long as what it rests on is the same. */
-const runs = {
-  smallest: new Memory<Wire, Wire, Value | undefined>(),
-  largest: new Memory<Wire, Wire, Value | undefined>(),
-};
-const heats = new Memory<Wire, Wire, Heat>();
+/** What was derived of a bus or a fault, for as long as what it rests on is the same. */
 const supplies = new Memory<Electrical, Bus, Supply>();
 const faults = new Memory<Wire, Inline["record"], FaultResult>();
 
@@ -98,6 +111,7 @@ export class Faults {
   private readonly devices: ReadonlyMap<string, Device>;
   private readonly pathOfReturn = new Map<Wire, LoadPath>();
   private readonly pathOfLoad = new Map<string, LoadPath>();
+  private drawn: Meshes | undefined;
 
   constructor(
     private readonly basis: ElectricalBasis,
@@ -112,53 +126,65 @@ export class Faults {
     }
   }
 
-  /** One for each wire that a guard with a known rating protects, and that has one way to a bus. */
-  ofWires(devices: readonly DeviceResult[]): FaultResult[] {
-    return devices.flatMap((guard) =>
-      guard.inline.kind === "protection" && guard.rating
-        ? guard.wires.flatMap(({ result }) => this.ofWire(result, guard))
-        : [],
-    );
+  /** One for each wire that a guard with a known rating protects. */
+  ofWires(devices: readonly DeviceResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
+    const found: FaultResult[] = [];
+    const uncompared: UncomparedFault[] = [];
+    for (const guard of devices) {
+      if (guard.inline.kind !== "protection" || !guard.rating) continue;
+      for (const { result } of guard.wires) {
+        const fault = this.ofWire(result, guard);
+        if (fault) found.push(fault);
+        if (fault && !fault.isUnsolved) continue;
+        uncompared.push({ wire: result.wire, guard: guard.id, reason: fault ? "network" : "returns" });
+      }
+    }
+    return { faults: found, uncompared };
   }
 
-  /** Largest current in A of a fault right behind a device. */
+  /** Largest current in A through a device, of a fault right behind it. */
   behind(id: string): Value | undefined {
+    const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
-    return (
-      way && this.currentOf({ kind: "protection", id }, { way, returns: [] }, "largest", this.basis.keep)
-    );
+    if (way) return this.currentOf(subject, { way, returns: [] }, "largest", this.basis.keep);
+    const loop = { mesh: this.meshes.to(id), last: [] };
+    const { current, inWire } = this.sharedCurrents(subject, id, loop, "largest behind", this.basis.keep);
+    // What comes to the fault by another way may run through the devices ahead of this one, and not through it.
+    return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
   }
 
-  private ofWire(wire: WireResult, guard: DeviceResult): FaultResult[] {
-    const loop = this.loopTo(wire.wire);
-    if (!loop) return [];
-    const { way, returns } = loop;
-    const holders = way.inlines.map((inline) => this.holderOf(inline));
+  private ofWire(wire: WireResult, guard: DeviceResult): FaultResult | undefined {
+    const loop = this.loopTo(wire.wire) ?? this.sharedLoopTo(wire.wire);
+    if (!loop) return undefined;
+    const wires =
+      "way" in loop ? [...loop.way.wires, ...loop.returns] : [...wiresIn(loop.mesh), ...loop.last];
+    const inlines =
+      "way" in loop ? loop.way.inlines : loop.mesh.parts.flatMap(({ inline }) => (inline ? [inline] : []));
     const rests = [
+      "way" in loop,
       this.basis.project.airframe?.electrical,
       guard.device,
       guard.rating,
-      ...way.wires,
-      ...returns,
-      ...way.inlines.map(({ record }) => record),
-      ...holders,
+      ...wires,
+      ...inlines.map(({ record }) => record),
+      ...inlines.map((inline) => this.holderOf(inline)),
     ];
-    const fault = faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
+    return faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
       this.faultOf(wire, guard, loop, keep),
     );
-    return [fault];
   }
 
-  private faultOf(wire: WireResult, guard: DeviceResult, loop: Loop, keep: Keep): FaultResult {
+  private faultOf(wire: WireResult, guard: DeviceResult, loop: Loop | SharedLoop, keep: Keep): FaultResult {
     const band = bandOf(guard);
-    const state = (extreme: Extreme): FaultState => {
-      const subject = { kind: "wire", id: wire.id } as const;
-      const current = this.currentOf(subject, loop, extreme, keep);
-      const isJudged = extreme === "smallest" || this.supply(loop.way.bus, keep).least !== undefined;
-      if (!current || !isJudged || band.kind !== "band") {
-        return { current, isJudged, opening: undefined, withstand: undefined };
+    const subject = { kind: "wire", id: wire.id } as const;
+    const smallest = this.currentsOf(subject, guard.id, loop, "smallest", keep);
+    const largest = this.currentsOf(subject, guard.id, loop, "largest", keep);
+    const stateAt = (extreme: Extreme, { current, inWire }: Drawn): FaultState => {
+      const isJudged = extreme === "smallest" || this.isLimitedAhead(loop, keep);
+      if (!current || !inWire || !isJudged || band.kind !== "band") {
+        return { current, inWire, isJudged, opening: undefined, withstand: undefined };
       }
-      const withstand = withstandTime(wire.wire, current, extreme, keep);
+      const withstand = withstandTime(wire.wire, inWire, extreme, keep);
       const opening = openingValue(band.band, "latest", derived("fault current", current), {
         subject,
         quantity: names[extreme].opening,
@@ -167,7 +193,7 @@ export class Faults {
       const tells =
         !isBound(band.band, "latest", current.value) ||
         (opening && withstand && opening.value <= withstand.value);
-      return { current, isJudged, opening: tells ? keep(opening) : undefined, withstand };
+      return { current, inWire, isJudged, opening: tells ? keep(opening) : undefined, withstand };
     };
     const { inline, id, device, rating } = guard;
     return {
@@ -175,20 +201,124 @@ export class Faults {
       wire: { wire: wire.wire, id: wire.id },
       guard: { inline, id, device, rating },
       band,
-      smallest: state("smallest"),
-      largest: state("largest"),
+      smallest: stateAt("smallest", smallest),
+      largest: stateAt("largest", largest),
+      isUnsolved: smallest.isUnsolved === true,
     };
   }
 
-  /** The way to the far end of a wire; at a load, and on its way to ground, the whole loop. */
-  private loopTo(wire: Wire): Loop | undefined {
-    const path = this.pathOfReturn.get(wire) ?? this.pathOfLoad.get(wire.to?.value ?? "");
-    if (path) {
-      const way = path.isSingle ? this.ways.to(path.id) : undefined;
-      return way && { way, returns: path.returns };
+  private currentsOf(
+    subject: Subject,
+    guard: string,
+    loop: Loop | SharedLoop,
+    extreme: Extreme,
+    keep: Keep,
+  ): Drawn {
+    if ("way" in loop) {
+      const current = this.currentOf(subject, loop, extreme, keep);
+      return { current, inWire: current };
     }
-    const way = wire.from && this.ways.to(wire.from.value);
-    return way && { way: { ...way, wires: [...way.wires, wire] }, returns: [] };
+    const drawn = this.sharedCurrents(subject, guard, loop, extreme, keep);
+    keep(drawn.current);
+    keep(drawn.inWire);
+    return drawn;
+  }
+
+  /** Whether the record limits what every bus that feeds the fault can give. */
+  private isLimitedAhead(loop: Loop | SharedLoop, keep: Keep): boolean {
+    const isLimited = (bus: string) => this.supply(bus, keep).least !== undefined;
+    if ("way" in loop) return isLimited(loop.way.bus);
+    const points = new Set(loop.mesh.parts.flatMap(({ from, to }) => [from, to]));
+    return [...points].filter((point) => this.buses.has(point)).every(isLimited);
+  }
+
+  /**
+   * The way to the far end of a wire; at a load, and on its way to ground, the whole loop. Where other wires lead
+   * to the same end, the wire is taken off it: it then carries all of the current, and its guard no more.
+   */
+  private loopTo(wire: Wire): Loop | undefined {
+    const { from, last } = this.endOf(wire) ?? {};
+    const way = from === undefined ? undefined : this.ways.to(from);
+    if (!way || !last) return undefined;
+    return last[0] === wire && !this.pathOfReturn.has(wire)
+      ? { way: { ...way, wires: [...way.wires, wire] }, returns: last.slice(1) }
+      : { way, returns: last };
+  }
+
+  private sharedLoopTo(wire: Wire): SharedLoop | undefined {
+    const { from, last } = this.endOf(wire) ?? {};
+    return from === undefined || !last ? undefined : { mesh: this.meshes.to(from), last };
+  }
+
+  /**
+   * From where the current of a fault runs through nothing but the wire and what follows it to ground. Undefined
+   * where several wires lead a return to it.
+   */
+  private endOf(wire: Wire): { from: string; last: readonly Wire[] } | undefined {
+    const ofReturn = this.pathOfReturn.get(wire);
+    if (ofReturn) {
+      const last = oneWayThrough(wire, ofReturn);
+      return last && { from: ofReturn.id, last };
+    }
+    const ofLoad = this.pathOfLoad.get(wire.to?.value ?? "");
+    const back = ofLoad ? oneWayBack(ofLoad.id, ofLoad.returns) : [];
+    return wire.from && { from: wire.from.value, last: [wire, ...back] };
+  }
+
+  /** Through a device, and through the run that fails: by the network's solution. */
+  private sharedCurrents(
+    subject: Subject,
+    device: string,
+    { mesh, last }: SharedLoop,
+    asked: Extreme | "largest behind",
+    keep: Keep,
+  ): Drawn {
+    const extreme = asked === "smallest" ? "smallest" : "largest";
+    const volts = this.basis.project.airframe?.electrical?.nominal;
+    const hot = extreme === "smallest" ? new Set([...mesh.wiresThrough(device), ...last]) : new Set<Wire>();
+    const ahead = mesh.parts.map((part): Operand => {
+      const { wire, inline, feeder } = part;
+      if (wire) {
+        return derived(`run ${wire.id?.value}`, runOf(wire, hot.has(wire) ? "smallest" : "largest", keep));
+      }
+      const resistance = inline ? this.holderOf(inline)?.resistance : feeder?.resistance;
+      const name = `resistance of ${inline?.id ?? feeder?.id?.value ?? part.to}`;
+      return written(name, resistance, "ohm") ?? noResistance(name);
+    });
+    const behind = last.map((wire) => derived(`run ${wire.id?.value}`, runOf(wire, extreme, keep)));
+    const inSources = mesh.supplies.map(({ at, source }) => {
+      const name = `resistance of ${at}`;
+      return written(name, source?.resistance, "ohm") ?? noResistance(name);
+    });
+    const R = [...inSources, ...ahead, ...behind];
+    if (!volts || R.some((one) => one === undefined)) return { current: undefined, inWire: undefined };
+    const found = leastThrough(device, mesh, statesOf[asked], {
+      volts: inUnit(volts.value, "V"),
+      ohms: ahead.map((one) => one!.value),
+      supplyOhms: inSources.map(({ value }) => value),
+      lastOhms: sumOf(behind.map((one) => one!.value)),
+    });
+    const common = {
+      subject,
+      unit: "A",
+      operands: () => ({ V: written("nominal voltage", volts, "V"), R }),
+      notes: [...sharedNotes, ...(extreme === "largest" ? [largestOfTable] : [hotAhead])],
+    } as const;
+    return {
+      isUnsolved: found === undefined,
+      current: known({
+        ...common,
+        quantity: names[extreme].current,
+        method: `solution of the network with the fault: the least through ${device}`,
+        value: found?.device,
+      }),
+      inWire: known({
+        ...common,
+        quantity: names[extreme].inWire,
+        method: "solution of the network with the fault: all of its current",
+        value: found?.whole,
+      }),
+    };
   }
 
   private currentOf(subject: Subject, loop: Loop, extreme: Extreme, keep: Keep): Value | undefined {
@@ -252,6 +382,12 @@ export class Faults {
     return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
   }
 
+  /** Drawn only when something has more than one way. */
+  private get meshes(): Meshes {
+    this.drawn ??= new Meshes(this.basis.project, this.basis.circuit.inlines);
+    return this.drawn;
+  }
+
   private supply(id: string, keep: Keep): Supply {
     const { project } = this.basis;
     const bus = this.buses.get(id);
@@ -261,122 +397,34 @@ export class Faults {
   }
 }
 
-/** Resistance of a run in ohm: at 20 degC for the largest current, at its rating for the smallest. */
-function runOf(wire: Wire, extreme: Extreme, keep: Keep): Value | undefined {
-  return runs[extreme].recall(wire, wire, [], keep, (inner) => inner(runResistance(wire, extreme)));
-}
-
-function withstandTime(wire: Wire, current: Value, extreme: Extreme, keep: Keep): Value | undefined {
-  const heat = heats.recall(wire, wire, [], keep, (inner) => heatOf(wire, inner));
-  const heating = heatingOf(wire);
-  if (!heating || heat.finalSource === undefined) return undefined;
-  return keep(
-    derive({
-      subject: { kind: "wire", id: wire.id!.value },
-      quantity: names[extreme].withstand,
-      unit: "s",
-      formula: "(k * S / I) ^ 2",
-      operands: {
-        k: derived("heat that the conductor may take", heat.factor),
-        S: heat.area,
-        I: derived("fault current", current),
-      },
-      compute: ({ S, I }) => withstandSeconds({ ...heating, areaMm2: S, amps: I }),
-      sources: [faultHeatMethods.withstandTime.source, heat.finalSource],
-      notes: [
-        "All heat is taken to stay in the metal: the safe way for any time, near the truth for a few seconds.",
-      ],
-    }),
-  );
-}
-
-function runResistance(wire: Wire, extreme: Extreme): Value | undefined {
-  if (!wire.gauge || !wire.id) return undefined;
-  const material = wire.material?.value ?? "copper";
-  const common = {
-    subject: { kind: "wire", id: wire.id.value },
-    quantity: names[extreme].run,
-    unit: "ohm",
-  } as const;
-  const R_20 = tabled(
-    "resistance at 20 degC",
-    resistancePer1000Feet(wire.gauge.value.si, material),
-    "ohm/1000 ft",
-    [wire.gauge.place, wire.material?.place],
-  );
-  const L = written("length of the run", wire.length, "ft");
-  if (extreme === "largest") {
-    return derive({
-      ...common,
-      formula: "R_20 * L / 1000",
-      operands: { R_20, L },
-      compute: (numbers) => (numbers.R_20 * numbers.L) / 1000,
-    });
+/** From a point on toward ground; where a return divides, as if the other ways were off. */
+function oneWayBack(point: string, returns: readonly Wire[]): Wire[] {
+  const way: Wire[] = [];
+  for (let at: string | undefined = point; at !== undefined; ) {
+    const next = returns.find((wire) => wire.from?.value === at);
+    if (!next || way.includes(next)) break;
+    way.push(next);
+    at = next.to?.value;
   }
-  return derive({
-    ...common,
-    formula:
-      material === "copper"
-        ? "R_20 * L / 1000 * (234.5 + T_R) / 254.5"
-        : "R_20 * L / 1000 * (238.1 + T_R) / 258.1",
-    operands: { R_20, L, T_R: written("wire rating", wire.rating, "degC") },
-    compute: (numbers) =>
-      (resistanceAt({ material, resistanceAt20Celsius: numbers.R_20, conductorCelsius: numbers.T_R }) *
-        numbers.L) /
-      1000,
-    sources: [wireMethods.resistanceAt.source],
-  });
+  return way;
 }
 
-/** What decides how long a conductor stands a fault. */
-interface Heat {
-  readonly factor: Value | undefined;
-  readonly area: Operand;
-  readonly finalSource: ReturnType<typeof faultTemperature>["source"] | undefined;
-}
-
-/** From its rating, where a loaded wire may already be, to what its insulation stands for a moment. */
-function heatingOf(wire: Wire) {
-  if (!wire.rating) return undefined;
-  const initialCelsius = inUnit(wire.rating.value, "degC");
-  const final = faultTemperature(initialCelsius);
-  if (!final.covered) return undefined;
-  const material = wire.material?.value ?? "copper";
-  return { material, initialCelsius, finalCelsius: final.value };
-}
-
-function heatOf(wire: Wire, keep: Keep): Heat {
-  const heating = heatingOf(wire);
-  // The table of aluminium conductors gives no area.
-  if (!heating || !wire.gauge || heating.material !== "copper") {
-    return { factor: undefined, area: undefined, finalSource: undefined };
+/** The same from a load, by way of one of its return wires; undefined where several lead to that. */
+function oneWayThrough(wire: Wire, { id, returns }: LoadPath): Wire[] | undefined {
+  const ahead: Wire[] = [];
+  for (let at = wire.from?.value; at !== id; ) {
+    const [before, ...others] = returns.filter((one) => one.to?.value === at);
+    if (!before || others.length > 0 || ahead.includes(before)) return undefined;
+    ahead.unshift(before);
+    at = before.from?.value;
   }
-  const final = faultTemperature(heating.initialCelsius);
-  const conductor = copperConductor(wire.gauge.value.si);
-  const area = conductor.covered
-    ? covered(conductorArea(conductor.value.circularMils), conductor.source, [
-        `${conductor.value.circularMils} circular mils.`,
-      ])
-    : conductor;
-  return {
-    area: tabled("area of the conductor", area, "mm2", [wire.gauge.place]),
-    finalSource: final.source,
-    factor: keep(
-      derive({
-        subject: { kind: "wire", id: wire.id!.value },
-        quantity: "fault-factor",
-        unit: "1",
-        method: "226 times the root of ln((T_f + 234.5) / (T_i + 234.5)), for copper, in A, s and mm2",
-        operands: {
-          T_i: written("wire rating, taken as the temperature when the fault begins", wire.rating, "degC"),
-          T_f: tabled("temperature that its insulation stands in a fault", final, "degC", [
-            wire.rating?.place,
-          ]),
-        },
-        compute: ({ T_i, T_f }) =>
-          faultFactor({ material: "copper", initialCelsius: T_i, finalCelsius: T_f }),
-        sources: [faultHeatMethods.factor.source],
-      }),
-    ),
-  };
+  return [...ahead, wire, ...oneWayBack(wire.to?.value ?? "", returns)];
+}
+
+function wiresIn({ parts }: Mesh): Wire[] {
+  return parts.flatMap(({ wire }) => wire ?? []);
+}
+
+function noResistance(name: string): NonNullable<Operand> {
+  return { name, value: 0, unit: "ohm", places: [], notes: ["None is recorded, and none is counted."] };
 }

@@ -4,7 +4,7 @@ import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
-import { type FaultResult, Faults } from "./faults";
+import { type FaultResult, Faults, type UncomparedFault } from "./faults";
 import { deriveInrushes, type InrushResult } from "./inrushes";
 import { deriveOrders, type OrderResult } from "./order";
 import { deriveSharing, type SharingResult } from "./sharing";
@@ -13,6 +13,7 @@ import { Ways } from "./ways";
 
 export interface ProtectionResults {
   readonly faults: readonly FaultResult[];
+  readonly uncomparedFaults: readonly UncomparedFault[];
   readonly orders: readonly OrderResult[];
   readonly inrushes: readonly InrushResult[];
   readonly contacts: readonly ContactResult[];
@@ -29,8 +30,10 @@ export function deriveProtection(
 ): ProtectionResults {
   const ways = new Ways(basis.project, basis.circuit.inlines);
   const faults = new Faults(basis, ways);
+  const ofWires = faults.ofWires(devices);
   return {
-    faults: faults.ofWires(devices),
+    faults: ofWires.faults,
+    uncomparedFaults: ofWires.uncompared,
     orders: deriveOrders(basis, devices, ways, faults),
     inrushes: deriveInrushes(basis, currents, devices),
     contacts: deriveContacts(basis, currents, devices),
