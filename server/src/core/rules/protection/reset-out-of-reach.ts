@@ -1,11 +1,9 @@
 import type { Problem } from "../../findings/finding";
-import { placementsOf } from "../../graph/derivations";
 import { paragraphFor } from "../../graph/electrical/protection/basis";
-import type { Project } from "../../project";
-import { isAtMost } from "../../rounding";
 import { citeSource, isStandIn } from "../../source";
 import { protectionParagraph } from "../../tables/protection-paragraphs";
 import { defineRule } from "../rule";
+import { isMeasuredWithin, measuredReach } from "./measured-reach";
 import { protectionExample } from "./protection-example";
 
 export const resetOutOfReach = defineRule<{ protection: string; said: boolean; paragraph: string }>({
@@ -65,22 +63,10 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
     {
       title: "The same breaker, its distance from the seat measured",
       text: protectionExample({
-        airframe: [
-          "seats: [{ id: PILOT, shoulder: { arm: 88 in, butt-line: -10 in, water-line: 32 in }, reach: 28 in, data: B9-25 }]",
-        ],
+        ...measuredReach,
         protection: ["{ id: CB-RACK, device: CB-20, mounted-on: MAIN, reset-in-flight: true }"],
-        sections: [
-          "reach: [{ control: CB-RACK, from: PILOT, at: { arm: 70 in, butt-line: 0 in, water-line: 21 in } }]",
-        ],
       }),
       finds: [],
     },
   ],
 });
-
-/** Whether the record holds its distance from a seat against what can be reached from there, and it is no more. */
-function isMeasuredWithin(protection: string, project: Project): boolean {
-  return placementsOf(project).reaches.some(
-    ({ id, distance, most }) => id === protection && most && isAtMost(distance.value, most.value),
-  );
-}
