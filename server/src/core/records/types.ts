@@ -1367,7 +1367,7 @@ export interface DoublerFasteners {
   readonly countPerSide?: Written<number>;
   /** In how many rows they stand on each side. Left out: one. */
   readonly rows?: Written<number>;
-  /** Distance between neighbours in a row. */
+  /** Distance between neighbours in a row. Measured instead where 'lines' say where they stand. */
   readonly pitch?: Written<Quantity<"length">>;
   /** Distance between rows. */
   readonly rowPitch?: Written<Quantity<"length">>;
