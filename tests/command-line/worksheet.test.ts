@@ -144,8 +144,8 @@ describe("worksheet --report json", () => {
     const before = await worksheet(demo.clean, demoWorkspace().folder);
     const text = replaceOnce(
       demoRecords()[demo.clean]!,
-      "component: RACK, arm: 121.0 in",
-      "component: RACK, arm: 122.0 in",
+      "component: RACK\n    arm: 121.0 in",
+      "component: RACK\n    arm: 122.0 in",
     );
     const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
     expect(after.values.length).toBe(before.values.length);
@@ -153,6 +153,7 @@ describe("worksheet --report json", () => {
     expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
       new Set([
         "clearance",
+        "service-distance",
         "item-moment",
         "item-cg-effect",
         "empty-moment",

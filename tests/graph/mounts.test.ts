@@ -67,6 +67,62 @@ describe("the fitting factor", () => {
   });
 });
 
+describe("the air's pull outside", () => {
+  const outside = (airLoad: string, where = "external") => ({
+    category: "utility",
+    document: ", load-factors: AC 43.13-2B",
+    mounts: [
+      `{ component: RACK, where: ${where}, shelf: AFT-SHELF, fastener: { kind: an-bolt, diameter: 3/16 in }, edge-distance: 0.5 in${airLoad} }`,
+    ],
+  });
+  const box =
+    ", air-load: { kind: other, area: 0.5 ft2, airspeed: 200 mph, coefficient: 1.1, data: Drag test }";
+
+  it("is the dynamic pressure of the airspeed on the area, as ultimate load, with the fitting factor", () => {
+    // 0.00256 lbf/ft2 for each mph squared: 102.3 lbf/ft2 on half a square foot, times 1.1.
+    const { aft } = valuesOf("air-load", outside(box));
+    expect(Math.abs(aft! / (0.00256 * 200 ** 2 * 0.5 * 1.1) - 1)).toBeLessThan(0.002);
+    expect(valuesOf("mount-load", outside(box)).aft).toBeCloseTo(1.5 * aft! * 1.15, 9);
+    // Forward it is not counted: it would help.
+    expect(valuesOf("mount-load", outside(box)).forward).toBeCloseTo(2 * 15 * 1.15, 9);
+  });
+
+  it("adds to what an inertia load pulls aft", () => {
+    const airframe = [
+      "load-factors: [{ where: external, forward: 2 g, aft: 3 g, stated: ultimate, data: B9-53 }]",
+    ];
+    const found = { ...outside(box), airframe };
+    const { aft } = valuesOf("air-load", found);
+    expect(valuesOf("mount-load", found).aft).toBeCloseTo((3 * 15 + 1.5 * aft!) * 1.15, 9);
+  });
+
+  it("is none inside, and asked for where it is not known", () => {
+    expect(valuesOf("air-load", outside(box, "occupant-compartment"))).toEqual({});
+    expect(mounts(outside("")).mounts[0]!.missing).toEqual(["air-load"]);
+    const shapeless = ", air-load: { kind: other, area: 0.5 ft2, airspeed: 200 mph }";
+    expect(mounts(outside(shapeless)).mounts[0]!.missing).toEqual(["air-load: coefficient"]);
+    expect(valuesOf("air-load", outside(shapeless))).toEqual({});
+  });
+
+  it("of an antenna is by the circular's formula, from memory, so that what rests on it warns", () => {
+    const load = (kind: string) => ({
+      airframe: ["load-factors: [{ where: external, forward: 1 g, stated: ultimate, data: B9-53 }]"],
+      mounts: [
+        "{ component: RACK, where: external, shelf: AFT-SHELF, edge-distance: 0.5 in, " +
+          "fastener: { kind: other, diameter: 3/16 in, shear: 10 lbf, tension: 10 lbf, data: Screw sheet }, " +
+          `air-load: { kind: ${kind}, area: 2 ft2, airspeed: 250 mph } }`,
+      ],
+    });
+    expect(valuesOf("air-load", load("antenna")).aft).toBeCloseTo(0.000327 * 2 * 250 ** 2, 9);
+    const severities = (kind: string) =>
+      judge(mountExample(load(kind)))
+        .findings.filter(({ rule }) => rule === "fastener-over-shear")
+        .map(({ severity }) => severity);
+    expect(severities("antenna")).toEqual(["warning"]);
+    expect(severities("other, coefficient: 1.1")).toEqual(["error"]);
+  });
+});
+
 describe("how a component stands", () => {
   const long = { cg: "{ from-front: 5 in, from-left: 4.5 in, from-bottom: 4 in }" };
   // All factors alike, so that only the way it stands tells.

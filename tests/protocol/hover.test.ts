@@ -137,7 +137,7 @@ describe("on the gauge of a wire", () => {
   it("follows the text as it is typed", async () => {
     const draft = workspace.uri("draft.install.yaml");
     editor.open(draft, workspace.read(demo.clean));
-    const arm = "component: RACK, arm: 121.0 in";
+    const arm = "arm: 121.0 in";
     const now = arm.replace("121.0", "125.0");
     editor.change(draft, [arm, now]);
     const shown = plain((await hoverAt(draft, now, "125.0 in"))!);

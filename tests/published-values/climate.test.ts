@@ -4,6 +4,7 @@ import {
   airDensity,
   freshAirGain,
   freshAirMoisture,
+  rejectedHeat,
   solarGain,
   steadyTemperature,
   timeToReach,
@@ -102,6 +103,14 @@ describe("worked examples, derived from physics", () => {
     expect(steady).toBe(-15);
     expect(60_000 / 40).toBe(1500);
     expectWithin(timeToReach(60_000, 40, { from: 60, to: 25, steady }), 943, 1e-2);
+  });
+
+  // D31: R-134a between 5 and 55 degC, ideal cycle with saturated ends: 122.0 kJ/kg for 30.1 kJ/kg of work, of which
+  // a compressor of 0.70 takes 43.0: coefficient 2.839, and 1.352 times the capacity to reject; tolerance .02.
+  test("a cooling unit rejects what it takes out and what drives it", () => {
+    const [taken, work] = [122, 30.1 / 0.7];
+    expect(Math.abs(taken / work - 2.839)).toBeLessThan(0.02);
+    expect(Math.abs(rejectedHeat(taken, work) / taken - 1.352)).toBeLessThan(0.02);
   });
 
   test("never, where it settles short of what is wanted", () => {

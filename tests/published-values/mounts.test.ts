@@ -1,11 +1,13 @@
 /** Load factors, fastener groups and strengths against published values and worked examples. */
 import { describe, expect, it, test } from "vitest";
+import { antennaDrag, antennaSource, drag } from "../../server/src/core/methods/air-load";
 import {
   bearingStrength,
   fastenerForces,
   marginOfSafety,
   shearTensionInteraction,
 } from "../../server/src/core/methods/fastener-group";
+import { convert } from "../../server/src/core/quantities";
 import {
   fastenerDiameters,
   fastenerShear,
@@ -128,6 +130,18 @@ describe("load factors", () => {
     expect(manoeuvreFactors(before, undefined, 3000)).toBeUndefined();
     expect(manoeuvreFactors("CAR 3", "normal", 3000)).toBeUndefined();
     expect(given(factorOfSafety)).toBe(1.5);
+  });
+});
+
+describe("air loads", () => {
+  // D34, AC 43.13-2A, drag of antennas, from memory: 0.135 ft2 at 250 mph. The circular prints 2.75 lb, its formula
+  // gives 2.76; a coefficient of 0.128 at sea level, derived, gives 2.761. Tolerance .02.
+  test("an antenna of 0.135 ft2 at 250 mph", () => {
+    const formula = antennaDrag(0.135, 250);
+    expect(Math.abs(formula - 2.75)).toBeLessThanOrEqual(0.02);
+    const physics = drag(0.128, convert(0.135, "ft2", "m2"), convert(250, "mph", "m/s"));
+    expect(Math.abs(convert(physics, "N", "lbf") - 2.761)).toBeLessThanOrEqual(0.02);
+    expect(antennaSource.standing).toBe("memory");
   });
 });
 

@@ -1,10 +1,11 @@
-/** Remedies of openings and air: each that a rule knows mends its own example, checked again with it. */
+/** Remedies of openings, brackets and air: each that a rule knows mends its own example, checked again with it. */
 import { describe, expect, it } from "vitest";
 import { check } from "../../server/src/core/check";
 import { applyEdits } from "../../server/src/core/edits/text-edit";
 import { loadRecord } from "../../server/src/core/records/record";
 import { proveRemedy } from "../../server/src/core/remedies";
 import { airRules } from "../../server/src/core/rules/air";
+import { airExample } from "../../server/src/core/rules/air/air-example";
 import { structureRules } from "../../server/src/core/rules/structure";
 import { runExample } from "../../server/src/core/run-example";
 
@@ -35,15 +36,28 @@ describe("the smallest change that does", () => {
     ["rivet-too-large", "Take 1/8 in rivets"],
     ["rivet-too-small", "Take 3/16 in rivets"],
     ["duct-outlet-short", "Widen segment D2 to 2 in"],
+    ["bracket-bend-too-tight", "Bend BK-1 round 0.19 in"],
   ])("%s: %s", (rule, title) => {
     expect(mended(rule)).toEqual({ title, left: 0 });
+  });
+
+  it("an opening grows by half an inch until the air does", () => {
+    // The third of its examples: 1.75 in across.
+    expect(mended("cooling-air-short", 2)).toEqual({ title: "Make the diameter of C-OUT 3 in", left: 0 });
+    const smaller = airExample({ outlet: "shape: circle, diameter: 2.5 in" });
+    const { findings } = runExample({ title: "", text: smaller, finds: [] });
+    expect(findings.map(({ rule }) => rule)).toContain("cooling-air-short");
+  });
+
+  it("is none where the fan is too weak for any opening", () => {
+    expect(mended("cooling-air-short", 0)).toBeUndefined();
   });
 
   it("is known for every rule that says it has one", () => {
     const withRemedy = [...structureRules, ...airRules]
       .filter(({ remedies }) => remedies)
       .map(({ id }) => id);
-    expect(withRemedy.length).toBe(10);
+    expect(withRemedy.length).toBe(12);
   });
 
   it("a total is set to what the places come to; twice the count of a side is for the drawing to say", () => {

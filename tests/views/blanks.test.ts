@@ -48,7 +48,7 @@ it.each([
 it.each([
   ["a gauge that is missing", gauge, "    to: CHILLER\n"],
   ["a length without a unit", "length: 14.5 ft", "length: 14.5"],
-  ["an arm that is blank", "component: RACK, arm: 121.0 in", "component: RACK, arm:"],
+  ["an arm that is blank", "component: RACK\n    arm: 121.0 in", "component: RACK\n    arm:"],
 ])("%s leaves the record without a least margin", (_, old, now) => {
   expect(fleetRow(demoWith(old, old))).toMatchObject({ electrical: {}, balance: {} });
   const row = fleetRow(demoWith(old, now))!;

@@ -106,6 +106,9 @@ describe("values", () => {
       expect.arrayContaining(["AFT-FLOOR", "BAY-DOOR"]),
     );
     expect(labels(demoWith("panel: BAY-DOOR", "panel: |"))).not.toContain("RACK");
+    const before = "\n  - component: CHILLER";
+    const served = demoWith(`served-through: [BAY-DOOR]${before}`, `served-through: [|]${before}`);
+    expect(labels(served)).toEqual(expect.arrayContaining(["AFT-FLOOR", "BAY-DOOR"]));
     expect(labels(demoWith("failed: [ALT1]", "failed: [|]"))).toEqual(["ALT1", "BAT", "GPU"]);
   });
 

@@ -4,6 +4,7 @@
  */
 import type { Project } from "../project";
 import { type Air, deriveAir } from "./air";
+import { type Brackets, deriveBrackets } from "./brackets";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
@@ -36,6 +37,7 @@ export const eligibilityOf: (project: Project) => Eligibility | undefined = reca
 export const structureOf: (project: Project) => Structure = recalled((project) =>
   deriveStructure(project, openingsOf(project)),
 );
+export const bracketsOf: (project: Project) => Brackets = recalled(deriveBrackets);
 export const airOf: (project: Project) => Air = recalled((project) =>
   deriveAir(project, openingsOf(project)),
 );
@@ -52,6 +54,7 @@ export function valuesOf(project: Project): Value[] {
     ...mountsOf(project).values,
     ...placementsOf(project).values,
     ...structureOf(project).values,
+    ...bracketsOf(project).values,
     ...airOf(project).values,
   ];
 }

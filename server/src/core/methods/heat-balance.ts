@@ -58,3 +58,13 @@ export function timeToReach(
   const isOnTheWay = from > to ? to > steady : to < steady;
   return isOnTheWay ? (heatCapacity / exchange) * Math.log((from - steady) / (to - steady)) : undefined;
 }
+
+/**
+ * Heat that a cooling unit gives to its own air, W: what it takes out and the power that drives it. With a
+ * coefficient of performance it is the capacity times 1 + 1 / COP.
+ *
+ * Source: derived, first law.
+ */
+export function rejectedHeat(capacity: number, power: number): number {
+  return capacity + power;
+}

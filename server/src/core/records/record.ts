@@ -143,6 +143,7 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
     "air-path",
     "ballast",
     "bond",
+    "bracket",
     "bundle",
     "condition",
     "contact",

@@ -12,6 +12,7 @@ export type IdKind =
   | "air-path"
   | "ballast"
   | "bond"
+  | "bracket"
   | "bundle"
   | "bus"
   | "component"

@@ -387,6 +387,8 @@ export interface Panel {
   readonly stiffeners?: readonly Stiffener[];
   /** Where it is in the aircraft: what is cut out of it and fastened onto it counts there. */
   readonly position?: PanelPosition;
+  /** Where hands come in when it is off, and how far they reach. */
+  readonly access?: PanelAccess;
 }
 
 /** An outline in the plane of a panel: circle, slot, rectangle or polygon, at any place and angle. */
@@ -499,6 +501,28 @@ export interface PanelPosition {
   readonly waterLine?: Written<Quantity<"length">>;
 }
 
+/** Access by a panel. */
+export interface PanelAccess {
+  readonly place: Place;
+  /** Middle of its clear opening, in the aircraft. */
+  readonly at?: SpacePoint;
+  /** How far from there work can be done, from the aircraft's data or by trying it. No published figure was found, so none is assumed. */
+  readonly reach?: Written<Quantity<"length">>;
+  /** The document that gives the reach. */
+  readonly data?: Written<string>;
+}
+
+/** A point in the aircraft. */
+export interface SpacePoint {
+  readonly place: Place;
+  /** Its arm, from the airframe's datum; aft is positive. */
+  readonly arm?: Written<Quantity<"length">>;
+  /** Its distance from the aircraft's centreline; right is positive. */
+  readonly buttLine?: Written<Quantity<"length">>;
+  /** Its height, in the airframe's water lines; up is positive. */
+  readonly waterLine?: Written<Quantity<"length">>;
+}
+
 /** Modification. */
 export interface Modification {
   readonly place: Place;
@@ -596,6 +620,8 @@ export interface KeepOut {
   readonly id?: Written<string>;
   /** What it is kept free for. */
   readonly kind?: Written<"control-run" | "filler-neck" | "door" | "recovery-device" | "head-room" | "servicing-access" | "other">;
+  /** Seat that it is the head room of. */
+  readonly seat?: Written<string>;
   /** A box along the axes of the aircraft. */
   readonly box?: SpaceBox;
   /** Points of a line that room is kept around, in order. */
@@ -615,17 +641,6 @@ export interface SpaceBox {
   readonly from?: SpacePoint;
   /** The corner opposite. */
   readonly to?: SpacePoint;
-}
-
-/** A point in the aircraft. */
-export interface SpacePoint {
-  readonly place: Place;
-  /** Its arm, from the airframe's datum; aft is positive. */
-  readonly arm?: Written<Quantity<"length">>;
-  /** Its distance from the aircraft's centreline; right is positive. */
-  readonly buttLine?: Written<Quantity<"length">>;
-  /** Its height, in the airframe's water lines; up is positive. */
-  readonly waterLine?: Written<Quantity<"length">>;
 }
 
 /** Seat. */
@@ -808,6 +823,8 @@ export interface Component {
   readonly clearance?: Clearance;
   /** What its own cooling air has to do. */
   readonly cooling?: Cooling;
+  /** What is done at it where it is installed: each of it has to be within reach, mostly through a panel. */
+  readonly servicing?: readonly Servicing[];
 }
 
 /** Draw. */
@@ -898,6 +915,17 @@ export interface Cooling {
   /** Density of the air in that measurement. */
   readonly lossDensity?: Written<Quantity<"density">>;
   /** Whose figures these are. */
+  readonly data?: Written<string>;
+}
+
+/** Servicing. */
+export interface Servicing {
+  readonly place: Place;
+  /** What is done, in words that go after 'to'. */
+  readonly what?: Written<string>;
+  /** Where on the component it is done. Left out: at whichever point of it is the nearest. */
+  readonly at?: Spot;
+  /** The document that asks for it. */
   readonly data?: Written<string>;
 }
 
@@ -1022,6 +1050,8 @@ export interface InstallRecord {
   readonly spares?: readonly Spare[];
   /** Openings cut in panels. */
   readonly cutouts?: readonly Cutout[];
+  /** Bent sheet parts that are made for the installation. */
+  readonly brackets?: readonly Bracket[];
   /** Hoses and tubes that carry fluids. */
   readonly lines?: readonly Line[];
   /** Holes that wires and lines go through. */
@@ -1105,6 +1135,8 @@ export interface Placement {
   readonly turn?: Written<Quantity<"angle">>;
   /** Panel that it is brought in and taken out through. */
   readonly through?: Written<string>;
+  /** Panels that it is serviced through where it stands, one of them for each job; an empty list where it stands open. */
+  readonly servedThrough?: readonly Written<string>[];
   /** Other arms at which this airframe's mounts permit the component: a remedy moves it to one of these only. Left out: to any arm. */
   readonly alternatives?: readonly Written<Quantity<"length">>[];
 }
@@ -1335,7 +1367,7 @@ export interface DoublerFasteners {
   readonly countPerSide?: Written<number>;
   /** In how many rows they stand on each side. Left out: one. */
   readonly rows?: Written<number>;
-  /** Distance between neighbours in a row. */
+  /** Distance between neighbours in a row. Measured instead where 'lines' say where they stand. */
   readonly pitch?: Written<Quantity<"length">>;
   /** Distance between rows. */
   readonly rowPitch?: Written<Quantity<"length">>;
@@ -1388,6 +1420,38 @@ export interface Screen {
   readonly loss?: Written<number>;
   /** Whose figures these are. */
   readonly data?: Written<string>;
+}
+
+/** Bracket. */
+export interface Bracket {
+  readonly place: Place;
+  /** Name of this bracket. */
+  readonly id?: Written<string>;
+  /** Part number or name. */
+  readonly part?: Written<string>;
+  /** Material and temper. */
+  readonly material?: Written<string>;
+  /** Sheet thickness. */
+  readonly thickness?: Written<Quantity<"length">>;
+  /** Length of each leg in turn, outside, to where the outsides of its neighbours would meet it: one more than there are bends. */
+  readonly legs?: readonly Written<Quantity<"length">>[];
+  /** Bends between the legs, in their order. */
+  readonly bends?: readonly BracketBend[];
+  /** Length of the flat blank, as the drawing has it. */
+  readonly flat?: Written<Quantity<"length">>;
+  /** Least inside radius that this sheet may be bent to. */
+  readonly leastRadius?: Written<Quantity<"length">>;
+  /** The document that gives the least radius. */
+  readonly data?: Written<string>;
+}
+
+/** Bend. */
+export interface BracketBend {
+  readonly place: Place;
+  /** Inside radius. */
+  readonly radius?: Written<Quantity<"length">>;
+  /** How far the sheet is turned out of the flat: less than half a turn. */
+  readonly angle?: Written<Quantity<"angle">>;
 }
 
 /** Line. */
@@ -1633,6 +1697,8 @@ export interface Mount {
   readonly fastener?: MountFastener;
   /** Least distance from the centre of a fastener to an edge of the sheet. */
   readonly edgeDistance?: Written<Quantity<"length">>;
+  /** Drag of what stands outside, which pulls it aft. */
+  readonly airLoad?: AirLoad;
   /** Whether the fitting factor of 1.15 applies: it does not where limit and ultimate load were proven by test, or where the joint rests on comprehensive test data. Left out: it applies. */
   readonly fitting?: Written<"factored" | "proven-by-test" | "test-data">;
   /** True when it is taken out often (14 CFR 25 only: 1.33 on its attachments). */
@@ -1653,6 +1719,21 @@ export interface MountFastener {
   /** Head style: it decides the edge distance. Left out: protruding. */
   readonly head?: Written<"protruding" | "countersunk">;
   /** The document that gives its strengths. */
+  readonly data?: Written<string>;
+}
+
+/** Air load. */
+export interface AirLoad {
+  readonly place: Place;
+  /** An antenna, by the circular's formula for antennas, or something else, by its own drag coefficient. */
+  readonly kind?: Written<"antenna" | "other">;
+  /** Its area as seen from ahead. */
+  readonly area?: Written<Quantity<"area">>;
+  /** Greatest equivalent airspeed that it has to hold at, as a rule the never-exceed or design diving speed. */
+  readonly airspeed?: Written<Quantity<"velocity">>;
+  /** Drag coefficient on that area, from its maker's data or a test. No published figure was found for anything but antennas. */
+  readonly coefficient?: Written<number>;
+  /** The document that gives the coefficient. */
   readonly data?: Written<string>;
 }
 

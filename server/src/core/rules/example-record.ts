@@ -37,6 +37,17 @@ kit:
   sections: "",
 } as const;
 
+/** How an install record begins that is of one area only: its document, and an airframe that more keys may follow. */
+export const plainBeginning: readonly string[] = [
+  "document: { number: HM-0412, revision: A, status: draft }",
+  "airframe:",
+  "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
+  "  datum: Front face of the firewall",
+  "  empty: { weight: 2412 lb, arm: 88.4 in }",
+  "  limits: { takeoff: 3800 lb }",
+  "  envelopes: []",
+];
+
 /** Text of an install record with its airframe and its kit written inline. */
 export function recordExample(parts: RecordParts = {}): string {
   const { document, airframe, kit, placement, sections } = { ...sound, ...parts };

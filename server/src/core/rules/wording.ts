@@ -14,6 +14,7 @@ const kindNames: Readonly<Record<IdKind, string>> = {
   "air-path": "air path",
   ballast: "ballast",
   bond: "bond",
+  bracket: "bracket",
   bundle: "bundle",
   bus: "bus",
   component: "component",

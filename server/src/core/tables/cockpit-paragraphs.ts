@@ -20,3 +20,6 @@ export const freeRoomParagraphs: readonly Source[] = [
   part23("23.777(b)", "full movement of the controls with the pilot seated"),
   part23("23.785(i)", "striking distance of head and torso, no radius given"),
 ];
+
+/** What asks for a way to what has to be serviced; the text that was read gives no distance. */
+export const accessParagraph = part23("23.611", "access for inspection and servicing; read in part");

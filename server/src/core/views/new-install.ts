@@ -42,7 +42,11 @@ export function newInstall({ kit, airframe, kitPath, airframePath }: Beginning):
     ),
     list(
       "placement",
-      components.map(({ id }) => [`component: ${id!.value}`, blank("arm", "placement")]),
+      components.map(({ id, servicing }) => [
+        `component: ${id!.value}`,
+        blank("arm", "placement"),
+        ...(servicing?.length ? [blank("served-through", "placement")] : []),
+      ]),
     ),
     removable(airframe),
     list(

@@ -16,7 +16,7 @@ export interface Air {
 }
 
 /** Pure; nothing is derived, not even the density of the air, in a record without paths and ducts. */
-export function deriveAir({ kit, install }: Project, { cutouts }: Openings): Air {
+export function deriveAir({ kit, airframe, install }: Project, { cutouts }: Openings): Air {
   const { keep: keepValue, list } = keeper();
   if (!install.airPaths?.length && !install.ducts?.length) {
     return { conditions: [], paths: [], ducts: [], values: [] };
@@ -25,6 +25,7 @@ export function deriveAir({ kit, install }: Project, { cutouts }: Openings): Air
   const fans = new Map((kit?.fans ?? []).map((fan) => [fan.id?.value, fan]));
   const openings = new Map(cutouts.map((one) => [one.id, one]));
   const components = new Map((kit?.components ?? []).map((one) => [one.id?.value, one]));
+  const nominal = airframe?.electrical?.nominal;
   const paths = (install.airPaths ?? []).flatMap((path): PathResult[] => {
     const fan = path.fan && fans.get(path.fan.value);
     const named = (ids: AirPath["inlets"]) => (ids ?? []).map(({ value }) => openings.get(value));
@@ -34,8 +35,8 @@ export function deriveAir({ kit, install }: Project, { cutouts }: Openings): Air
     const isWhole = sides.every((side) => side.length > 0 && side.every((one) => one !== undefined));
     if (!path.id || !fan || !inlets || !outlets || !isWhole) return [];
     const cooled = path.cools && components.get(path.cools.value);
-    const parts = { path, id: path.id.value, fan, cooled, inlets, outlets, airs };
-    const basis = [cooled, ...inlets, null, ...outlets, null, ...airs];
+    const parts = { path, id: path.id.value, fan, cooled, nominal, inlets, outlets, airs };
+    const basis = [cooled, nominal, ...inlets, null, ...outlets, null, ...airs];
     return [knownPaths.recall(path, fan, basis, keepValue, (keep) => derivePath(parts, keep))];
   });
   const ducts = (install.ducts ?? []).flatMap((duct): DuctResult[] => {

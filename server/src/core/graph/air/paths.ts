@@ -1,12 +1,14 @@
 /** Cooling air of one path: what its fan moves through its openings. */
 import { type Crossing, crossing } from "../../methods/air/fan-point";
-import { inUnit } from "../../quantities";
+import { inUnit, type Quantity } from "../../quantities";
 import type { AirPath, Component, Fan } from "../../records/types";
+import type { Written } from "../../records/written";
 import type { Source } from "../../source";
 import type { CutoutResult } from "../openings";
 import { derive, derived, type Keep, type Operand, type Subject, type Value, written } from "../value";
 import type { ConditionAir } from "./conditions";
 import { conditionOf, type FaceVelocity, type PathCondition, speed } from "./path-conditions";
+import { type RejectedHeat, rejectedHeats } from "./rejected-heat";
 import { type ThroughOpening, throughOpening } from "./through-opening";
 
 export interface PathParts {
@@ -14,6 +16,7 @@ export interface PathParts {
   readonly id: string;
   readonly fan: Fan;
   readonly cooled: Component | undefined;
+  readonly nominal: Written<Quantity<"voltage">> | undefined;
   readonly inlets: readonly CutoutResult[];
   readonly outlets: readonly CutoutResult[];
   readonly airs: readonly ConditionAir[];
@@ -28,6 +31,8 @@ export interface PathResult {
   readonly gap: PathGap | undefined;
   readonly conditions: readonly PathCondition[];
   readonly fromMemory: readonly string[];
+  /** Of what is cooled, each mode in which it cools something itself. */
+  readonly rejected: readonly RejectedHeat[];
 }
 
 export type PathGap =
@@ -61,6 +66,7 @@ export function derivePath(parts: PathParts, keep: Keep): PathResult {
         : gap,
     conditions: airs.flatMap((air) => conditionOf(parts, subject, air, flow, effective, speeds, keep)),
     fromMemory: openings.flatMap((one) => one.fromMemory),
+    rejected: cooled ? rejectedHeats(cooled, parts.nominal, keep) : [],
   };
 }
 

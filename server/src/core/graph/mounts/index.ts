@@ -10,7 +10,13 @@ import {
 } from "../../methods/fastener-group";
 import type { Project } from "../../project";
 import type { Component, Mount, Placement, Shelf } from "../../records/types";
-import { fittingFactor, frequentRemovalFactor, type LoadDirection } from "../../tables/load-factors";
+import {
+  factorOfSafety,
+  fittingFactor,
+  frequentRemovalFactor,
+  type LoadDirection,
+  loadDirections,
+} from "../../tables/load-factors";
 import type { Lookup } from "../../tables/lookup";
 import { Memory } from "../remember";
 import {
@@ -26,6 +32,7 @@ import {
   type Value,
   written,
 } from "../value";
+import { airLoadOf } from "./air-load";
 import { type LoadFactors, loadFactorsOf } from "./load-factors";
 import { attitudeOf, type MountPlane, mountPlaneOf, pullsOn } from "./pattern";
 import { floorLoadOf, type ShelfResult, shelvesOf } from "./shelves";
@@ -111,11 +118,13 @@ class MountDerivation {
   run(placement: Placement | undefined): MountResult {
     const { mount, component, shelf, subject, keep } = this;
     const factors = loadFactorsOf(this.project, mount, subject, keep);
-    const strengths = strengthsOf(mount, shelf, subject, factors.standIns, keep);
+    const air = airLoadOf(mount, subject, keep);
+    const strengths = strengthsOf(mount, shelf, subject, [...factors.standIns, ...air.standIns], keep);
     const plane = mountPlaneOf(component);
     const id = subject.id;
     if ("missing" in plane) this.missing.push(...plane.missing.map((key) => `${key} of ${id} in the kit`));
-    const cases = "missing" in plane ? [] : this.cases(factors, plane, placement, strengths);
+    this.missing.push(...air.missing);
+    const cases = "missing" in plane ? [] : this.cases(factors, air.value, plane, placement, strengths);
     this.noteMissing(strengths, cases);
     return {
       mount,
@@ -149,14 +158,18 @@ class MountDerivation {
 
   private cases(
     { byDirection }: LoadFactors,
+    air: Value | undefined,
     plane: MountPlane,
     placement: Placement | undefined,
     strengths: Strengths,
   ): MountCase[] {
     const attitude = attitudeOf(placement);
     const stance = { "face up": placement?.up, turn: placement?.turn };
-    return [...byDirection].flatMap(([direction, factor]): MountCase[] => {
-      const load = this.keep(this.load(direction, factor));
+    const isLoaded = (direction: LoadDirection) => byDirection.has(direction) || (air && direction === "aft");
+    return loadDirections.filter(isLoaded).flatMap((direction): MountCase[] => {
+      const load = this.keep(
+        this.load(direction, byDirection.get(direction), direction === "aft" ? air : undefined),
+      );
       if (!load) return [];
       const solved = pullsOn(plane, attitude, direction).map((pull) =>
         fastenerForces(plane.fasteners, {
@@ -193,8 +206,12 @@ class MountDerivation {
     });
   }
 
-  /** The weight times the factor, and times the fitting factor where it applies. */
-  private load(direction: LoadDirection, factor: Value): Value | undefined {
+  /** The weight times the factor, with the air's pull, and times the fitting factor where it applies. */
+  private load(
+    direction: LoadDirection,
+    factor: Value | undefined,
+    air: Value | undefined,
+  ): Value | undefined {
     const { fitting, frequentlyRemoved } = this.mount;
     const isFactored = (fitting?.value ?? "factored") === "factored";
     const basis = this.project.airframe?.aircraft?.certificationBasis?.value;
@@ -206,19 +223,29 @@ class MountDerivation {
         : []),
     ];
     const operands: Record<string, Operand> = {
-      n: derived("ultimate load factor", factor),
-      W: written("weight", this.component.weight, "lb"),
+      ...(factor && {
+        n: derived("ultimate load factor", factor),
+        W: written("weight", this.component.weight, "lb"),
+      }),
+      ...(air && {
+        s: tabled("factor of safety", factorOfSafety, "1", []),
+        D: derived("air load, limit", air),
+      }),
     };
+    const pulls = [factor && "n * W", air && "s * D"].filter((one) => one !== undefined);
     for (const [symbol, name, found, place] of factors) operands[symbol] = tabled(name, found, "1", [place]);
     return derive({
       subject: this.subject,
       quantity: "mount-load",
       condition: direction,
       unit: "lbf",
-      formula: Object.keys(operands).join(" * "),
+      formula: [
+        pulls.length > 1 ? `(${pulls.join(" + ")})` : pulls[0],
+        ...factors.map(([symbol]) => symbol),
+      ].join(" * "),
       operands,
-      compute: (numbers) => Object.values(numbers).reduce((product, one) => product * one, 1),
-      sources: factors.map(([, , { source }]) => source),
+      compute: ({ n = 0, W = 0, s = 0, D = 0, f = 1, r = 1 }) => (n * W + s * D) * f * r,
+      sources: [...(air ? [factorOfSafety.source] : []), ...factors.map(([, , { source }]) => source)],
     });
   }
 

@@ -9,6 +9,7 @@ import { derive, type Operand, tabled, written } from "../value";
 import { doublerLines, type Fastener } from "./fasteners";
 import { figureOperands, type Unit } from "./figures";
 import { nearestEdge } from "./near-fasteners";
+import { pitchesOf } from "./pitch";
 import type { ReinforcementParts, ReinforcementResult } from "./reinforcement";
 
 /** Pitch, distance between rows and diameter, each with its limits. */
@@ -75,9 +76,9 @@ export function fastenerSpacing(
   const isRivet = fasteners?.kind?.value === "2117-rivet";
   return {
     pitch: {
-      value: keep(asRecorded(subject, "pitch", "pitch", fasteners?.pitch, unit)),
+      ...pitchesOf(parts),
       least: times("least-pitch", leastPitch(rows?.value ?? 1, head?.value ?? "protruding")),
-      widest: times("widest-pitch", widestPitch),
+      most: times("widest-pitch", widestPitch),
     },
     rowPitch: {
       value: keep(asRecorded(subject, "row-pitch", "distance between rows", fasteners?.rowPitch, unit)),

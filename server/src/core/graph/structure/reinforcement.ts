@@ -11,6 +11,7 @@ import { doublerLines, fastenersOf } from "./fasteners";
 import { placedFigure, type Unit, unitOf } from "./figures";
 import type { LoadPath } from "./load-path";
 import { type NearFastener, nearestFasteners } from "./near-fasteners";
+import type { PitchAt } from "./pitch";
 
 export interface ReinforcementResult {
   readonly opening: CutoutResult;
@@ -31,7 +32,13 @@ export interface ReinforcementResult {
   /** Undefined where the record gives no places of fasteners. */
   readonly places: FastenerPlaces | undefined;
   readonly edge: Distance;
-  readonly pitch: Distance & { readonly widest: Value | undefined };
+  /** Of the rows whose fasteners stand closest and farthest apart, and what holds for the one and the other. */
+  readonly pitch: {
+    readonly closest?: PitchAt;
+    readonly least: Value | undefined;
+    readonly widest?: PitchAt;
+    readonly most: Value | undefined;
+  };
   readonly rowPitch: Distance;
   readonly diameter: Distance & { readonly largest: Value | undefined };
   /** The least room between a fastener of the reinforcement and one of the panel. */

@@ -4,6 +4,7 @@ import { standardAtmosphere } from "../../methods/air/atmosphere";
 import { formatApart } from "../../quantities";
 import { defineRule } from "../rule";
 import { airExample } from "./air-example";
+import { largerOpenings } from "./larger-openings";
 
 export const coolingAirShort = defineRule<{ path: string; condition: string; is: number; needed: number }>({
   id: "cooling-air-short",
@@ -40,6 +41,7 @@ export const coolingAirShort = defineRule<{ path: string; condition: string; is:
       }
     }
   },
+  remedies: ({ subject }, project) => largerOpenings(subject.id, project),
   examples: [
     {
       title: "Twice the heat",
@@ -50,6 +52,11 @@ export const coolingAirShort = defineRule<{ path: string; condition: string; is:
       title: "A maker's own figure for the air",
       text: airExample({ cooling: "air: 12 lb/min, data: Cooling sheet QSR-60-24" }),
       finds: ["needs 12 lb/min"],
+    },
+    {
+      title: "An outlet that is too small",
+      text: airExample({ outlet: "shape: circle, diameter: 1.75 in" }),
+      finds: ["In cruise, BAY-AIR delivers"],
     },
     { title: "Enough at 8,000 ft", text: airExample(), finds: [] },
   ],

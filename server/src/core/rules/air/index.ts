@@ -6,6 +6,7 @@ import { coolingDataMissing } from "./cooling-data-missing";
 import { coolingFanOff } from "./cooling-fan-off";
 import { ductNotSolved } from "./duct-not-solved";
 import { ductOutletShort } from "./duct-outlet-short";
+import { heatToAirTooSmall } from "./heat-to-air-too-small";
 import { lossFromMemory } from "./loss-from-memory";
 import { outletAirRecirculates } from "./outlet-air-recirculates";
 import { outletDirectionMissing } from "./outlet-direction-missing";
@@ -20,6 +21,7 @@ export const airRules: readonly Rule[] = [
   coolingFanOff,
   ductNotSolved,
   ductOutletShort,
+  heatToAirTooSmall,
   lossFromMemory,
   outletAirRecirculates,
   outletDirectionMissing,

@@ -1,3 +1,5 @@
+import { plainBeginning } from "../example-record";
+
 /** What an example may want different about a space and what serves it; the rest is sound. */
 interface ClimateParts {
   /** Keys of the one case, as in a flow map, beside its condition. */
@@ -23,13 +25,7 @@ export function climateExample(parts: ClimateParts = {}): string {
     setPoint = "25 degC",
   } = parts;
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     "  electrical: { nominal: 25 V, buses: [{ id: MAIN }] }",
     "  spaces:",
     `    - { id: BAY, ${space} }`,

@@ -1,3 +1,5 @@
+import { plainBeginning } from "../example-record";
+
 /** What an example may want different about a panel and its openings. */
 interface PanelParts {
   readonly openings?: readonly string[];
@@ -14,13 +16,7 @@ export function panelExample(parts: PanelParts = {}): string {
     minimums = "{ edge: 1 in, between: 1.5 in, corner-radius: 0.5 in, data: Repair data B9-51 }",
   } = parts;
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     "  panels:",
     "    - id: AFT-FLOOR",
     `      outline: ${outline}`,

@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { linesOf } from "../../graph/derivations";
-import { plainLimit } from "../../graph/lines";
+import { plainLimit } from "../../graph/lines/limits";
 import { formatNumber } from "../../quantities";
 import { drainPhysics } from "../../tables/line-installation-limits";
 import { defineRule } from "../rule";

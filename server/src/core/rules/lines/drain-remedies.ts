@@ -1,6 +1,6 @@
 /** What the rules of drains have in common: the worst stretch of a drain, and what would make it fall. */
 import { linesOf } from "../../graph/derivations";
-import type { DrainStretch } from "../../graph/drains";
+import type { DrainStretch } from "../../graph/lines/drains";
 import type { Project } from "../../project";
 import { convert, roundDown, roundUp } from "../../quantities";
 import type { DrainPoint } from "../../records/types";

@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { linesOf } from "../../graph/derivations";
-import { percentLimit } from "../../graph/lines";
+import { percentLimit } from "../../graph/lines/limits";
 import { formatApart } from "../../quantities";
 import { drainSlope } from "../../tables/line-installation-limits";
 import { defineRule } from "../rule";

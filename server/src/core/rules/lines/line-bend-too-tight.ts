@@ -1,5 +1,5 @@
 import { linesOf } from "../../graph/derivations";
-import type { LineRun } from "../../graph/lines";
+import type { LineRun } from "../../graph/lines/line-run";
 import { convert, roundUp } from "../../quantities";
 import type { LineBend } from "../../records/types";
 import { hoseSource, tubeBendSource } from "../../tables/fluid-lines";

@@ -1,3 +1,5 @@
+import { plainBeginning } from "../example-record";
+
 /** Top-level sections of an example; what is left out is not there. */
 interface LineParts {
   /** Keys of the one line L1 in place of those of a sound one, as in a flow map. */
@@ -11,13 +13,7 @@ interface LineParts {
 export function lineExample(parts: LineParts = {}): string {
   const line = parts.line ?? "kind: tube, fluid: water, dash: 6, material: aluminium";
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     ...(parts.attitudes ? [`  attitudes: ${parts.attitudes}`] : []),
     "kit:",
     "  kit: { number: QSR-60, revision: C }",

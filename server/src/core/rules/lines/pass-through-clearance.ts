@@ -1,5 +1,5 @@
 import { linesOf } from "../../graph/derivations";
-import { plainLimit } from "../../graph/lines";
+import { plainLimit } from "../../graph/lines/limits";
 import { passThroughClearance as limit } from "../../tables/line-installation-limits";
 import { defineRule } from "../rule";
 import { apart, holdAgainst } from "../wires/recorded";

@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { linesOf } from "../../graph/derivations";
-import { percentLimit } from "../../graph/lines";
+import { percentLimit } from "../../graph/lines/limits";
 import { convert, formatApart, roundUp } from "../../quantities";
 import { passThroughFill as limit } from "../../tables/line-installation-limits";
 import { defineRule, rewrite } from "../rule";

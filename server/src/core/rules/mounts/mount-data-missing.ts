@@ -42,6 +42,29 @@ export const mountDataMissing = defineRule<{ component: string; missing: readonl
       }),
       finds: ["for want of fastener: tension and bearing-strength of shelf AFT-SHELF"],
     },
+    {
+      title: "Outside, and nothing says what the air pulls",
+      text: outside(""),
+      finds: ["for want of air-load"],
+    },
+    {
+      title: "Outside, with its drag",
+      text: outside(
+        ", air-load: { kind: other, area: 0.5 ft2, airspeed: 180 kt, coefficient: 1.1, data: Drag test }",
+      ),
+      finds: [],
+    },
     { title: "Everything recorded", text: mountExample(), finds: [] },
   ],
 });
+
+/** A box on the skin. */
+function outside(keys: string): string {
+  return mountExample({
+    document: ", load-factors: AC 43.13-2B",
+    category: "utility",
+    mounts: [
+      `{ component: RACK, where: external, shelf: AFT-SHELF, fastener: { kind: an-bolt, diameter: 3/16 in }, edge-distance: 0.5 in${keys} }`,
+    ],
+  });
+}

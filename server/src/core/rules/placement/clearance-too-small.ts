@@ -1,6 +1,6 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { placementsOf } from "../../graph/derivations";
-import { solidsSource } from "../../graph/placement";
+import { solidsSource } from "../../graph/placement/boxes";
 import type { UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { apart } from "../wires/recorded";

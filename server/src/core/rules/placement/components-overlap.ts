@@ -1,18 +1,11 @@
-import { type Assessment, holds } from "../../findings/finding";
-import { placementsOf } from "../../graph/derivations";
-import { solidsSource } from "../../graph/placement";
-import { formatMeasure, type UnitSymbol } from "../../quantities";
+import { solidsSource } from "../../graph/placement/boxes";
+import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
-import { movesThatClear, placeOf } from "./moves";
-import { nothingShared } from "./nothing-shared";
+import { movesThatClear } from "./moves";
 import { placementExample } from "./placement-example";
+import { type SharedRoom, sharedRooms } from "./shared-room";
 
-export const componentsOverlap = defineRule<{
-  component: string;
-  other: string;
-  depth: number;
-  unit: UnitSymbol;
-}>({
+export const componentsOverlap = defineRule<SharedRoom>({
   id: "components-overlap",
   severity: "error",
   area: "placement",
@@ -25,28 +18,7 @@ export const componentsOverlap = defineRule<{
     what: `${component} and ${other} share room, ${formatMeasure(depth, unit)} deep.`,
     todo: "Move or turn one of them until they are clear.",
   }),
-  *check(project): Iterable<Assessment> {
-    for (const { placed, other, value, least } of placementsOf(project).clearances) {
-      if (other.kind !== "component" || (least && value.value >= 0)) continue;
-      yield {
-        rule: "components-overlap",
-        subject: value.subject,
-        place: placeOf(placed),
-        value,
-        limit: nothingShared(value),
-        sense: "at-least",
-        holds: holds(value.value, "at-least", 0),
-        scale: { of: undefined },
-        facts: {
-          component: placed.id,
-          other: other.id,
-          depth: Math.abs(value.value),
-          unit: value.unit as UnitSymbol,
-        },
-        related: [{ place: other.place, words: other.id }],
-      };
-    }
-  },
+  check: (project) => sharedRooms("components-overlap", "component", project),
   remedies: movesThatClear,
   examples: [
     {

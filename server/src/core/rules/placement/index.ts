@@ -4,9 +4,12 @@ import { clearanceTooSmall } from "./clearance-too-small";
 import { componentWiderThanAccess } from "./component-wider-than-access";
 import { componentsOverlap } from "./components-overlap";
 import { controlOutOfReach } from "./control-out-of-reach";
+import { headRoomNotRecorded } from "./head-room-not-recorded";
 import { keepOutEntered } from "./keep-out-entered";
 import { placementDataMissing } from "./placement-data-missing";
 import { reachNotRecorded } from "./reach-not-recorded";
+import { serviceOutOfReach } from "./service-out-of-reach";
+import { servicePanelMissing } from "./service-panel-missing";
 
 /** Rules of clearances, reach and access, by id. */
 export const placementRules: readonly Rule[] = [
@@ -15,7 +18,10 @@ export const placementRules: readonly Rule[] = [
   componentWiderThanAccess,
   componentsOverlap,
   controlOutOfReach,
+  headRoomNotRecorded,
   keepOutEntered,
   placementDataMissing,
   reachNotRecorded,
+  serviceOutOfReach,
+  servicePanelMissing,
 ];

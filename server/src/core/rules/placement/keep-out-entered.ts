@@ -1,19 +1,11 @@
-import { type Assessment, holds } from "../../findings/finding";
-import { placementsOf } from "../../graph/derivations";
-import { formatMeasure, type UnitSymbol } from "../../quantities";
+import { formatMeasure } from "../../quantities";
 import { freeRoomParagraphs } from "../../tables/cockpit-paragraphs";
 import { defineRule } from "../rule";
-import { movesThatClear, neighbourWords, placeOf } from "./moves";
-import { nothingShared } from "./nothing-shared";
+import { movesThatClear, neighbourWords } from "./moves";
 import { cableExample, placementExample } from "./placement-example";
+import { type SharedRoom, sharedRooms } from "./shared-room";
 
-export const keepOutEntered = defineRule<{
-  component: string;
-  other: string;
-  purpose: string;
-  depth: number;
-  unit: UnitSymbol;
-}>({
+export const keepOutEntered = defineRule<SharedRoom>({
   id: "keep-out-entered",
   severity: "error",
   area: "placement",
@@ -26,29 +18,7 @@ export const keepOutEntered = defineRule<{
     what: `${component} stands in ${neighbourWords(purpose, other)}, ${formatMeasure(depth, unit)} deep.`,
     todo: "Move or turn the component until it is clear.",
   }),
-  *check(project): Iterable<Assessment> {
-    for (const { placed, other, value, least } of placementsOf(project).clearances) {
-      if (other.kind !== "keep-out" || (least && value.value >= 0)) continue;
-      yield {
-        rule: "keep-out-entered",
-        subject: value.subject,
-        place: placeOf(placed),
-        value,
-        limit: nothingShared(value),
-        sense: "at-least",
-        holds: holds(value.value, "at-least", 0),
-        scale: { of: undefined },
-        facts: {
-          component: placed.id,
-          other: other.id,
-          purpose: other.purpose,
-          depth: Math.abs(value.value),
-          unit: value.unit as UnitSymbol,
-        },
-        related: [{ place: other.place, words: other.id }],
-      };
-    }
-  },
+  check: (project) => sharedRooms("keep-out-entered", "keep-out", project),
   remedies: movesThatClear,
   examples: [
     {

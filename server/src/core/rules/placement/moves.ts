@@ -1,7 +1,8 @@
 /** What the rules of clearances have in common: how a room is called, and moves that keep a distance. */
 import type { Assessment } from "../../findings/finding";
 import { placementsOf } from "../../graph/derivations";
-import type { ClearanceResult, Neighbour, PlacedComponent } from "../../graph/placement";
+import type { PlacedComponent } from "../../graph/placement/boxes";
+import type { ClearanceResult, Neighbour } from "../../graph/placement/clearances";
 import { type Axis, leastMove } from "../../methods/solids";
 import type { Project } from "../../project";
 import { convert, formatMeasure, type Quantity, roundDown, roundUp, type UnitSymbol } from "../../quantities";

@@ -1,3 +1,5 @@
+import { plainBeginning } from "../example-record";
+
 /** What an example may want different about where things are; the rest is sound. */
 interface PlacementParts {
   /** Lists of the airframe, as lines. */
@@ -22,13 +24,7 @@ export function placementExample(parts: PlacementParts = {}): string {
     sections = [],
   } = parts;
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     ...airframe.map((line) => `  ${line}`),
     "kit:",
     "  kit: { number: QSR-60, revision: C }",

@@ -1,7 +1,9 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
+import type { Project } from "../../project";
 import { defineRule } from "../rule";
+import { isMeasuredWithin, measuredReach } from "./measured-reach";
 import { protectionExample } from "./protection-example";
 
 /** Why the crew can't open a device, as far as the records tell. */
@@ -21,7 +23,8 @@ const todos: Readonly<Record<Hindrance, string>> = {
   "pullable-not-said":
     "Write 'pullable: true' at the kit's device where its maker says so; else take one that is.",
   "out-of-reach": "Mount and mark it where the crew can reach it, or put a switch there.",
-  "reach-not-said": "Mount and mark it where the crew can reach it, and write 'within-reach: true'.",
+  "reach-not-said":
+    "Mount and mark it where the crew can reach it, and write 'within-reach: true', or its place under 'reach'.",
 };
 
 export const breakerNotPullable = defineRule<{ protection: string; device: string; hindrance: Hindrance }>({
@@ -40,7 +43,7 @@ export const breakerNotPullable = defineRule<{ protection: string; device: strin
   *check(project): Iterable<Problem> {
     for (const { inline, id, device } of electricalOf(project).devices) {
       if (inline.kind !== "protection" || inline.record.openInFlight?.value !== true || !device?.id) continue;
-      const hindrance = hindranceOf(inline.record, device);
+      const hindrance = hindranceOf(inline.record, device, project);
       if (!hindrance) continue;
       yield {
         rule: "breaker-not-pullable",
@@ -76,23 +79,31 @@ export const breakerNotPullable = defineRule<{ protection: string; device: strin
       text: opened("{ id: CB-20, kind: breaker, rating: 20 A, pullable: true }", "within-reach: true"),
       finds: [],
     },
+    {
+      title: "One whose distance from the seat is measured",
+      text: opened("{ id: CB-20, kind: breaker, rating: 20 A, pullable: true }", undefined, measuredReach),
+      finds: [],
+    },
   ],
 });
 
 function hindranceOf(
-  { withinReach }: Extract<DeviceResult["inline"], { kind: "protection" }>["record"],
+  { id, withinReach }: Extract<DeviceResult["inline"], { kind: "protection" }>["record"],
   { kind, pullable }: NonNullable<DeviceResult["device"]>,
+  project: Project,
 ): Hindrance | undefined {
   if (kind?.value === "fuse") return "fuse";
   if (pullable?.value !== true) return pullable ? "not-pullable" : "pullable-not-said";
-  if (withinReach?.value !== true) return withinReach ? "out-of-reach" : "reach-not-said";
-  return undefined;
+  if (withinReach) return withinReach.value ? undefined : "out-of-reach";
+  return id && isMeasuredWithin(id.value, project) ? undefined : "reach-not-said";
 }
 
 /** A record whose one device has to be opened in flight. */
-function opened(device: string, reach: string): string {
+function opened(device: string, reach?: string, parts: Parameters<typeof protectionExample>[0] = {}): string {
+  const said = reach ? `, ${reach}` : "";
   return protectionExample({
+    ...parts,
     devices: [device],
-    protection: [`{ id: CB-RACK, device: CB-20, mounted-on: MAIN, open-in-flight: true, ${reach} }`],
+    protection: [`{ id: CB-RACK, device: CB-20, mounted-on: MAIN, open-in-flight: true${said} }`],
   });
 }

@@ -2,6 +2,8 @@
 interface ProtectionParts {
   readonly basis?: string;
   readonly nominal?: string;
+  /** Sections of the airframe, as lines. */
+  readonly airframe?: readonly string[];
   /** Further keys of the electrical system, as lines of block YAML. */
   readonly system?: readonly string[];
   readonly components?: readonly string[];
@@ -32,6 +34,7 @@ export const slowPoints =
 const sound = {
   basis: "14 CFR 23 before Amdt 23-64",
   nominal: "28 V",
+  airframe: [],
   system: [],
   components: ["{ id: RACK, weight: 31.2 lb, draws: [{ mode: run, current: 15 A }] }"],
   devices: ["{ id: CB-20, kind: breaker, rating: 20 A }"],
@@ -49,6 +52,7 @@ export function protectionExample(parts: ProtectionParts = {}): string {
   const {
     basis,
     nominal,
+    airframe,
     system,
     components,
     devices,
@@ -66,6 +70,7 @@ export function protectionExample(parts: ProtectionParts = {}): string {
     "  empty: { weight: 2412 lb, arm: 88.4 in }",
     "  limits: { takeoff: 3800 lb }",
     "  envelopes: []",
+    ...airframe.map((line) => `  ${line}`),
     "  electrical:",
     `    nominal: ${nominal}`,
     "    buses: [{ id: MAIN }]",

@@ -3,6 +3,7 @@ import { paragraphFor } from "../../graph/electrical/protection/basis";
 import { citeSource, isStandIn } from "../../source";
 import { protectionParagraph } from "../../tables/protection-paragraphs";
 import { defineRule } from "../rule";
+import { isMeasuredWithin, measuredReach } from "./measured-reach";
 import { protectionExample } from "./protection-example";
 
 export const resetOutOfReach = defineRule<{ protection: string; said: boolean; paragraph: string }>({
@@ -18,13 +19,16 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
     what: said
       ? `${protection} must be reset in flight, but is out of the crew's reach.`
       : `${protection} must be reset in flight, and nothing says that the crew can reach it.`,
-    todo: `Mount and mark it where the crew can reach it, and write 'within-reach: true': ${paragraph}.`,
+    todo:
+      "Mount and mark it where the crew can reach it, and write 'within-reach: true', or its place under 'reach': " +
+      `${paragraph}.`,
   }),
   *check(project): Iterable<Problem> {
     const source = paragraphFor(project, "d");
     if (isStandIn(source)) return;
     for (const { id, resetInFlight, withinReach } of project.install.protection ?? []) {
       if (!id || resetInFlight?.value !== true || withinReach?.value === true) continue;
+      if (!withinReach && isMeasuredWithin(id.value, project)) continue;
       yield {
         rule: "reset-out-of-reach",
         subject: { kind: "protection", id: id.value },
@@ -53,6 +57,14 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
         protection: [
           "{ id: CB-RACK, device: CB-20, mounted-on: MAIN, reset-in-flight: true, within-reach: true }",
         ],
+      }),
+      finds: [],
+    },
+    {
+      title: "The same breaker, its distance from the seat measured",
+      text: protectionExample({
+        ...measuredReach,
+        protection: ["{ id: CB-RACK, device: CB-20, mounted-on: MAIN, reset-in-flight: true }"],
       }),
       finds: [],
     },

@@ -1,4 +1,5 @@
 /** An install record of one panel with one reinforced opening, for the examples of this area. */
+import { plainBeginning } from "../example-record";
 
 interface DoublerParts {
   readonly opening?: string;
@@ -24,13 +25,7 @@ export function doublerExample(parts: DoublerParts = {}): string {
     keys = [],
   } = parts;
   return [
-    "document: { number: HM-0412, revision: A, status: draft }",
-    "airframe:",
-    "  aircraft: { type: Type 9, serial: B9-0417, kind: aeroplane, certification-basis: CAR 3 }",
-    "  datum: Front face of the firewall",
-    "  empty: { weight: 2412 lb, arm: 88.4 in }",
-    "  limits: { takeoff: 3800 lb }",
-    "  envelopes: []",
+    ...plainBeginning,
     "  panels:",
     "    - id: BAY-SKIN",
     `      material: ${material}`,

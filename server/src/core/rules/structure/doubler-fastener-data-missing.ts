@@ -22,7 +22,7 @@ export const doublerFastenerDataMissing = defineRule<{ cutout: string; missing: 
       const { fasteners } = reinforcement;
       if (!fasteners) continue;
       const missing = [
-        ...(fasteners.pitch ? [] : ["pitch"]),
+        ...(fasteners.pitch || fasteners.lines?.length ? [] : ["pitch"]),
         ...(fasteners.rowPitch || (fasteners.rows?.value ?? 1) === 1 ? [] : ["row-pitch"]),
         ...(edge.value || !fasteners.diameter ? [] : ["edge-distance"]),
       ];

@@ -1,7 +1,7 @@
 import { leastPitch } from "../../tables/rivet-spacing";
 import { defineRule } from "../rule";
 import { doublerExample } from "./doubler-example";
-import { both, type HeldFacts, hold, lengthThatKeeps, reinforcementOf, reinforcementsOf } from "./held";
+import { both, type HeldFacts, hold, otherPitch, reinforcementsOf } from "./held";
 
 export const fastenerPitchTooClose = defineRule<HeldFacts & { rows: number }>({
   id: "fastener-pitch-too-close",
@@ -26,16 +26,14 @@ export const fastenerPitchTooClose = defineRule<HeldFacts & { rows: number }>({
   },
   *check(project) {
     for (const { opening, reinforcement, pitch } of reinforcementsOf(project)) {
-      const { fasteners } = reinforcement;
-      const place = (fasteners?.pitch ?? reinforcement).place;
-      const facts = { rows: fasteners?.rows?.value ?? 1 };
-      yield* hold("fastener-pitch-too-close", opening.id, place, pitch.value, pitch.least, "at-least", facts);
+      const { closest, least } = pitch;
+      if (!closest) continue;
+      const facts = { rows: reinforcement.fasteners?.rows?.value ?? 1 };
+      const { value, place } = closest;
+      yield* hold("fastener-pitch-too-close", opening.id, place, value, least, "at-least", facts);
     }
   },
-  *remedies(assessment, project) {
-    const pitch = reinforcementOf(assessment, project)?.fasteners?.pitch;
-    yield* lengthThatKeeps(assessment, pitch, (text) => `Space the fasteners ${text} apart`);
-  },
+  remedies: otherPitch,
   examples: [
     {
       title: "3/8 in for 1/8 in rivets in two rows",
@@ -43,6 +41,15 @@ export const fastenerPitchTooClose = defineRule<HeldFacts & { rows: number }>({
         fasteners: "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14, rows: 2, pitch: 0.375 in }",
       }),
       finds: ["have a pitch of 0.375 in; 2 rows need 0.5 in"],
+    },
+    {
+      title: "Fourteen placed along 4.8 in, whatever pitch is written",
+      text: doublerExample({
+        fasteners:
+          "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14, rows: 2, pitch: 0.6 in, total: 14, " +
+          "lines: [{ from: { x: 2.5 in, y: -2.4 in }, to: { x: 2.5 in, y: 2.4 in }, count: 14 }] }",
+      }),
+      finds: ["have a pitch of 0.3692 in; 2 rows need 0.5 in"],
     },
     {
       title: "3/8 in for 1/8 in rivets in one row",

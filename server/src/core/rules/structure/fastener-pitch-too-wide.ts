@@ -1,7 +1,7 @@
 import { widestPitch } from "../../tables/rivet-spacing";
 import { defineRule } from "../rule";
 import { doublerExample } from "./doubler-example";
-import { both, type HeldFacts, hold, lengthThatKeeps, reinforcementOf, reinforcementsOf } from "./held";
+import { both, type HeldFacts, hold, otherPitch, reinforcementsOf } from "./held";
 
 export const fastenerPitchTooWide = defineRule<HeldFacts>({
   id: "fastener-pitch-too-wide",
@@ -20,15 +20,13 @@ export const fastenerPitchTooWide = defineRule<HeldFacts>({
     };
   },
   *check(project) {
-    for (const { opening, reinforcement, pitch } of reinforcementsOf(project)) {
-      const place = (reinforcement.fasteners?.pitch ?? reinforcement).place;
-      yield* hold("fastener-pitch-too-wide", opening.id, place, pitch.value, pitch.widest, "at-most");
+    for (const { opening, pitch } of reinforcementsOf(project)) {
+      const { widest, most } = pitch;
+      if (!widest) continue;
+      yield* hold("fastener-pitch-too-wide", opening.id, widest.place, widest.value, most, "at-most");
     }
   },
-  *remedies(assessment, project) {
-    const pitch = reinforcementOf(assessment, project)?.fasteners?.pitch;
-    yield* lengthThatKeeps(assessment, pitch, (text) => `Space the fasteners ${text} apart`);
-  },
+  remedies: otherPitch,
   examples: [
     {
       title: "1.2 in for 1/8 in rivets",

@@ -67,6 +67,13 @@ export function* lengthThatKeeps(
   yield rewrite(title(text), recorded.place, text);
 }
 
+/** The pitch that just keeps the limit. Where places are recorded, it is for the drawing to say where each goes. */
+export function otherPitch(assessment: Assessment, project: Project): Iterable<Remedy> {
+  const { lines, pitch } = reinforcementOf(assessment, project)?.fasteners ?? {};
+  const recorded = lines?.length ? undefined : pitch;
+  return lengthThatKeeps(assessment, recorded, (text) => `Space the fasteners ${text} apart`);
+}
+
 /** The reinforcement that an assessment is about. */
 export function reinforcementOf({ subject }: Assessment, { install }: Project) {
   return install.cutouts?.find(({ id }) => id?.value === subject.id)?.reinforcement;

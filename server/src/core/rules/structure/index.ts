@@ -1,4 +1,9 @@
 import type { Rule } from "../rule";
+import { bracketBendTooTight } from "./bracket-bend-too-tight";
+import { bracketFlatLength } from "./bracket-flat-length";
+import { bracketLeastRadiusMissing } from "./bracket-least-radius-missing";
+import { bracketLegTooShort } from "./bracket-leg-too-short";
+import { bracketNotFoldable } from "./bracket-not-foldable";
 import { cutoutCoreOpen } from "./cutout-core-open";
 import { cutoutInPressureShell } from "./cutout-in-pressure-shell";
 import { cutoutNotReinforced } from "./cutout-not-reinforced";
@@ -24,8 +29,13 @@ import { fastenerRowsTooClose } from "./fastener-rows-too-close";
 import { rivetTooLarge } from "./rivet-too-large";
 import { rivetTooSmall } from "./rivet-too-small";
 
-/** Rules of what openings do to the structure around them, by id. */
+/** Rules of what openings do to the structure around them, and of bent parts, by id. */
 export const structureRules: readonly Rule[] = [
+  bracketBendTooTight,
+  bracketFlatLength,
+  bracketLeastRadiusMissing,
+  bracketLegTooShort,
+  bracketNotFoldable,
   cutoutCoreOpen,
   cutoutInPressureShell,
   cutoutNotReinforced,

@@ -1,6 +1,6 @@
-/** Pages of the worksheet: eligibility, lines, drains and climate. */
+/** Pages of the worksheet: eligibility, brackets, lines, drains and climate. */
 import type { CaseResult } from "../../graph/climate";
-import { climateOf, eligibilityOf, linesOf } from "../../graph/derivations";
+import { bracketsOf, climateOf, eligibilityOf, linesOf } from "../../graph/derivations";
 import { type GroupResult, lackWords } from "../../graph/eligibility";
 import { groupBy } from "../../graph/group-by";
 import type { QuantityName } from "../../graph/quantity-names";
@@ -10,6 +10,8 @@ import { type Cell, cell, type Page, recorded, tablePage } from "./page";
 export function installationPages(project: Project): Page[] {
   return [
     eligibility(project),
+    brackets(project),
+    bends(project),
     lines(project),
     pressures(project),
     flareNuts(project),
@@ -17,6 +19,38 @@ export function installationPages(project: Project): Page[] {
     drains(project),
     ...heatBalance(project),
   ];
+}
+
+function brackets(project: Project): Page {
+  return tablePage(
+    "brackets",
+    "Brackets",
+    ["bracket", "sheet", "thickness", "flat length", "as drawn"],
+    bracketsOf(project).brackets.map(({ bracket, id, flat }): Cell[] => [
+      id,
+      bracket.material?.value ?? "",
+      recorded(bracket.thickness),
+      cell(flat),
+      recorded(bracket.flat),
+    ]),
+  );
+}
+
+function bends(project: Project): Page {
+  return tablePage(
+    "bends",
+    "Bends of the brackets, in their order",
+    ["bracket", "inside radius", "angle", "setback", "takes up"],
+    bracketsOf(project).brackets.flatMap(({ id, bends: found }) =>
+      found.map(({ bend, setback, allowance }): Cell[] => [
+        id,
+        recorded(bend.radius),
+        recorded(bend.angle),
+        cell(setback),
+        cell(allowance),
+      ]),
+    ),
+  );
 }
 
 function lines(project: Project): Page {

@@ -4,9 +4,16 @@ import type { QuantityName } from "../../graph/quantity-names";
 import type { Project } from "../../project";
 import { type Cell, cell, type Page, tablePage } from "./page";
 
-/** Mounts, what they stand on, clearances and reach, each as a table. */
+/** Mounts, what they stand on, clearances, reach and servicing, each as a table. */
 export function mountPages(project: Project): Page[] {
-  return [mounts(project), strengths(project), shelves(project), clearances(project), reach(project)];
+  return [
+    mounts(project),
+    strengths(project),
+    shelves(project),
+    clearances(project),
+    reach(project),
+    servicing(project),
+  ];
 }
 
 function mounts(project: Project): Page {
@@ -77,4 +84,17 @@ function reach(project: Project): Page {
     cell(most),
   ]);
   return tablePage("reach", "Reach", ["", "from", "distance", "reach"], rows);
+}
+
+function servicing(project: Project): Page {
+  const rows = placementsOf(project).services.flatMap(({ placed, job, ways }) =>
+    ways.map(({ through, distance, reach: most }): Cell[] => [
+      placed.id,
+      job.what?.value ?? "",
+      through.value,
+      cell(distance),
+      cell(most),
+    ]),
+  );
+  return tablePage("servicing", "Servicing through panels", ["", "to", "through", "distance", "reach"], rows);
 }

@@ -1,9 +1,9 @@
 /** How far each drain falls from point to point, level and in every recorded attitude of the aircraft. */
-import type { Project } from "../project";
-import type { Attitude, Drain, DrainPoint } from "../records/types";
-import { isWholeList } from "./entries";
-import { Memory } from "./remember";
-import { derive, derived, type Keep, type Operand, type Value, written } from "./value";
+import type { Project } from "../../project";
+import type { Attitude, Drain, DrainPoint } from "../../records/types";
+import { isWholeList } from "../entries";
+import { Memory } from "../remember";
+import { derive, derived, type Keep, type Operand, type Value, written } from "../value";
 
 export interface DrainResult {
   readonly drain: Drain;

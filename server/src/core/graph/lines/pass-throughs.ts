@@ -1,10 +1,9 @@
 /** How full each hole is that wires and lines go through. */
-import type { Project } from "../project";
-import type { PassThrough } from "../records/types";
-import { hoseBySize } from "../tables/fluid-lines";
-import { covered } from "../tables/lookup";
-import { isWholeList } from "./entries";
-import type { LineRun } from "./lines";
+import type { Project } from "../../project";
+import type { PassThrough } from "../../records/types";
+import { hoseBySize } from "../../tables/fluid-lines";
+import { covered } from "../../tables/lookup";
+import { isWholeList } from "../entries";
 import {
   derive,
   derived,
@@ -15,7 +14,8 @@ import {
   tabled,
   type Value,
   written,
-} from "./value";
+} from "../value";
+import type { LineRun } from "./line-run";
 
 export interface PassThroughResult {
   readonly passThrough: PassThrough;

@@ -1,50 +1,33 @@
-/**
- * Hoses and tubes as they are installed: what each may be bent to, held at, filled with and put under, by its
- * maker's limits where the record gives them, else by the published tables; and the holes that they go through.
- */
-import type { Project } from "../project";
-import type { Line, LineFitting } from "../records/types";
-import type { Place } from "../records/written";
-import type { Source } from "../source";
-import { flareNutTorque } from "../tables/flare-nut-torque";
+/** One hose or tube by itself: its size, and what it may be bent to, held at and put under. */
+import type { Line } from "../../records/types";
+import type { Place } from "../../records/written";
+import type { Source } from "../../source";
 import {
   type HoseRow,
   hoseBySize,
-  hoseShortening,
-  hoseSlack,
   hoseSupportSpacing,
   inchesPerDash,
   leastFlattenedShare,
   spacingShareWithFittings,
   tubeBendRadius,
   tubeSupportSpacing,
-} from "../tables/fluid-lines";
-import { type CoverageGap, covered, type Lookup } from "../tables/lookup";
-import { saturationPressure } from "../tables/refrigerant";
-import { type DrainResult, deriveDrains } from "./drains";
-import { derivePassThroughs, type PassThroughResult } from "./pass-throughs";
-import type { QuantityName } from "./quantity-names";
-import { Memory } from "./remember";
+} from "../../tables/fluid-lines";
+import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
+import { saturationPressure } from "../../tables/refrigerant";
+import type { QuantityName } from "../quantity-names";
 import {
-  assumed,
   derive,
   derived,
   type Keep,
-  keeper,
   type Operand,
   type Subject,
   tabled,
   type Value,
   type ValueUnit,
   written,
-} from "./value";
-
-export interface Lines {
-  readonly runs: readonly LineRun[];
-  readonly passThroughs: readonly PassThroughResult[];
-  readonly drains: readonly DrainResult[];
-  readonly values: readonly Value[];
-}
+} from "../value";
+import { type FittingResult, fittingOf } from "./fittings";
+import { type HoseSlack, hoseSlackOf } from "./hose-slack";
 
 export interface LineRun {
   readonly line: Line;
@@ -65,22 +48,6 @@ export interface LineRun {
   readonly gaps: readonly LineGap[];
 }
 
-/** In the unit of in. */
-export interface HoseSlack {
-  readonly slack: Value;
-  readonly least: Value;
-  readonly most: Value;
-  /** How much of it the hose takes when it shortens under pressure. */
-  readonly shortening: Value | undefined;
-}
-
-export interface FittingResult {
-  readonly fitting: LineFitting;
-  readonly id: string;
-  readonly least: Value | undefined;
-  readonly most: Value | undefined;
-}
-
 /** A number that no table gives and the record does not either. */
 export interface LineGap {
   readonly wanted: string;
@@ -89,25 +56,8 @@ export interface LineGap {
   readonly table: { readonly reason: CoverageGap; readonly source: Source } | undefined;
 }
 
-/** Pure; what is missing in the record is left out of the result. */
-export function deriveLines(project: Project): Lines {
-  const { keep, list } = keeper();
-  const { lines = [] } = project.install;
-  const runs = lines.flatMap((line): LineRun[] =>
-    line.id ? [remembered.recall(line, line, [], keep, (kept) => new LineDerivation(line, kept).run())] : [],
-  );
-  return {
-    runs,
-    passThroughs: derivePassThroughs(project, runs, keep),
-    drains: deriveDrains(project, keep),
-    values: list(),
-  };
-}
-
-const remembered = new Memory<Line, Line, LineRun>();
-
 /** What follows from one line's own entry, and from nothing else. */
-class LineDerivation {
+export class LineDerivation {
   private readonly subject: Subject;
   private readonly gaps: LineGap[] = [];
   private readonly size: Value | undefined;
@@ -135,9 +85,9 @@ class LineDerivation {
       pressureRating: line.pressure || this.isBoiling() ? this.pressureRating() : undefined,
       temperatureLimit: line.hottest && this.temperatureLimit(),
       saturationPressure: this.saturationPressure(),
-      slack: line.kind?.value === "hose" ? this.slack() : undefined,
+      slack: line.kind?.value === "hose" ? hoseSlackOf(line, this.subject, this.keep) : undefined,
       fittings: (line.fittings ?? []).flatMap((fitting): FittingResult[] =>
-        fitting.id ? [this.fitting(fitting, fitting.id.value)] : [],
+        fitting.id ? [fittingOf(fitting, fitting.id.value, size, this.gaps, this.keep)] : [],
       ),
       gaps: this.gaps,
     };
@@ -283,72 +233,6 @@ class LineDerivation {
     );
   }
 
-  private slack(): HoseSlack | undefined {
-    const { length, way } = this.line;
-    const L = written("length of the hose", length, "in");
-    const w = written("way that it has to go", way, "in");
-    const slack = this.keep(
-      derive({
-        subject: this.subject,
-        quantity: "hose-slack",
-        unit: "in",
-        formula: "L - w",
-        operands: { L, w },
-        compute: (numbers) => numbers.L - numbers.w,
-      }),
-    );
-    const share = (quantity: QuantityName, name: string, value: number, of: Operand, symbol: Source) =>
-      this.keep(
-        derive({
-          subject: this.subject,
-          quantity,
-          unit: "in",
-          formula: "k * l",
-          operands: { k: tabled(name, covered(value, symbol), "1", []), l: of },
-          compute: ({ k, l }) => k * l,
-          sources: [symbol],
-        }),
-      );
-    const least = share("least-hose-slack", "least share of the way", hoseSlack.least, w, hoseSlack.source);
-    const most = share("most-hose-slack", "most of the way", hoseSlack.most, w, hoseSlack.source);
-    if (!slack || !least || !most) return undefined;
-    const { value, source } = hoseShortening;
-    return {
-      slack,
-      least,
-      most,
-      shortening: share("hose-shortening", "share of its length", value, L, source),
-    };
-  }
-
-  private fitting(fitting: LineFitting, id: string): FittingResult {
-    const { table, column } = fitting;
-    const lookup = table && column && this.size && flareNutTorque(table.value, column.value, this.size.value);
-    if (lookup && !lookup.covered) {
-      this.gaps.push({ wanted: `torque of ${id}`, place: table.place, table: lookup });
-    }
-    const end = (quantity: QuantityName, index: 0 | 1) =>
-      this.keep(
-        derive({
-          subject: { kind: "fitting", id },
-          quantity,
-          unit: "in lb",
-          formula: "t",
-          operands: {
-            t: tabled(
-              index === 0 ? "least torque" : "greatest torque",
-              lookup?.covered ? covered(lookup.value[index], lookup.source) : undefined,
-              "in lb",
-              [table?.place, column?.place],
-            ),
-          },
-          compute: ({ t }) => t,
-          sources: lookup ? [lookup.source] : [],
-        }),
-      );
-    return { fitting, id, least: end("least-fitting-torque", 0), most: end("most-fitting-torque", 1) };
-  }
-
   /** A number of the hose's row; undefined where no specification names the table. */
   private ofHose(of: (row: HoseRow) => number): Lookup<number> | undefined {
     if (!this.size || !this.line.specification) return undefined;
@@ -406,36 +290,4 @@ class LineDerivation {
 
 function ofLimit({ value, source }: { readonly value: number; readonly source: Source }): Lookup<number> {
   return covered(value, source);
-}
-
-/** A share as a limit in per cent. */
-export function percentLimit(subject: Subject, quantity: QuantityName, share: number, source: Source) {
-  return derive({
-    subject,
-    quantity,
-    unit: "%",
-    formula: "limit",
-    operands: { limit: tabled("limit", covered(100 * share, source), "%", []) },
-    compute: ({ limit }) => limit,
-    sources: [source],
-  });
-}
-
-/** A length as a limit, in in; nothing is looked up for it. */
-export function plainLimit(
-  subject: Subject,
-  quantity: QuantityName,
-  inches: number,
-  source: Source,
-  words: string,
-) {
-  return derive({
-    subject,
-    quantity,
-    unit: "in",
-    formula: "limit",
-    operands: { limit: { ...assumed("limit", inches, "in", words)!, source } },
-    compute: ({ limit }) => limit,
-    sources: [source],
-  });
 }
