@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
-import { copyDemo, newInstall } from "./commands";
+import { copyDemo, newAirframe, newInstall } from "./commands";
 import { RevisionComparison } from "./compare";
 import { FleetView } from "./fleet-view";
 import { RuleDocuments } from "./rule-documents";
@@ -44,6 +44,10 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand("tailcone.newInstall", async () => {
       await start();
       await newInstall(client);
+    }),
+    vscode.commands.registerCommand("tailcone.newAirframe", async () => {
+      await start();
+      await newAirframe(client);
     }),
     vscode.commands.registerCommand("tailcone.copyDemo", () => copyDemo(context.extensionUri)),
     vscode.commands.registerCommand("tailcone.openWalkthrough", () =>

@@ -50,7 +50,13 @@ class Describer {
   private readonly entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
   private readonly slips = new Map<MapNode, ReadonlySet<string>>();
 
-  constructor(private readonly shape: Shape) {}
+  /** The record says of itself that it is not finished. */
+  private readonly isInWork: boolean;
+
+  constructor(private readonly shape: Shape) {
+    const { typed } = shape.typing;
+    this.isInWork = typed.kind === "install" && typed.record.document?.status?.value === "in-work";
+  }
 
   describe(error: SchemaError): Problem | undefined {
     const trail = this.trail(error.instancePath);
@@ -160,7 +166,7 @@ class Describer {
     const style = node.kind === "scalar" ? node.style : node.kind;
     if (style === "empty") {
       if (node.end > node.start) return undefined; // an alias that stands for nothing, which the reading told
-      return raise("value-missing", this.place(node), {
+      return raise(this.isInWork ? "value-still-blank" : "value-missing", this.place(node), {
         ...where,
         ...meaningOf(schema),
         ...exampleOf(schema),
