@@ -114,3 +114,16 @@ describe.each(ways)("$way", ({ isThere, install }) => {
     patience,
   );
 });
+
+it("installs from the repository: npm names the tarball and prints nothing else, scripts or not", async () => {
+  const workspace = new Workspace({
+    "package.json": JSON.stringify({
+      name: "packed",
+      version: "0.0.1",
+      scripts: { prepack: "echo building" },
+    }),
+    ".npmrc": readFileSync(`${root}.npmrc`, "utf8"),
+  });
+  const { stdout } = await run("npm", ["pack", `--cache=${workspace.path("../cache")}`], workspace.folder);
+  expect(stdout).toBe("packed-0.0.1.tgz\n");
+});
