@@ -149,7 +149,7 @@ const style = `
 :root { color-scheme: light dark; --line: light-dark(#c9ced6, #3d434c); --soft: light-dark(#5b6470, #9aa4b1);
   --raised: light-dark(#f4f6f8, #23272e); --error: light-dark(#b3261e, #ff8a80);
   --warning: light-dark(#8a5a00, #f0b84c); --information: light-dark(#2f5d8a, #8ab8e6); }
-@media (prefers-contrast: more) { :root { --line: currentColor; --soft: currentColor; --raised: transparent; } }
+@media (prefers-contrast: more) { :root { --line: light-dark(#000, #fff); --soft: light-dark(#000, #fff); --raised: transparent; } }
 body.vscode-light, body.vscode-high-contrast-light { color-scheme: light; }
 body.vscode-dark, body.vscode-high-contrast:not(.vscode-high-contrast-light) { color-scheme: dark; }
 body { font: 15px/1.5 system-ui, sans-serif; margin: 0 auto; padding: 1.5rem; max-width: 62rem;
