@@ -1,3 +1,4 @@
+import { sampleOf } from "../core/records/sample";
 import { keysWithin, type RecordKind, recordSchemas, type Schema } from "../core/records/schema";
 import { ruleById, rules } from "../core/rules";
 import { ruleAreas } from "../core/rules/areas";
@@ -63,8 +64,9 @@ function listOfKeys([kind, ...steps]: readonly string[], width: number): string 
   const start: Schema | undefined = recordSchemas[kind as RecordKind];
   const schema = steps.reduce<Schema | undefined>((at, step) => keysWithin(at)[step], start);
   const needed = schema?.required ?? schema?.items?.required ?? [];
-  const keys = Object.entries(keysWithin(schema)).map(([key, { description, examples, enum: words }]) => {
-    const sample = words ? words.join(" | ") : examples?.[0];
+  const keys = Object.entries(keysWithin(schema)).map(([key, part]) => {
+    const { description, enum: words } = part;
+    const sample = words ? words.join(" | ") : sampleOf(part);
     const head = `${key}${needed.includes(key) ? " (needed)" : ""}${sample ? `: ${sample}` : ""}`;
     return [hang(head, width), ...(description ? [indent(wrap(description, width - 4), 4)] : [])].join("\n");
   });

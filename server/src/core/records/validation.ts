@@ -2,6 +2,7 @@ import type { Problem } from "../findings/finding";
 import { nearest } from "../nearest";
 import type { Entry, MapNode, Node } from "../reading/tree";
 import { type JsonType, raise } from "./problem-facts";
+import { sampleOf } from "./sample";
 import type { RecordKind, Schema } from "./schema";
 import type { Typing } from "./typing";
 import { airframe, install, kit, type SchemaError, type Validator } from "./validators.mjs";
@@ -257,7 +258,6 @@ function meaningOf(schema: Schema | undefined): { meaning?: string } {
 }
 
 function exampleOf(schema: Schema | undefined): { example?: string } {
-  const ofEntry = schema?.items?.examples?.[0];
-  const example = schema?.examples?.[0] ?? (ofEntry && `[${ofEntry}]`);
+  const example = sampleOf(schema);
   return example === undefined ? {} : { example };
 }
