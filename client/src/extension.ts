@@ -1,8 +1,9 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
-import { copyDemo, newAirframe, newInstall } from "./commands";
 import { RevisionComparison } from "./compare";
+import { copyDemo } from "./copy-demo";
 import { FleetView } from "./fleet-view";
+import { newAirframe, newInstall } from "./new-records";
 import { RuleDocuments } from "./rule-documents";
 import { type RecordStatus, StatusItem } from "./status";
 

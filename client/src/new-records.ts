@@ -1,22 +1,6 @@
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
-
-/** Copies the demo into a folder that the user chooses, and opens it. What is there already stays as it is. */
-export async function copyDemo(extension: vscode.Uri): Promise<void> {
-  const [parent] =
-    (await vscode.window.showOpenDialog({
-      canSelectFiles: false,
-      canSelectFolders: true,
-      openLabel: "Copy Demo Here",
-      title: "Folder that the demo is copied into",
-    })) ?? [];
-  if (!parent) return;
-  const target = vscode.Uri.joinPath(parent, "tailcone-demo");
-  if (!(await exists(target))) {
-    await vscode.workspace.fs.copy(vscode.Uri.joinPath(extension, "client", "demo"), target);
-  }
-  await vscode.commands.executeCommand("vscode.openFolder", target);
-}
+import { exists } from "./copy-demo";
 
 /** Begins an install record: asks for a kit, an airframe and a name, and opens what comes of it. */
 export async function newInstall(client: LanguageClient): Promise<void> {
@@ -154,11 +138,4 @@ function stemOf(uri: vscode.Uri): string {
     .split("/")
     .at(-1)!
     .replace(/\.(kit|airframe)\.ya?ml$/, "");
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  return vscode.workspace.fs.stat(uri).then(
-    () => true,
-    () => false,
-  );
 }
