@@ -1,8 +1,9 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
-import { copyDemo, newInstall } from "./commands";
 import { RevisionComparison } from "./compare";
+import { copyDemo } from "./copy-demo";
 import { FleetView } from "./fleet-view";
+import { newAirframe, newInstall } from "./new-records";
 import { RuleDocuments } from "./rule-documents";
 import serverFlags from "./server-flags.json";
 import { type RecordStatus, StatusItem } from "./status";
@@ -45,6 +46,10 @@ export function activate(context: vscode.ExtensionContext): void {
     vscode.commands.registerCommand("tailcone.newInstall", async () => {
       await start();
       await newInstall(client);
+    }),
+    vscode.commands.registerCommand("tailcone.newAirframe", async () => {
+      await start();
+      await newAirframe(client);
     }),
     vscode.commands.registerCommand("tailcone.copyDemo", () => copyDemo(context.extensionUri)),
     vscode.commands.registerCommand("tailcone.openWalkthrough", () =>

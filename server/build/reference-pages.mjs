@@ -27,6 +27,7 @@ async function loadCore() {
     stdin: {
       contents: `
         export { rules } from "./rules";
+        export { ruleAreas } from "./rules/areas";
         export { quantityNames } from "./graph/quantity-names";
         export { citeSource } from "./source";`,
       resolveDir: join(root, "server/src/core"),
@@ -42,26 +43,8 @@ async function loadCore() {
   return core;
 }
 
-const areas = {
-  wires: "Wires, bundles and protection",
-  protection: "Breakers, fuses, contacts and bonds",
-  sources: "Sources and their loads",
-  weights: "Weight and balance",
-  cutouts: "Openings in panels",
-  structure: "Reinforcement of openings",
-  air: "Air through openings and ducts",
-  mounts: "Mounts and what they stand on",
-  placement: "Clearances, reach and access",
-  lines: "Hoses, tubes, pass-throughs and drains",
-  climate: "Cooling and heating of spaces",
-  eligibility: "Eligibility of the aircraft",
-  deviations: "Accepted deviations",
-  record: "Shape of a record, quantities, links",
-  text: "Text of a record",
-};
-
-function rulesPage({ rules, citeSource }) {
-  const sections = Object.entries(areas).map(([area, title]) =>
+function rulesPage({ rules, ruleAreas, citeSource }) {
+  const sections = Object.entries(ruleAreas).map(([area, title]) =>
     [
       `## ${title}`,
       ...rules.filter((rule) => rule.area === area).map((rule) => ruleSection(rule, citeSource)),

@@ -3,6 +3,7 @@
  * one gets a wire that is too thin.
  */
 import MarkdownIt from "markdown-it";
+import { type DefaultTreeAdapterTypes, type ParserError, parse as parseHtml } from "parse5";
 import { beforeAll, describe, expect, it } from "vitest";
 import { tailcone } from "../support/command-line";
 import { GitRepository } from "../support/git";
@@ -161,6 +162,7 @@ describe("every form", () => {
     expect(stdout).toContain("default-src 'none'");
     expect(stdout).not.toMatch(/<script|<link|<img|src=|href=/);
     expect(stdout).toContain('<td class="name">wires[P102A8].gauge</td><td>8 AWG</td><td>12 AWG</td>');
+    expect(elementsOf(stdout)).toContain("table");
   });
 
   it("nothing changed is said", async () => {
@@ -299,8 +301,20 @@ describe("hostile text in a comparison", () => {
     expect(prose).not.toMatch(/[@#!](?=\w)(?!x)/);
   });
 
-  it("is only text in HTML", () => {
+  it("is only text in HTML, as a parser by the standard has it", () => {
+    const elements = new Set(elementsOf(page.html!));
+    for (const element of ["img", "a", "script"]) expect(elements).not.toContain(element);
     expect(page.html).not.toMatch(/<img|<a |onerror=alert\(1\)>/);
     expect(page.html).toContain("&lt;img src=x onerror=alert(1)&gt;");
   });
 });
+
+/** Names of all elements of a page, in its order; the standard's parser must have nothing against it. */
+function elementsOf(html: string): string[] {
+  const errors: ParserError[] = [];
+  const page = parseHtml(html, { onParseError: (error) => errors.push(error) });
+  expect(errors).toEqual([]);
+  const within = (node: DefaultTreeAdapterTypes.Node): string[] =>
+    "childNodes" in node ? [node.nodeName, ...node.childNodes.flatMap(within)] : [];
+  return within(page);
+}

@@ -11,7 +11,8 @@ import { validateXML } from "xmllint-wasm";
 import { printable } from "../../server/src/command-line/render/layout";
 import { deviationExample } from "../../server/src/core/rules/deviations/deviation-example";
 import { recordExample } from "../../server/src/core/rules/example-record";
-import { findingsOf, type Report, tailcone } from "../support/command-line";
+import { findingsOf, type Report, run, tailcone } from "../support/command-line";
+import { root } from "../support/programs";
 import { Workspace } from "../support/workspace";
 
 /** What a text may hold to act in a report: markup, commands, links, placeholders, signs of the terminal. */
@@ -237,6 +238,26 @@ describe("gitlab", () => {
     validate(report);
     expect(validate.errors ?? []).toEqual([]);
     expect(new Set(report.map(({ fingerprint }) => fingerprint)).size).toBe(report.length);
+  });
+
+  it("is a list of issues by the types that others published for them, and by the compiler", async () => {
+    const types = `${root}node_modules/codeclimate-types/index.js`;
+    const asSource = (report: string) =>
+      `import type { Issue } from ${JSON.stringify(types)};\nexport const report: Issue[] = ${report};\n`;
+    const { folder } = new Workspace({
+      "report.ts": asSource(texts.gitlab!),
+      // Without one that fails, that the other passes would say nothing.
+      "faulty.ts": asSource(texts.gitlab!.replaceAll('"severity":"major"', '"severity":"worst"')),
+    });
+    const compiler = `${root}node_modules/typescript/bin/tsc`;
+    const compile = (file: string) =>
+      run(
+        process.execPath,
+        [compiler, "--noEmit", "--strict", "--module", "nodenext", "--ignoreConfig", file],
+        folder,
+      );
+    expect(await compile("report.ts")).toEqual({ code: 0, stdout: "", stderr: "" });
+    expect((await compile("faulty.ts")).stdout).toContain("worst");
   });
 });
 

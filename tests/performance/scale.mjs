@@ -86,9 +86,14 @@ function measure(command, args) {
     child.on("error", reject);
     child.on("close", (code) => {
       clearInterval(look);
+      // 1 is findings, for each of them; anything else is no measurement.
+      if (code !== 0 && code !== 1)
+        return reject(new Error(`${command} ${args.join(" ")} ended with ${code}`));
+      const seconds = (performance.now() - started) / 1000;
+      process.stderr.write(`${command} ${args.slice(0, -1).join(" ")}: ${seconds.toFixed(1)} s\n`);
       resolve({
         code,
-        seconds: (performance.now() - started) / 1000,
+        seconds,
         processorSeconds: ticks / 100,
         megabytes: kilobytes / 1024,
         linesPrinted: printed,
@@ -99,9 +104,9 @@ function measure(command, args) {
 
 function table({ records: count, lines, processors, runs }) {
   const rows = Object.entries(runs).map(
-    ([name, { seconds, processorSeconds, megabytes, timesLinter }]) =>
+    ([name, { seconds, processorSeconds, megabytes, linesPrinted, timesLinter }]) =>
       `${name.padEnd(16)} ${seconds.toFixed(1).padStart(8)} s ${processorSeconds.toFixed(1).padStart(8)} s of processor` +
-      ` ${megabytes.toFixed(0).padStart(6)} MB${timesLinter === undefined ? "" : `  ${timesLinter.toFixed(2)} x the linter`}`,
+      ` ${megabytes.toFixed(0).padStart(6)} MB ${String(linesPrinted).padStart(7)} lines printed${timesLinter === undefined ? "" : `  ${timesLinter.toFixed(2)} x the linter`}`,
   );
   return `${[`${count} records, ${lines} lines in all, ${processors} processors`, ...rows].join("\n")}\n`;
 }

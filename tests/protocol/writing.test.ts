@@ -241,3 +241,32 @@ it("a new record is written by the server's command", async () => {
     }),
   ).rejects.toThrow("is no kit record");
 });
+
+it("records to begin from are told by their papers, airframes by whether the kit may go into them", async () => {
+  const kits = await editor.request("tailcone/records", { kind: "kit" });
+  expect(kits).toEqual([{ uri: kit, title: "QSR-60, Survey sensor rack with its own cooling" }]);
+  const airframes = await editor.request("tailcone/records", { kind: "airframe", kit });
+  expect(airframes).toEqual([
+    {
+      uri: workspace.uri(demo.airframe),
+      title: "Type 9, B9-0417",
+      standing: "lacks-something",
+      why: expect.stringContaining("requires modification MOD-7"),
+    },
+  ]);
+  expect(await editor.request("tailcone/records", {})).toEqual([]);
+});
+
+it("a new airframe record is written by the server's command, beside no other of its name", async () => {
+  const edits: WorkspaceEdit[] = [];
+  editor.onApplyEdit((edit) => edits.push(edit));
+  const begin = (file: string) =>
+    editor.request("workspace/executeCommand", {
+      command: "tailcone.server.newAirframe",
+      arguments: [{ file: workspace.uri(file) }],
+    });
+  await begin("new.airframe.yaml");
+  expect(JSON.stringify(edits)).toContain("certification-basis: # CAR 3 or");
+  await expect(begin(demo.airframe)).rejects.toThrow("There is a record of that name already");
+  await expect(begin("new.kit.yaml")).rejects.toThrow("must end in .airframe.yaml");
+});

@@ -91,8 +91,14 @@ describe("keys", () => {
 
 describe("values", () => {
   it("words of an enumeration", () => {
-    expect(labels("document:\n  status: |\n")).toEqual(["draft", "in-review", "released", "superseded"]);
-    expect(at("document:\n  status:|\n")[0]?.insert).toBe(" draft");
+    expect(labels("document:\n  status: |\n")).toEqual([
+      "in-work",
+      "draft",
+      "in-review",
+      "released",
+      "superseded",
+    ]);
+    expect(at("document:\n  status:|\n")[0]?.insert).toBe(" in-work");
   });
 
   it("units after a number, those of the trade first", () => {

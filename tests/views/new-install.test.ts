@@ -7,6 +7,7 @@ import { loadRecord } from "../../server/src/core/records/record";
 import type { AirframeRecord, KitRecord } from "../../server/src/core/records/types";
 import { RecordShelf } from "../../server/src/core/shelf";
 import { newInstall } from "../../server/src/core/views/new-install";
+import { blanksOf } from "../support/blanks";
 import { root } from "../support/programs";
 
 const demo = join(root, "client/demo");
@@ -25,18 +26,6 @@ function recordOf(path: string) {
   return shelf.load(path)!.typing.typed.record;
 }
 
-/** Lines whose key has nothing after it but a comment, and no deeper line below. */
-function blanksOf(text: string): string[] {
-  const lines = text.split("\n");
-  const indentOf = (line = "") => line.replace("- ", "  ").search(/\S/);
-  return lines.filter(
-    (line, at) =>
-      /^[\s-]*[\w-]+:(?: #.*)?$/.test(line) &&
-      !line.trimStart().startsWith("#") &&
-      indentOf(lines[at + 1]) <= indentOf(line),
-  );
-}
-
 describe("a new install record of the demo's kit and airframe", () => {
   const text = begin();
   const { findings } = check(loadRecord("new.install.yaml", "install", text), shelf);
@@ -44,11 +33,17 @@ describe("a new install record of the demo's kit and airframe", () => {
   it("every blank is found as missing, and no other error", () => {
     const rulesOf = (wanted: string) =>
       findings.filter(({ severity }) => severity === wanted).map(({ rule }) => rule);
+    expect(rulesOf("warning")).toEqual(blanksOf(text).map(() => "value-still-blank"));
     // Whether what the kit requires is done before or together with it is for the engineer to say.
-    const errors = rulesOf("error").filter((rule) => rule !== "modification-required");
-    expect(errors).toEqual(blanksOf(text).map(() => "value-missing"));
-    expect(rulesOf("warning")).toEqual([]);
+    expect(rulesOf("error")).toEqual(["modification-required"]);
     expect(blanksOf(text).length).toBeGreaterThan(20);
+  });
+
+  it("the same blanks are errors once the record says that it is more than in work", () => {
+    const draft = text.replace(/status: in-work.*/, "status: draft");
+    const errors = check(loadRecord("new.install.yaml", "install", draft), shelf).findings;
+    expect(errors.filter(({ rule }) => rule === "value-missing")).toHaveLength(blanksOf(text).length);
+    expect(errors.filter(({ rule }) => rule === "value-still-blank")).toEqual([]);
   });
 
   it("what the kit and the airframe say is filled in", () => {

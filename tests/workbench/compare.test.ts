@@ -1,42 +1,29 @@
-import { execFileSync } from "node:child_process";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { type Editor, startEditor } from "./editor";
+import { type DemoRepository, demoRepository } from "./repository";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const record = "survey-rack-0417.install.yaml";
 const wire = "id: P102A8";
 const patience = { timeout: 90_000 };
 
-let folder: string;
+let repository: DemoRepository;
 let editor: Editor;
 
-/** The demo as the one commit of a repository. */
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), "compare-"));
-  const workspace = join(folder, "demo");
-  cpSync(join(root, "client", "demo"), workspace, { recursive: true });
-  const author = ["-c", "user.name=Demo", "-c", "user.email=demo@example.invalid"];
-  for (const args of [
-    ["init", "-q"],
-    ["add", "."],
-    [...author, "commit", "-q", "-m", "Demo"],
-  ]) {
-    execFileSync("git", args, { cwd: workspace });
-  }
+  repository = demoRepository();
   editor = await startEditor({
     vsix: join(root, "dist", "tailcone.vsix"),
-    workspace,
+    workspace: repository.workspace,
     settings: { "git.enabled": true },
   });
 });
 
 afterAll(async () => {
   await editor?.stop();
-  rmSync(folder, { recursive: true, force: true });
+  repository?.remove();
 });
 
 afterEach(async ({ task }) => {

@@ -119,6 +119,19 @@ export class Editor {
     await box.locator(`input[placeholder^="${question}"]`).waitFor();
   }
 
+  /** Runs a command of the command palette with keys alone. */
+  async commandByKeys(title: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    await this.#pickByKeys(title, `[aria-label="${title}"], [aria-label^="${title}, "]`);
+  }
+
+  /** Opens a file of the workspace by its name, with keys alone. */
+  async openByKeys(name: string): Promise<void> {
+    await this.page.keyboard.press("Control+p");
+    await this.#pickByKeys(name, `[aria-label^="${name}"]`);
+    await this.page.locator(`${openedFile}[aria-label^="${name}"] .view-line`).first().waitFor();
+  }
+
   /** Opens a file of the workspace by its name, or by its path where names repeat. */
   async open(file: string): Promise<void> {
     const name = basename(file);
@@ -348,14 +361,24 @@ export class Editor {
     return messages;
   }
 
+  /** What the cursor stands in: "Ln 12, Col 5", or how much is selected. */
+  async cursor(): Promise<string> {
+    return (await this.page.locator('[id="status.editor.selection"]').allInnerTexts()).join("");
+  }
+
+  /** What the box says that stands in the text after a step to the next problem. */
+  async problemBox(): Promise<string> {
+    return (await this.page.locator(".marker-widget .descriptioncontainer").allInnerTexts()).join("\n");
+  }
+
   /** Keeps `shots/<name>-light.png` and `shots/<name>-dark.png`. */
   async screenshot(name: string): Promise<void> {
     for (const [colorScheme, shown] of [
-      ["dark", "vs-dark"],
-      ["light", "vs"],
+      ["dark", ":is(.vs-dark, .hc-black)"],
+      ["light", ":is(.vs, .hc-light)"],
     ] as const) {
       await this.page.emulateMedia({ colorScheme });
-      await this.page.locator(`.monaco-workbench.${shown}`).waitFor();
+      await this.page.locator(`.monaco-workbench${shown}`).waitFor();
       await this.page.screenshot({ path: join(shots, `${name}-${colorScheme}.png`), animations: "disabled" });
     }
   }
@@ -382,6 +405,15 @@ export class Editor {
     const box = this.page.locator(".quick-input-widget");
     await box.locator(".quick-input-box input").fill(entry);
     await box.locator(`.quick-input-list .monaco-list-row:is(${row})`).first().click();
+    await box.waitFor({ state: "hidden" });
+  }
+
+  async #pickByKeys(entry: string, row: string): Promise<void> {
+    const box = this.page.locator(".quick-input-widget");
+    await box.waitFor();
+    await this.type(entry);
+    await box.locator(`.quick-input-list .monaco-list-row.focused:is(${row})`).waitFor();
+    await this.page.keyboard.press("Enter");
     await box.waitFor({ state: "hidden" });
   }
 

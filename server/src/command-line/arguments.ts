@@ -1,7 +1,10 @@
 import { parseArgs } from "node:util";
 import type { Severity } from "../core/findings/finding";
 import { nearest } from "../core/nearest";
+import { keysWithin, type RecordKind, recordSchemas, type Schema } from "../core/records/schema";
 import { ruleById } from "../core/rules";
+import { ruleAreas } from "../core/rules/areas";
+import type { Rule } from "../core/rules/rule";
 import type { MarginBound } from "../core/views/gate";
 
 /** A report, and the file that it goes to; without one, to the output. */
@@ -77,8 +80,12 @@ export interface WorksheetArguments {
 
 export interface ExplainArguments {
   readonly command: "explain";
-  /** Left out: list all. */
-  readonly rule?: string;
+  readonly of:
+    | { readonly kind: "areas" }
+    | { readonly kind: "area"; readonly area: Rule["area"] }
+    | { readonly kind: "rule"; readonly rule: string }
+    /** Keys of a record, from its kind inwards: ["install", "wires"]. */
+    | { readonly kind: "keys"; readonly path: readonly string[] };
 }
 
 export type Command =
@@ -241,10 +248,37 @@ function compareArguments(rest: readonly string[], values: Values): CompareArgum
   return { ...common, sides: { kind: "paths", base, head } };
 }
 
-function explainArguments([rule, ...more]: readonly string[]): ExplainArguments {
-  if (more.length > 0) throw new Mistake("explain takes one rule");
-  if (rule === undefined) return { command: "explain" };
-  return { command: "explain", rule: knownRule(rule) };
+function explainArguments([word, ...more]: readonly string[]): ExplainArguments {
+  const command = "explain";
+  if (word === undefined) return { command, of: { kind: "areas" } };
+  if (word === "keys") {
+    if (more.length !== 1) throw new Mistake("explain keys takes a place, such as install.wires or airframe");
+    return { command, of: { kind: "keys", path: placeOf(more[0]!) } };
+  }
+  if (more.length > 0) throw new Mistake("explain takes one rule, one area, or keys and a place");
+  const areas = Object.keys(ruleAreas) as Rule["area"][];
+  const area = areas.find((one) => one === word);
+  if (area) return { command, of: { kind: "area", area } };
+  if (!ruleById.has(word)) {
+    throw new Mistake(`no rule or area '${word}'${meant(word, [...areas, ...ruleById.keys()])}`);
+  }
+  return { command, of: { kind: "rule", rule: word } };
+}
+
+/** A place in a record, such as install.wires.passes; each step is a key of what stands before it. */
+function placeOf(written: string): string[] {
+  const path = written.split(".");
+  let known = Object.keys(recordSchemas);
+  let schema: Schema | undefined;
+  for (const [at, step] of path.entries()) {
+    if (!known.includes(step)) {
+      const before = at === 0 ? "kind of record" : `key under ${path.slice(0, at).join(".")}`;
+      throw new Mistake(`no ${before} '${step}'${meant(step, known)}`);
+    }
+    schema = at === 0 ? recordSchemas[step as RecordKind] : keysWithin(schema)[step];
+    known = Object.keys(keysWithin(schema));
+  }
+  return path;
 }
 
 /** Reports as `FORM` or `FORM:PATH`; only one of them can have the output. */

@@ -1,21 +1,52 @@
+import { sampleOf } from "../core/records/sample";
+import { keysWithin, type RecordKind, recordSchemas, type Schema } from "../core/records/schema";
 import { ruleById, rules } from "../core/rules";
-import type { Example, Rule } from "../core/rules/rule";
-import { runExample } from "../core/run-example";
+import { ruleAreas } from "../core/rules/areas";
+import type { Rule } from "../core/rules/rule";
 import { citeSource, isStandIn } from "../core/source";
 import type { ExplainArguments } from "./arguments";
-import { indent, wrap } from "./render/layout";
+import { exampleText } from "./render/example";
+import { hang, indent, table, wrap } from "./render/layout";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 
-/** Prints one rule with its reasons, sources and examples, or all rules with a line each. */
-export function explainCommand({ rule }: ExplainArguments, around: Surroundings): ExitCode {
-  const found = rule === undefined ? undefined : ruleById.get(rule);
-  around.write(found ? explained(found, around.width) : listed(around.width));
+/** Prints the areas of rules, the rules of one, one rule with its reasons and examples, or the keys of a place. */
+export function explainCommand({ of }: ExplainArguments, around: Surroundings): ExitCode {
+  const { width } = around;
+  switch (of.kind) {
+    case "areas":
+      around.write(listOfAreas());
+      break;
+    case "area":
+      around.write(listOfRules(of.area, width));
+      break;
+    case "rule":
+      around.write(explained(ruleById.get(of.rule)!, width));
+      break;
+    case "keys":
+      around.write(listOfKeys(of.path, width));
+  }
   return exitCodes.clean;
+}
+
+function listOfAreas(): string {
+  const rows = Object.entries(ruleAreas).map(([area, title]) => [
+    area,
+    String(rules.filter((rule) => rule.area === area).length),
+    title,
+  ]);
+  return `${table(["area", "rules", ""], rows)}\n\n'explain AREA' lists its rules, 'explain RULE' tells all of one.\n`;
+}
+
+function listOfRules(area: Rule["area"], width: number): string {
+  return rules
+    .filter((rule) => rule.area === area)
+    .map(({ id, severity, title }) => `${id} (${severity})\n${indent(wrap(title, width - 4), 4)}\n`)
+    .join("");
 }
 
 function explained(rule: Rule, width: number): string {
   const { id, severity, title, why, sources, examples } = rule;
-  const cited = sources.map((source) => indent(wrap(citeSource(source), width - 2), 2));
+  const cited = sources.map((source) => hang(`  ${citeSource(source)}`, width));
   return `${[
     `${id} (${severity})`,
     wrap(`${title}.`, width),
@@ -24,28 +55,22 @@ function explained(rule: Rule, width: number): string {
       ? [wrap("It warns where the limit rests on memory or on habit.", width)]
       : []),
     ...(cited.length > 0 ? [`Sources:\n${cited.join("\n")}`] : []),
-    ...examples.map((example) => exampleBlock(example, examples[0], rule, width)),
+    ...examples.map((example) => exampleText(example, rule, width)),
   ].join("\n\n")}\n`;
 }
 
-/** An example with what is found in it; of later ones only the lines in which they differ from the first. */
-function exampleBlock(example: Example, first: Example | undefined, rule: Rule, width: number): string {
-  const finds = runExample(example)
-    .findings.filter((finding) => finding.rule === rule.id)
-    .map(({ what }) => indent(wrap(`-> ${what}`, width - 4), 4));
-  const known = new Set(example === first || !first ? [] : first.text.split("\n"));
-  const lines = example.text.trimEnd().split("\n");
-  const shown = lines.filter((line) => !known.has(line));
-  const intro = shown.length < lines.length ? ", where the first one differs:" : ":";
-  return [
-    wrap(`Example${example.file ? ` of ${example.file}` : ""}: ${example.title}${intro}`, width),
-    indent((shown.length > 0 ? shown : ["(lines left out)"]).join("\n"), 2),
-    (finds.length > 0 ? finds : ["    -> no finding"]).join("\n"),
-  ].join("\n\n");
-}
-
-function listed(width: number): string {
-  return rules
-    .map(({ id, severity, title }) => `${id} (${severity})\n${indent(wrap(title, width - 4), 4)}\n`)
-    .join("");
+/** Every key of a place, those that must be there marked, with an example and what it means. */
+function listOfKeys([kind, ...steps]: readonly string[], width: number): string {
+  const start: Schema | undefined = recordSchemas[kind as RecordKind];
+  const schema = steps.reduce<Schema | undefined>((at, step) => keysWithin(at)[step], start);
+  const needed = schema?.required ?? schema?.items?.required ?? [];
+  const keys = Object.entries(keysWithin(schema)).map(([key, part]) => {
+    const { description, enum: words } = part;
+    const sample = words ? words.join(" | ") : sampleOf(part);
+    const head = `${key}${needed.includes(key) ? " (needed)" : ""}${sample ? `: ${sample}` : ""}`;
+    return [hang(head, width), ...(description ? [indent(wrap(description, width - 4), 4)] : [])].join("\n");
+  });
+  if (keys.length > 0) return `${keys.join("\n")}\n`;
+  const { description, examples } = schema ?? {};
+  return `${wrap([examples?.[0] && `Such as ${examples[0]}.`, description].filter(Boolean).join(" "), width)}\n`;
 }

@@ -7,7 +7,9 @@ calculations.
                                   the same for two revisions; A...B from where
                                   they parted; A alone against the work tree
   tailcone worksheet <record>     every value of an install record, worked out
-  tailcone explain [rule]         what a rule finds, why, by which source
+  tailcone explain [area]         the areas of rules; the rules of one
+  tailcone explain <rule>         what a rule finds, why, by which source
+  tailcone explain keys <place>   keys there: install, install.wires, kit ...
   tailcone merge <reports>        one report of the JSON reports of many parts
 
 Records are files named *.airframe.yaml, *.kit.yaml and *.install.yaml.

@@ -1,20 +1,24 @@
 import type { Severity } from "../../core/findings/finding";
 import { acceptedWords } from "../../core/views/acceptance-words";
-import type { Comparison, Consequences, FileChange, FindingSummary } from "../../core/views/comparison";
+import type { Comparison, Consequences, FileChange } from "../../core/views/comparison";
 import { isQuiet } from "../../core/views/comparison";
 import {
   comparisonCaution,
   consequenceWords,
   counted,
-  fieldSides,
+  type FindingGroup,
+  fieldRow,
   fileWords,
+  findingGroups,
   headOf,
-  marginSides,
+  marginColumns,
+  marginRow,
   overallWords,
+  type Row,
   shownAtMost,
   standingWords,
-  valueSides,
-  whereWords,
+  valueColumns,
+  valueRow,
 } from "../../core/views/comparison-words";
 import { type Breach, breachWords } from "../../core/views/gate";
 import { hang, indent, paint, table, withoutCommands, wrap } from "./layout";
@@ -48,8 +52,8 @@ export function comparisonText(
 function fileBlock(file: FileChange, { width }: Style): string {
   const { shown, more } = headOf(file.changes, shownAtMost.changes);
   const lines = shown.map((change) => {
-    const [before, after] = fieldSides(change);
-    return hang(`  ${change.field}: ${before} -> ${after}`, width);
+    const [field, before, after] = fieldRow(change);
+    return hang(`  ${field}: ${before} -> ${after}`, width);
   });
   return [hang(`Changed in ${fileWords(file)}`, width), ...lines, ...moreOf(more, "change")].join("\n");
 }
@@ -60,48 +64,30 @@ function recordBlock(record: Consequences, style: Style): string {
   const valueHead = headOf(values, shownAtMost.values);
   return [
     hang(`What follows in ${path}: ${consequenceWords(record)}`, style.width),
-    ...findingLines("new", findings.appeared, style),
-    ...findingLines("gone", findings.gone, style),
-    ...findingLines("accepted", findings.accepted, style),
-    ...findingLines("still accepted", findings.stillAccepted, style),
-    ...columns(
-      ["margins, least first", "rule", "before", "after"],
-      marginHead.shown.map((change) => {
-        const { condition } = (change.after ?? change.before)!;
-        return [whereWords(change.subject, condition), change.rule, ...marginSides(change)];
-      }),
-      style,
-    ),
+    ...findingGroups(findings).flatMap((group) => findingLines(group, style)),
+    ...columns(marginColumns, marginHead.shown.map(marginRow), style),
     ...moreOf(marginHead.more, "margin"),
-    ...columns(
-      ["values", "", "before", "after"],
-      valueHead.shown.map((change) => [
-        whereWords(change.subject, change.condition),
-        change.quantity,
-        ...valueSides(change),
-      ]),
-      style,
-    ),
+    ...columns(valueColumns, valueHead.shown.map(valueRow), style),
     ...moreOf(valueHead.more, "value"),
   ].join("\n");
 }
 
-function findingLines(label: string, findings: readonly FindingSummary[], { width, color }: Style): string[] {
+function findingLines({ kind, findings }: FindingGroup, { width, color }: Style): string[] {
   const { shown, more } = headOf(findings, shownAtMost.findings);
   const lines = shown.map(({ severity, rule, message, accepted }) => {
     const words = accepted ? `${message} - ${acceptedWords(accepted)}` : message;
-    const head = `  ${label} ${paint(severity, severity as Severity, color)} ${rule}`;
+    const head = `  ${kind} ${paint(severity, severity as Severity, color)} ${rule}`;
     return `${head}\n${indent(wrap(words, width - 4), 4)}`;
   });
   return [...lines, ...moreOf(more, "finding")];
 }
 
 /** A table that fits; one that is too wide becomes a list. */
-function columns(head: readonly string[], rows: readonly (readonly string[])[], { width }: Style): string[] {
+function columns(head: Row, rows: readonly Row[], { width }: Style): string[] {
   if (rows.length === 0) return [];
   const whole = indent(table(head, rows), 2);
   if (whole.split("\n").every((line) => line.length <= width)) return ["", whole];
-  const broken = rows.map(([name = "", kind = "", before, after]) =>
+  const broken = rows.map(([name, kind, before, after]) =>
     hang(`  ${name}  ${kind}: ${before} -> ${after}`, width),
   );
   return ["", `  ${head[0]}`, ...broken];

@@ -10,7 +10,7 @@ const severities: Readonly<Record<Severity, string>> = {
   information: "info",
 };
 
-/** The code quality report of GitLab. It compares with the target branch by itself, so it gets everything. */
+/** The code quality report of GitLab: issues as Code Climate specifies them. It compares with the target branch by itself, so it gets everything. */
 export function gitlabReport(): ReportWriter {
   let isFirst = true;
   return {
@@ -30,6 +30,8 @@ export function gitlabReport(): ReportWriter {
 function entry(finding: ReportedFinding, { repositoryPath }: RecordReport) {
   const { rule, severity, message, remedy, fingerprint, start, end, accepted } = finding;
   return {
+    type: "issue",
+    categories: ["Bug Risk"],
     // GitLab does not show the name of the check.
     description: `[${rule}] ${message} ${accepted ? `${acceptedWords(accepted)}.` : remedy}`,
     check_name: rule,

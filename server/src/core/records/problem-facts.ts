@@ -4,6 +4,9 @@ import type { ScalarNode } from "../reading/tree";
 import type { IdKind, RecordKind } from "./schema";
 import { subjectOf, type Whereabouts } from "./whereabouts";
 
+/** A key with nothing behind it; `isRequired`: it can't be left out either. */
+type Blank = Whereabouts & { meaning?: string; example?: string; isRequired: boolean };
+
 /** What every rule about the shape of a record is told: whoever raises it and whoever words it agree on this. */
 export interface RecordFacts {
   "key-missing": Whereabouts & {
@@ -25,8 +28,9 @@ export interface RecordFacts {
   "key-out-of-place": Whereabouts & { key: string; shape: string };
   /** `found` are those of the `keys` that are there: none, or more than one. */
   "key-choice": Whereabouts & { keys: readonly string[]; found: readonly string[] };
-  /** `isRequired`: the key can't be left out either. */
-  "value-missing": Whereabouts & { meaning?: string; example?: string; isRequired: boolean };
+  "value-missing": Blank;
+  /** The same in a record that is still in work. */
+  "value-still-blank": Blank;
   "value-wrong-kind": Whereabouts & {
     expected: readonly JsonType[];
     found: "map" | "list" | ScalarNode["style"];

@@ -109,6 +109,11 @@ export const recordSchemas: Readonly<Record<RecordKind, Schema>> = {
   install: follow(files["install.schema.json"]!, "install.schema.json"),
 };
 
+/** Keys that a map, or each entry of a list, may have. */
+export function keysWithin(schema: Schema | undefined): Readonly<Record<string, Schema>> {
+  return schema?.properties ?? schema?.items?.properties ?? {};
+}
+
 /** What the name of a record's file says it is, or undefined for any other file. */
 export function recordKindOf(fileName: string): RecordKind | undefined {
   return /\.(airframe|kit|install)\.ya?ml$/.exec(fileName)?.[1] as RecordKind | undefined;

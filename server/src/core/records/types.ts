@@ -1087,8 +1087,8 @@ export interface Document {
   readonly revision?: Written<string>;
   /** What this record is of, in a few words: the kit and the aircraft. */
   readonly title?: Written<string>;
-  /** Where the document stands. Approval is given by licensed persons, outside this tool. */
-  readonly status?: Written<"draft" | "in-review" | "released" | "superseded">;
+  /** Where the document stands: in-work while it has blanks, which then only warn. Approval is given by licensed persons, outside this tool. */
+  readonly status?: Written<"in-work" | "draft" | "in-review" | "released" | "superseded">;
   /** Document that the marking of wires follows: their intervals differ. Left out: AC 43.13-1B. */
   readonly wireMarking?: Written<"AC 43.13-1B" | "MIL-W-5088L">;
   /** Document that the mounts' emergency load factors follow. Left out: the certification basis of the aircraft. */

@@ -2,6 +2,7 @@ import type { Problem } from "../findings/finding";
 import { nearest } from "../nearest";
 import type { Entry, MapNode, Node } from "../reading/tree";
 import { type JsonType, raise } from "./problem-facts";
+import { sampleOf } from "./sample";
 import type { RecordKind, Schema } from "./schema";
 import type { Typing } from "./typing";
 import { airframe, install, kit, type SchemaError, type Validator } from "./validators.mjs";
@@ -50,7 +51,13 @@ class Describer {
   private readonly entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
   private readonly slips = new Map<MapNode, ReadonlySet<string>>();
 
-  constructor(private readonly shape: Shape) {}
+  /** The record says of itself that it is not finished. */
+  private readonly isInWork: boolean;
+
+  constructor(private readonly shape: Shape) {
+    const { typed } = shape.typing;
+    this.isInWork = typed.kind === "install" && typed.record.document?.status?.value === "in-work";
+  }
 
   describe(error: SchemaError): Problem | undefined {
     const trail = this.trail(error.instancePath);
@@ -160,7 +167,7 @@ class Describer {
     const style = node.kind === "scalar" ? node.style : node.kind;
     if (style === "empty") {
       if (node.end > node.start) return undefined; // an alias that stands for nothing, which the reading told
-      return raise("value-missing", this.place(node), {
+      return raise(this.isInWork ? "value-still-blank" : "value-missing", this.place(node), {
         ...where,
         ...meaningOf(schema),
         ...exampleOf(schema),
@@ -251,7 +258,6 @@ function meaningOf(schema: Schema | undefined): { meaning?: string } {
 }
 
 function exampleOf(schema: Schema | undefined): { example?: string } {
-  const ofEntry = schema?.items?.examples?.[0];
-  const example = schema?.examples?.[0] ?? (ofEntry && `[${ofEntry}]`);
+  const example = sampleOf(schema);
   return example === undefined ? {} : { example };
 }

@@ -3,25 +3,25 @@
  * any. It follows the reader's choice of light or dark.
  */
 import { acceptedWords } from "./acceptance-words";
-import {
-  type Comparison,
-  type Consequences,
-  type FileChange,
-  type FindingSummary,
-  isQuiet,
-} from "./comparison";
+import { type Comparison, type Consequences, type FileChange, isQuiet } from "./comparison";
 import {
   comparisonCaution,
   consequenceWords,
   counted,
-  fieldSides,
+  type FindingGroup,
+  fieldColumns,
+  fieldRow,
   fileWords,
+  findingGroups,
   headOf,
-  marginSides,
+  marginColumns,
+  marginRow,
   overallWords,
+  type Row,
   shownAtMost,
-  valueSides,
-  whereWords,
+  standingWords,
+  valueColumns,
+  valueRow,
 } from "./comparison-words";
 import { type Breach, breachWords } from "./gate";
 
@@ -44,7 +44,7 @@ export function comparisonHtml(
 <header>
 <h1>What the change does</h1>
 <p class="sides"><span>${text(base)}</span> <b aria-label="to">→</b> <span>${text(head)}</span></p>
-<p>${text(overallWords(comparison))}</p>
+<p>${text([standingWords(comparison, "→"), overallWords(comparison)].filter(Boolean).join(" "))}</p>
 </header>
 <main>
 ${[
@@ -68,55 +68,34 @@ function breachSection(breaches: readonly { readonly path: string; readonly brea
 function fileSection(file: FileChange): string {
   const { shown, more } = headOf(file.changes, shownAtMost.changes);
   const rows = shown.map((change) => {
-    const [before, after] = fieldSides(change);
-    return [cell(change.field, "name"), cell(before), cell(after)];
+    const [field, before, after] = fieldRow(change);
+    return [cell(field, "name"), cell(before), cell(after)];
   });
-  return section(`Changed in ${fileWords(file)}`, [
-    table(["field", "before", "after"], rows),
-    moreOf(more, "change"),
-  ]);
+  return section(`Changed in ${fileWords(file)}`, [table(fieldColumns, rows), moreOf(more, "change")]);
 }
 
 function recordSection(record: Consequences): string {
   const { path, findings, margins, values } = record;
   const marginHead = headOf(margins, shownAtMost.margins);
   const marginRows = marginHead.shown.map((change) => {
-    const [before, after] = marginSides(change);
-    const { condition, holds } = (change.after ?? change.before)!;
-    return [
-      cell(whereWords(change.subject, condition)),
-      cell(change.rule, "name"),
-      cell(before, "number"),
-      cell(after, holds ? "number" : "number fails"),
-    ];
+    const { holds } = (change.after ?? change.before)!;
+    return cells(marginRow(change), holds ? "number" : "number fails");
   });
   const valueHead = headOf(values, shownAtMost.values);
-  const valueRows = valueHead.shown.map((change) => {
-    const [before, after] = valueSides(change);
-    return [
-      cell(whereWords(change.subject, change.condition)),
-      cell(change.quantity, "name"),
-      cell(before, "number"),
-      cell(after, "number"),
-    ];
-  });
+  const valueRows = valueHead.shown.map((change) => cells(valueRow(change), "number"));
   return section(`What follows in ${path}`, [
     `<p>${text(consequenceWords(record))}.</p>`,
-    findingList("New", findings.appeared),
-    findingList("Gone", findings.gone, "gone"),
-    findingList("Accepted now", findings.accepted),
-    findingList("Accepted before and now", findings.stillAccepted),
-    table(["margin, least first", "rule", "before", "after"], marginRows),
+    ...findingGroups(findings).map(findingList),
+    table(marginColumns, marginRows),
     moreOf(marginHead.more, "margin"),
     valueRows.length === 0
       ? ""
       : `<details open><summary>${text(`${counted(values.length, "value")} moved`)}</summary>` +
-        `${table(["value", "quantity", "before", "after"], valueRows)}${moreOf(valueHead.more, "value")}</details>`,
+        `${table(valueColumns, valueRows)}${moreOf(valueHead.more, "value")}</details>`,
   ]);
 }
 
-function findingList(title: string, findings: readonly FindingSummary[], kind = ""): string {
-  if (findings.length === 0) return "";
+function findingList({ kind, title, findings }: FindingGroup): string {
   const { shown, more } = headOf(findings, shownAtMost.findings);
   const items = shown.map(({ severity, rule, message, accepted }) => {
     const words = accepted ? `<br><i>${text(acceptedWords(accepted))}</i>` : "";
@@ -137,6 +116,10 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
   const titles = head.map((title) => `<th scope="col">${text(title)}</th>`).join("");
   const body = rows.map((row) => `<tr>${row.join("")}</tr>`).join("");
   return `<div class="wide"><table><thead><tr>${titles}</tr></thead><tbody>${body}</tbody></table></div>`;
+}
+
+function cells([what, kind, before, after]: Row, last: string): string[] {
+  return [cell(what), cell(kind, "name"), cell(before, "number"), cell(after, last)];
 }
 
 function cell(words: string, kind = ""): string {
@@ -166,7 +149,9 @@ const style = `
 :root { color-scheme: light dark; --line: light-dark(#c9ced6, #3d434c); --soft: light-dark(#5b6470, #9aa4b1);
   --raised: light-dark(#f4f6f8, #23272e); --error: light-dark(#b3261e, #ff8a80);
   --warning: light-dark(#8a5a00, #f0b84c); --information: light-dark(#2f5d8a, #8ab8e6); }
-body.vscode-light { color-scheme: light; } body.vscode-dark { color-scheme: dark; }
+@media (prefers-contrast: more) { :root { --line: light-dark(#000, #fff); --soft: light-dark(#000, #fff); --raised: transparent; } }
+body.vscode-light, body.vscode-high-contrast-light { color-scheme: light; }
+body.vscode-dark, body.vscode-high-contrast:not(.vscode-high-contrast-light) { color-scheme: dark; }
 body { font: 15px/1.5 system-ui, sans-serif; margin: 0 auto; padding: 1.5rem; max-width: 62rem;
   background: light-dark(#fff, #1b1e23); color: light-dark(#1b1e23, #e3e6ea); }
 h1 { font-size: 1.4rem; margin: 0; } h2 { font-size: 1.1rem; overflow-wrap: anywhere; } h3 { font-size: 1rem; margin-bottom: 0.3rem; }
@@ -181,4 +166,8 @@ th { color: var(--soft); font-weight: 600; } td { overflow-wrap: anywhere; }
 .gone li { text-decoration: line-through; text-decoration-color: var(--soft); }
 .severity { font-weight: 600; } .error { color: var(--error); } .warning { color: var(--warning); } .information { color: var(--information); }
 .more, footer { color: var(--soft); } summary { cursor: pointer; } footer { font-size: 0.85rem; }
+code { background: none; color: inherit; }
+body.vscode-high-contrast { --line: var(--vscode-contrastBorder); --soft: var(--vscode-foreground); --raised: transparent;
+  background: var(--vscode-editor-background); color: var(--vscode-foreground); }
+.vscode-high-contrast .findings li { border: 1px solid var(--line); }
 `;

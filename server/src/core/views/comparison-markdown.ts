@@ -1,21 +1,25 @@
 /** The comparison as Markdown, for a comment in a review. */
 import { acceptedWords } from "./acceptance-words";
-import type { Comparison, Consequences, FileChange, FindingSummary } from "./comparison";
+import type { Comparison, Consequences, FileChange } from "./comparison";
 import { isQuiet } from "./comparison";
 import {
   comparisonCaution,
   consequenceWords,
   counted,
-  fieldSides,
+  type FindingGroup,
+  fieldColumns,
+  fieldRow,
   fileWords,
+  findingGroups,
   type Head,
   headOf,
-  marginSides,
+  marginColumns,
+  marginRow,
   overallWords,
   shownAtMost,
   standingWords,
-  valueSides,
-  whereWords,
+  valueColumns,
+  valueRow,
 } from "./comparison-words";
 import { type Breach, breachWords } from "./gate";
 
@@ -57,13 +61,10 @@ export function comparisonMarkdown(
 
 function fileBlocks(file: FileChange): string[] {
   const { shown, more } = headOf(file.changes, shownAtMost.changes);
-  const rows = shown.map((change) => {
-    const [before, after] = fieldSides(change);
-    return [code(change.field), code(before), code(after)];
-  });
+  const rows = shown.map((change) => fieldRow(change).map(code));
   return [
     `**Changed in ${plain(fileWords(file))}**`,
-    ...table(["field", "before", "after"], rows),
+    ...table(fieldColumns, rows),
     ...moreOf(more, "change"),
   ];
 }
@@ -74,22 +75,10 @@ function recordBlocks(record: Consequences): string[] {
   const valueHead = headOf(values, shownAtMost.values);
   return [
     `**What follows in ${plain(path)}**: ${plain(consequenceWords(record))}.`,
-    ...findingList("New", findings.appeared),
-    ...findingList("Gone", findings.gone),
-    ...findingList("Accepted now", findings.accepted),
-    ...findingList("Accepted before and now", findings.stillAccepted),
+    ...findingGroups(findings).flatMap(findingList),
     ...table(
-      ["margin, least first", "rule", "before", "after"],
-      marginHead.shown.map((change) => {
-        const [before, after] = marginSides(change);
-        const { condition } = (change.after ?? change.before)!;
-        return [
-          plain(whereWords(change.subject, condition)),
-          plain(change.rule),
-          plain(before),
-          plain(after),
-        ];
-      }),
+      marginColumns,
+      marginHead.shown.map((change) => marginRow(change).map(plain)),
     ),
     ...moreOf(marginHead.more, "margin"),
     ...folded(`${counted(values.length, "value")} moved`, valueTable(valueHead)),
@@ -99,23 +88,14 @@ function recordBlocks(record: Consequences): string[] {
 function valueTable({ shown, more }: Head<Consequences["values"][number]>): string[] {
   return [
     ...table(
-      ["value", "quantity", "before", "after"],
-      shown.map((change) => {
-        const [before, after] = valueSides(change);
-        return [
-          plain(whereWords(change.subject, change.condition)),
-          plain(change.quantity),
-          plain(before),
-          plain(after),
-        ];
-      }),
+      valueColumns,
+      shown.map((change) => valueRow(change).map(plain)),
     ),
     ...moreOf(more, "value"),
   ];
 }
 
-function findingList(title: string, findings: readonly FindingSummary[]): string[] {
-  if (findings.length === 0) return [];
+function findingList({ title, findings }: FindingGroup): string[] {
   const { shown, more } = headOf(findings, shownAtMost.findings);
   const lines = shown.map(({ severity, rule, message, accepted }) => {
     const words = accepted ? ` _${plain(acceptedWords(accepted))}_` : "";

@@ -2,8 +2,16 @@
 
 import { showMeasure, type ValueUnit } from "../graph/value";
 import { formatApart } from "../quantities";
-import type { Comparison, Consequences, FileChange, MarginChange, ValueChange } from "./comparison";
-import { isQuiet } from "./comparison";
+import type {
+  Comparison,
+  Consequences,
+  FileChange,
+  FindingChanges,
+  FindingSummary,
+  MarginChange,
+  ValueChange,
+} from "./comparison";
+import { isMoved, isQuiet } from "./comparison";
 import type { FieldChange } from "./field-changes";
 import { percent } from "./gate";
 
@@ -24,7 +32,7 @@ export function headOf<T>(list: readonly T[], count: number): Head<T> {
 }
 
 /** Both sides of a change: "8 AWG", "12 AWG"; what is not there is said. */
-export function fieldSides({ before, after }: FieldChange): readonly [string, string] {
+function fieldSides({ before, after }: FieldChange): readonly [string, string] {
   return [before === null ? "not there" : shown(before), after === null ? "not there" : shown(after)];
 }
 
@@ -33,7 +41,7 @@ function shown(text: string): string {
 }
 
 /** Both sides of a value, with as many digits as it takes to tell them apart. */
-export function valueSides({ before, after, unit }: ValueChange): readonly [string, string] {
+function valueSides({ before, after, unit }: ValueChange): readonly [string, string] {
   if (before === null || after === null || unit === "AWG") {
     const side = (value: number | null) => (value === null ? "not there" : showMeasure(value, unitOf(unit)));
     return [side(before), side(after)];
@@ -42,20 +50,65 @@ export function valueSides({ before, after, unit }: ValueChange): readonly [stri
   return unit === "1" ? [old, now] : [`${old} ${unit}`, `${now} ${unit}`];
 }
 
-/** Both sides of a margin: "12.3 %", "not there", "no longer judged". */
-export function marginSides({ before, after }: MarginChange): readonly [string, string] {
+/** Both sides of a margin, told apart as values are: "12.3 %", "not there", "no longer judged". */
+function marginSides({ before, after }: MarginChange): readonly [string, string] {
+  const [old, now] = [before?.margin ?? null, after?.margin ?? null];
+  if (old !== null && now !== null) {
+    const [one, other] = formatApart(100 * old, 100 * now, 3);
+    return [`${one} %`, `${other} %`];
+  }
   return [
-    before === null ? "not there" : marginWords(before.margin),
-    after === null ? "no longer judged" : marginWords(after.margin),
+    before === null ? "not there" : marginWords(old),
+    after === null ? "no longer judged" : marginWords(now),
   ];
 }
 
-export function marginWords(margin: number | null): string {
+function marginWords(margin: number | null): string {
   return margin === null ? "no share" : percent(margin);
 }
 
+/** A row of a table that every form has: what it is about, of which kind, and both sides. */
+export type Row = readonly [what: string, kind: string, before: string, after: string];
+
+export const marginColumns: Row = ["margin, least first", "rule", "before", "after"];
+
+export function marginRow(change: MarginChange): Row {
+  const { condition } = (change.after ?? change.before)!;
+  return [whereWords(change.subject, condition), change.rule, ...marginSides(change)];
+}
+
+export const valueColumns: Row = ["value", "quantity", "before", "after"];
+
+export function valueRow(change: ValueChange): Row {
+  return [whereWords(change.subject, change.condition), change.quantity, ...valueSides(change)];
+}
+
+export const fieldColumns = ["field", "before", "after"] as const;
+
+export function fieldRow(change: FieldChange): readonly [field: string, before: string, after: string] {
+  return [change.field, ...fieldSides(change)];
+}
+
+/** Findings that are told, in this order; those that are there as before are only counted. */
+export function findingGroups(findings: FindingChanges): readonly FindingGroup[] {
+  const { appeared, gone, accepted, stillAccepted } = findings;
+  const groups: readonly FindingGroup[] = [
+    { kind: "new", title: "New", findings: appeared },
+    { kind: "gone", title: "Gone", findings: gone },
+    { kind: "accepted", title: "Accepted now", findings: accepted },
+    { kind: "still accepted", title: "Accepted before and now", findings: stillAccepted },
+  ];
+  return groups.filter((group) => group.findings.length > 0);
+}
+
+export interface FindingGroup {
+  readonly kind: "new" | "gone" | "accepted" | "still accepted";
+  readonly title: string;
+  readonly findings: readonly FindingSummary[];
+}
+
 /** "wire P102A8 in survey". */
-export function whereWords(subject: string, condition: string | null): string {
+function whereWords(subject: string, condition: string | null): string {
   return condition === null ? subject : `${subject} in ${condition}`;
 }
 
@@ -99,6 +152,7 @@ function emptyCgWords({ standing }: Consequences, arrow: string): string | undef
   const side = (one: typeof before) => (one ? showMeasure(one.value, unitOf(one.unit)) : "not known");
   if (!before || !after || before.unit !== after.unit)
     return `empty CG ${side(before)} ${arrow} ${side(after)}`;
+  if (!isMoved(before.value, after.value)) return `empty CG stays ${side(after)}`;
   const [old, now] = formatApart(before.value, after.value);
   return `empty CG ${old} ${arrow} ${now} ${after.unit}`;
 }

@@ -303,7 +303,7 @@ function valuesByKey(judgement: Judgement | undefined): Map<string, Measured> {
  */
 const visible = 1e-6;
 
-function isMoved(before: number | undefined, after: number | undefined): boolean {
+export function isMoved(before: number | undefined, after: number | undefined): boolean {
   if (before === undefined || after === undefined) return before !== after;
   return Math.abs(before - after) > visible * Math.max(Math.abs(before), Math.abs(after), visible);
 }

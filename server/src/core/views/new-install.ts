@@ -1,12 +1,10 @@
 /**
- * The beginning of an install record, from a kit and an airframe.
- *
- * What follows from the two is filled in. Everything else is a blank: a key with nothing after it but a comment
- * that says what belongs there. The checker finds each blank as a value that is missing, and nothing else.
+ * The beginning of an install record, from a kit and an airframe: what follows from the two is filled in, and
+ * everything else is a blank.
  */
 import { inUnit } from "../quantities";
-import { recordSchemas, type Schema } from "../records/schema";
 import type { AirframeRecord, Component, Device, InstallRecord, KitRecord } from "../records/types";
+import { blanksNote, comment, blank as makeBlank, schemaIn } from "./blanks";
 
 /** What a new record is made from; the paths are as the record will name them. */
 export interface Beginning {
@@ -28,12 +26,12 @@ export function newInstall({ kit, airframe, kitPath, airframePath }: Beginning):
   const circuits = loads.map((load) => circuitOf(load, kit, airframe));
   const parts = [
     [
-      "# Every key with nothing after it is still to be filled in; the Problems view lists them.",
+      blanksNote,
       "document:",
       blank("number", "document", 2),
       "  revision: A",
       ...title,
-      "  status: draft",
+      "  status: in-work # blanks warn; with any other status they are errors",
     ],
     [`airframe: ${quoted(airframePath)}`, `kit: ${quoted(kitPath)}`],
     list(
@@ -73,30 +71,13 @@ function list(key: Section, entries: readonly (readonly string[])[]): string[] {
   ];
 }
 
-/** A key without its value, and what belongs there. */
 function blank(key: string, section: Section, indent = 0): string {
-  const schema = schemaIn(section)?.properties?.[key];
-  const example = schema?.examples?.[0];
-  return comment(`${" ".repeat(indent)}${key}:`, [example && `such as ${example}`, schema?.description]);
-}
-
-function comment(start: string, parts: readonly (string | undefined)[]): string {
-  const words = parts
-    .filter((part) => part !== undefined)
-    .join(": ")
-    .replace(/\.$/, "");
-  return words === "" ? start : `${start} # ${words}`;
-}
-
-/** Schema of a section, or of its entries. */
-function schemaIn(section: Section): Schema | undefined {
-  const schema = recordSchemas.install.properties?.[section];
-  return schema?.items ?? schema;
+  return makeBlank(key, schemaIn("install", section)?.properties?.[key], indent);
 }
 
 /** Phases that the airframe's own loads know; a flight without them has a cruise at least. */
 function phasesOf({ electrical }: AirframeRecord): string[] {
-  const order = schemaIn("conditions")?.properties?.phase?.enum ?? [];
+  const order = schemaIn("install", "conditions")?.properties?.phase?.enum ?? [];
   const named = new Set(
     (electrical?.existingLoads ?? []).flatMap(({ currents }) => Object.keys(currents ?? {}).map(kebab)),
   );

@@ -22,6 +22,7 @@ import { referenceUnknown } from "./reference-unknown";
 import { valueMissing } from "./value-missing";
 import { valueNotInList } from "./value-not-in-list";
 import { valueOutOfRange } from "./value-out-of-range";
+import { valueStillBlank } from "./value-still-blank";
 import { valueWrongKind } from "./value-wrong-kind";
 
 /** Rules of a record's shape, names and quantities, by id. */
@@ -49,5 +50,6 @@ export const recordRules: readonly Rule[] = [
   valueMissing,
   valueNotInList,
   valueOutOfRange,
+  valueStillBlank,
   valueWrongKind,
 ];

@@ -1,7 +1,7 @@
 import type { RecordFacts } from "../../records/problem-facts";
 import { wireExample } from "../example-record";
 import { defineRule } from "../rule";
-import { keyOf, meaningWords, nameOf, sentence } from "../wording";
+import { saidOfBlank } from "./blank-words";
 
 export const valueMissing = defineRule<RecordFacts["value-missing"]>({
   id: "value-missing",
@@ -12,10 +12,7 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
     "A line that was begun and not finished looks finished on paper. Nothing that needs the value is checked " +
     "until it is there.",
   sources: [],
-  say: ({ meaning, example, isRequired, ...where }) => ({
-    what: `${sentence(nameOf(where))} has no value.`,
-    todo: completion(keyOf(where), example, isRequired) + meaningWords(meaning),
-  }),
+  say: saidOfBlank,
   examples: [
     {
       title: "A half-typed line",
@@ -30,9 +27,3 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
     { title: "A finished line", text: wireExample({ gauge: "8 AWG" }), finds: [] },
   ],
 });
-
-function completion(key: string | undefined, example: string | undefined, isRequired: boolean): string {
-  if (key === undefined) return "Write the entry, or take its dash out.";
-  if (example !== undefined) return `Write it, such as ${key}: ${example}.`;
-  return isRequired ? "Write it: it can't be left out." : "Write it, or take the key out.";
-}

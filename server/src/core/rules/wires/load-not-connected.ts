@@ -9,9 +9,8 @@ import { circuitExample } from "./circuit-example";
 
 /** Where the end of a run is still a blank, what it leads to is not known, which is a finding of its own. */
 function isBlankEnd({ rule, facts: { path } }: Problem): boolean {
-  return (
-    rule === "value-missing" && Array.isArray(path) && ["from", "to", "mounted-on"].includes(path.at(-1))
-  );
+  const isBlank = rule === "value-missing" || rule === "value-still-blank";
+  return isBlank && Array.isArray(path) && ["from", "to", "mounted-on"].includes(path.at(-1));
 }
 
 /** Names of breakers, fuses and contacts that lie before a point and are themselves fed by nothing. */
