@@ -1,4 +1,5 @@
 import type { Bus, Condition, Source } from "../../records/types";
+import { sameWithinRounding } from "../../rounding";
 import { derive, derived, known, type Operand, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./index";
 import type { SourceBalance } from "./source-balance";
@@ -20,7 +21,7 @@ export interface SourceLoad {
 export interface BusDemand {
   readonly bus: Bus;
   readonly condition: Condition;
-  /** Of the loads that it alone feeds; undefined while one of them is not known. */
+  /** Of the loads that it alone feeds, of which there is one at least; undefined while one of them is not known. */
   readonly demand: Value | undefined;
 }
 
@@ -66,7 +67,8 @@ function sourceLoad(
       unit: "%",
       formula: "(I_most - I) / I_most * 100",
       operands: { I_most: most, I: derived("current that it gives", current) },
-      compute: ({ I_most, I }) => ((I_most - I) / I_most) * 100,
+      // At its limit it gives just that, but for the noise of the solution.
+      compute: ({ I_most, I }) => (sameWithinRounding(I, I_most) ? 0 : ((I_most - I) / I_most) * 100),
     }),
   );
   const solved = state?.answer.kind === "solved" ? state.answer : undefined;
@@ -83,13 +85,14 @@ export function deriveBusDemands(basis: ElectricalBasis, balances: readonly Sour
       if (!bus.id) return [];
       const id = bus.id.value;
       const own = loads.filter((load) => load.buses.length === 1 && load.buses[0] === id);
+      if (own.length === 0) return [];
       const shared = loads.filter((load) => load.buses.length > 1 && load.buses.includes(id));
       const demand = derive({
         subject: { kind: "bus", id },
         quantity: "bus-demand",
         condition: condition.id?.value,
         unit: "A",
-        formula: own.length === 0 ? "0" : "sum(I)",
+        formula: "sum(I)",
         operands: { I: own.map((load) => derived(`current of ${load.id}`, load.current)) },
         compute: ({ I }) => sumOf(I),
         notes: shared.map((load) => `${load.id}, which other buses feed too, is not counted.`),
