@@ -28,7 +28,7 @@ function recordOf(path: string) {
 
 describe("a new install record of the demo's kit and airframe", () => {
   const text = begin();
-  const { findings } = check(loadRecord("new.install.yaml", "install", text), shelf);
+  const { findings, assessments } = check(loadRecord("new.install.yaml", "install", text), shelf);
 
   it("every blank is found as missing, and no other error", () => {
     const rulesOf = (wanted: string) =>
@@ -44,6 +44,10 @@ describe("a new install record of the demo's kit and airframe", () => {
     const errors = check(loadRecord("new.install.yaml", "install", draft), shelf).findings;
     expect(errors.filter(({ rule }) => rule === "value-missing")).toHaveLength(blanksOf(text).length);
     expect(errors.filter(({ rule }) => rule === "value-still-blank")).toEqual([]);
+  });
+
+  it("loads that run and that no wire leads to yet are not taken for none", () => {
+    expect(assessments.filter(({ value }) => value.quantity.startsWith("source-demand"))).toEqual([]);
   });
 
   it("what the kit and the airframe say is filled in", () => {

@@ -98,13 +98,22 @@ function componentLoads(
   basis: ElectricalBasis,
   currents: LoadCurrents,
 ): BalancedLoad[] {
-  return basis.circuit.paths.flatMap(({ id, component, buses }): BalancedLoad[] => {
+  const { project, circuit } = basis;
+  const wired = new Set(circuit.paths.map(({ id }) => id));
+  const unwired = (project.kit?.components ?? []).flatMap((component): BalancedLoad[] => {
+    const id = component.id?.value;
+    if (id === undefined || wired.has(id) || !component.draws || !runOf(component, condition)) return [];
+    return [{ kind: "component", id, buses: [], current: undefined }];
+  });
+  const loads = circuit.paths.flatMap(({ id, component, buses }): BalancedLoad[] => {
     if (!runOf(component, condition)) return [];
     const draw = drawIn(component, condition);
     const current = currents.get(id)?.get(condition);
     // Without its mode a load that runs is not known, which is not the same as none.
     return [{ kind: "component", id, buses, current: draw && current && meanCurrent(current, draw, basis) }];
   });
+  // A load that runs and that no wire leads to yet draws no less for it.
+  return [...loads, ...unwired];
 }
 
 /** The current of a component that cycles, averaged over its duty. */
