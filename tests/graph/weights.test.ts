@@ -521,6 +521,9 @@ describe("the order of items", () => {
     );
     fc.assert(
       fc.property(shuffled, ({ what, other }) => {
+        // Of two that weigh the same, either may be pointed at.
+        const weights = [...what.kit, ...what.added].map(({ weight }) => weight);
+        fc.pre(new Set(weights).size === weights.length);
         const [here, there] = [judge(recordOf(what)), judge(recordOf({ ...what, ...other }))];
         expect(essence(there)).toEqual(essence(here));
         expectSameMargins(here, there);

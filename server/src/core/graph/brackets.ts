@@ -76,7 +76,8 @@ function bracketOf(bracket: Bracket, id: string, keep: Keep): BracketResult {
   if (!isWhole || fault || !thickness || legs.length === 0 || bends.length === 0) return empty;
   const unit: Unit = ["in", "ft", "mil"].includes(thickness.value.unit) ? "in" : "mm";
   const subject: Subject = { kind: "bracket", id };
-  const measured = bends.map((bend) => bendOf(bend, bracket, subject, unit, keep));
+  const part = (what: string): Subject => ({ kind: "bracket", id: `${id} ${what}` });
+  const measured = bends.map((bend, index) => bendOf(bend, bracket, part(`bend ${index + 1}`), unit, keep));
   const setbacks = measured.map((one) => derived("setback", one.setback));
   const flat = keep(
     derive({
@@ -94,10 +95,10 @@ function bracketOf(bracket: Bracket, id: string, keep: Keep): BracketResult {
     }),
   );
   const results = legs.flatMap((leg, index): LegResult[] => {
+    const ofLeg = { subject: part(`leg ${index + 1}`), unit } as const;
     const length = derive({
-      subject,
+      ...ofLeg,
       quantity: "bracket-leg",
-      unit,
       formula: "l",
       operands: { l: written(`leg ${index + 1}`, leg, unit) },
       compute: ({ l }) => l,
@@ -105,9 +106,8 @@ function bracketOf(bracket: Bracket, id: string, keep: Keep): BracketResult {
     const own = setbacks.slice(Math.max(0, index - 1), index + 1);
     const least = keep(
       derive({
-        subject,
+        ...ofLeg,
         quantity: "least-bracket-leg",
-        unit,
         formula: "sum(s)",
         operands: { s: own },
         compute: ({ s }) => sumOf(s),
