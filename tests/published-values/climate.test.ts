@@ -105,6 +105,20 @@ describe("worked examples, derived from physics", () => {
     expectWithin(timeToReach(60_000, 40, { from: 60, to: 25, steady }), 943, 1e-2);
   });
 
+  // D30: a pull-down constant of t_p / ln|T0 - Tc|, from memory of SAE 2013-01-1507: 148.4 s for 600 s from 80 to
+  // 23 degC, and 3541 W at the start for air of 1.2 kg/m3 in 3.0 m3 and 5600 J/K of the rest. That constant is the
+  // one with which an exponential fall comes within 1 K in the time given, which is what this solution has to say.
+  test("a fall from 80 degC that comes within 1 K of 23 degC in 600 s begins with 3541 W", () => {
+    const held = 1.2 * 3 * 1005 + 5600;
+    const constant = 600 / Math.log(80 - 23);
+    expect(Math.abs(constant - 148.4)).toBeLessThan(0.05);
+    const exchange = held / constant;
+    expectWithin(timeToReach(held, exchange, { from: 80, to: 24, steady: 23 }), 600, 1e-9);
+    const firstSecond = 80 - 57 / 148.4;
+    expectWithin(timeToReach(held, exchange, { from: 80, to: firstSecond, steady: 23 }), 1, 1e-2);
+    expectWithin((held * 57) / constant, 3541, 1e-2);
+  });
+
   // D31: R-134a between 5 and 55 degC, ideal cycle with saturated ends: 122.0 kJ/kg for 30.1 kJ/kg of work, of which
   // a compressor of 0.70 takes 43.0: coefficient 2.839, and 1.352 times the capacity to reject; tolerance .02.
   test("a cooling unit rejects what it takes out and what drives it", () => {
