@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../server/src/core/check";
 import { weightsOf } from "../../server/src/core/graph/derivations";
-import type { LoadingCondition } from "../../server/src/core/graph/loading-conditions";
+import type { LoadingCondition } from "../../server/src/core/graph/weights/loading-conditions";
 import type { RecordSource } from "../../server/src/core/project";
 import { loadRecord } from "../../server/src/core/records/record";
 

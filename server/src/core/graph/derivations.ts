@@ -4,7 +4,6 @@
  */
 import type { Project } from "../project";
 import { type Air, deriveAir } from "./air";
-import { type Brackets, deriveBrackets } from "./brackets";
 import { type ClimateResults, deriveClimate } from "./climate";
 import { deriveElectrical, type Electrical } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
@@ -14,6 +13,7 @@ import { deriveOpenings, type Openings } from "./openings";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
 import { deriveStructure, type Structure } from "./structure";
+import { type Brackets, deriveBrackets } from "./structure/brackets";
 import { sheetItems } from "./structure/sheet-weights";
 import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";

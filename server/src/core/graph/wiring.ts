@@ -8,7 +8,6 @@ import type { Wire } from "../records/types";
 import { copperConductor } from "../tables/copper-wire";
 import { covered, type Lookup } from "../tables/lookup";
 import { wireInstallationLimits } from "../tables/wire-installation-limits";
-import { balanceUnits } from "./balance-units";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import { Memory } from "./remember";
@@ -23,6 +22,7 @@ import {
   type Value,
   written,
 } from "./value";
+import { balanceUnits } from "./weights/balance-units";
 
 export interface Wiring {
   readonly runs: readonly WireRun[];

@@ -4,10 +4,10 @@
  */
 import { relation } from "../../methods/geometry";
 import type { Project } from "../../project";
-import { balanceUnits } from "../balance-units";
 import type { CutoutResult, Openings } from "../openings";
 import { Memory } from "../remember";
 import { keeper, type Value } from "../value";
+import { balanceUnits } from "../weights/balance-units";
 import { loadPathOf } from "./load-path";
 import { deriveReinforcement, type ReinforcementResult } from "./reinforcement";
 import { type SheetChange, sheetChanges } from "./sheet-weights";

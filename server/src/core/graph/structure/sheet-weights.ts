@@ -2,10 +2,10 @@
 import { area, perimeter } from "../../methods/geometry";
 import type { UnitSymbol } from "../../quantities";
 import type { Place } from "../../records/written";
-import type { FoundItems } from "../changed-items";
 import type { CutoutResult } from "../openings";
 import { counted } from "../recorded";
 import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "../value";
+import type { FoundItems } from "../weights/changed-items";
 import { figureOperands, unitOf } from "./figures";
 import type { ReinforcementResult } from "./reinforcement";
 

@@ -1,7 +1,7 @@
 import { type Assessment, holds } from "../../findings/finding";
-import type { BracketResult } from "../../graph/brackets";
 import { bracketsOf } from "../../graph/derivations";
 import { ofEach } from "../../graph/recall";
+import type { BracketResult } from "../../graph/structure/brackets";
 import { bendSource } from "../../methods/sheet-bends";
 import { formatApart, inUnit, type UnitSymbol } from "../../quantities";
 import { blankTolerance } from "../../tables/blank-tolerance";

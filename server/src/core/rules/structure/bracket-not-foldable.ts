@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
-import type { BracketFault, BracketResult } from "../../graph/brackets";
 import { bracketsOf } from "../../graph/derivations";
 import { ofEach } from "../../graph/recall";
+import type { BracketFault, BracketResult } from "../../graph/structure/brackets";
 import { formatNumber } from "../../quantities";
 import { defineRule } from "../rule";
 import { bracketExample } from "./bracket-example";

@@ -3,9 +3,10 @@
  * where the limit is one to the side, ballast at a ballast station, a placard that lowers a station's limit. These are candidates: each is offered only when the record,
  * checked again with it, has lost the finding and gained none.
  */
-import type { ChangedItem } from "../../graph/changed-items";
+
 import { weightsOf } from "../../graph/derivations";
-import { isLateral, type Side, type WhatIf } from "../../graph/permitted-loadings";
+import type { ChangedItem } from "../../graph/weights/changed-items";
+import { isLateral, type Side, type WhatIf } from "../../graph/weights/permitted-loadings";
 import { leastSteps } from "../../methods/least-step";
 import type { Project } from "../../project";
 import {

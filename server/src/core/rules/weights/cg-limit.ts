@@ -1,9 +1,9 @@
 /** What the two rules of the envelope's sides have in common: they differ in the side, and in nothing else. */
 import type { Assessment, Problem } from "../../findings/finding";
-import type { ChangedItem } from "../../graph/changed-items";
 import { weightsOf } from "../../graph/derivations";
-import type { LoadingResult, LoadingState } from "../../graph/loadings";
-import type { WhatIf } from "../../graph/permitted-loadings";
+import type { ChangedItem } from "../../graph/weights/changed-items";
+import type { LoadingResult, LoadingState } from "../../graph/weights/loadings";
+import type { WhatIf } from "../../graph/weights/permitted-loadings";
 import type { LimitSide } from "../../methods/envelope";
 import type { Project } from "../../project";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";

@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import type { Lack } from "../../graph/permitted-loadings";
+import type { Lack } from "../../graph/weights/permitted-loadings";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";

@@ -1,7 +1,7 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import { isLateral } from "../../graph/permitted-loadings";
 import type { Subject, Value } from "../../graph/value";
+import { isLateral } from "../../graph/weights/permitted-loadings";
 import type { Project } from "../../project";
 import { formatApart, type UnitSymbol } from "../../quantities";
 import { isBelow } from "../../rounding";

@@ -1,6 +1,6 @@
-import type { BalanceUnits } from "../../graph/balance-units";
-import type { LoadingResult } from "../../graph/loadings";
-import type { CarriedLoad } from "../../graph/permitted-loadings";
+import type { BalanceUnits } from "../../graph/weights/balance-units";
+import type { LoadingResult } from "../../graph/weights/loadings";
+import type { CarriedLoad } from "../../graph/weights/permitted-loadings";
 import type { Project } from "../../project";
 import { formatMeasure, inUnit, type UnitSymbol } from "../../quantities";
 import { sameWithinRounding } from "../../rounding";

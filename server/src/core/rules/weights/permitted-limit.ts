@@ -7,7 +7,7 @@ import {
   type PermittedLoadings,
   type Side,
   type SideResult,
-} from "../../graph/permitted-loadings";
+} from "../../graph/weights/permitted-loadings";
 import type { Project } from "../../project";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isBelow } from "../../rounding";

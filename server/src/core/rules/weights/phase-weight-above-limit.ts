@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import type { Phase } from "../../graph/loading-phases";
+import type { Phase } from "../../graph/weights/loading-phases";
 import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";
 import { everyLoadingExample } from "./every-loading-example";

@@ -1,6 +1,6 @@
 /** Which item of the change matters most for a finding, so that it can point there. */
-import type { ChangedItem } from "../../graph/changed-items";
-import { isLateral, type Side } from "../../graph/permitted-loadings";
+import type { ChangedItem } from "../../graph/weights/changed-items";
+import { isLateral, type Side } from "../../graph/weights/permitted-loadings";
 import { moment } from "../../methods/balance";
 
 /** The items that bring the CG to one side of an arm, or of a butt line, the strongest first. */

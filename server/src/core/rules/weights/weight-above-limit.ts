@@ -1,6 +1,6 @@
 import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
-import type { LoadingResult } from "../../graph/loadings";
+import type { LoadingResult } from "../../graph/weights/loadings";
 import { balanceSources } from "../../methods/balance";
 import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quantities";
 import { defineRule } from "../rule";

@@ -4,13 +4,14 @@
  * what a revision record has to (FAA-H-8083-1B; AC 43.13-1B par. 10-15 and the paragraph after 10-18); the lines
  * that a person fills in are left open.
  */
-import type { AdverseResult } from "../../graph/adverse-sheets";
-import type { ChangedItem } from "../../graph/changed-items";
+
 import { weightsOf } from "../../graph/derivations";
-import type { LoadingCondition, LoadingConditions } from "../../graph/loading-conditions";
 import type { Operand, Value } from "../../graph/value";
-import type { WeighingSheet } from "../../graph/weighing";
 import type { Weights } from "../../graph/weights";
+import type { AdverseResult } from "../../graph/weights/adverse-sheets";
+import type { ChangedItem } from "../../graph/weights/changed-items";
+import type { LoadingCondition, LoadingConditions } from "../../graph/weights/loading-conditions";
+import type { WeighingSheet } from "../../graph/weights/weighing";
 import { adverseLoadingSource } from "../../methods/adverse-loading";
 import type { LimitSide } from "../../methods/envelope";
 import { loadingConditionSource } from "../../methods/loading-condition";

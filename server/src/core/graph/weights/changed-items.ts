@@ -1,12 +1,11 @@
 /** Everything that the modification adds and removes, each thing with its weight and where that acts. */
-import { balanceSources, moment } from "../methods/balance";
-import type { Project } from "../project";
-import type { Quantity } from "../quantities";
-import type { Component, Placement, Station } from "../records/types";
-import type { Place, Written } from "../records/written";
-import type { BalanceUnits } from "./balance-units";
-import { isWholeEntry, isWholeList } from "./entries";
-import { groupBy } from "./group-by";
+import { balanceSources, moment } from "../../methods/balance";
+import type { Project } from "../../project";
+import type { Quantity } from "../../quantities";
+import type { Component, Placement, Station } from "../../records/types";
+import type { Place, Written } from "../../records/written";
+import { isWholeEntry, isWholeList } from "../entries";
+import { groupBy } from "../group-by";
 import {
   derive,
   derived,
@@ -16,8 +15,9 @@ import {
   toleranceOf,
   type Value,
   written,
-} from "./value";
-import { harnessSubject } from "./wiring";
+} from "../value";
+import { harnessSubject } from "../wiring";
+import type { BalanceUnits } from "./balance-units";
 
 /** One thing that the modification adds or removes, as the section that knows it hands it in. */
 export interface ItemOfChange {

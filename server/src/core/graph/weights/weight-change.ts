@@ -2,14 +2,14 @@
  * What the modification does to the empty weight and centre of gravity: along the fuselage, and to the side and in
  * height where everything says where it stands; with the worst case of the tolerances.
  */
-import { armOf, balanceSources, moment } from "../methods/balance";
-import { type BalanceRange, balanceRange, type UncertainMass } from "../methods/tolerance";
-import type { Project } from "../project";
+import { armOf, balanceSources, moment } from "../../methods/balance";
+import { type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
+import type { Project } from "../../project";
+import type { QuantityName } from "../quantity-names";
+import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
 import { type ChangedItem, changedItems, type FoundItems } from "./changed-items";
 import type { EmptyBefore } from "./empty-before";
-import type { QuantityName } from "./quantity-names";
-import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
 
 export interface WeightChange {
   readonly before: EmptyBefore;

@@ -2,17 +2,17 @@
  * The loadings that must stay legal: weight and centre of gravity of each, before and after the modification,
  * and the limits of its envelope at that weight.
  */
-import { armOf, balanceSources, moment } from "../methods/balance";
-import { type LimitGap, type LimitSide, limitAt } from "../methods/envelope";
-import type { Project } from "../project";
-import type { AirframeRecord, Envelope, Loading, Station, StationLoad } from "../records/types";
+import { armOf, balanceSources, moment } from "../../methods/balance";
+import { type LimitGap, type LimitSide, limitAt } from "../../methods/envelope";
+import type { Project } from "../../project";
+import type { AirframeRecord, Envelope, Loading, Station, StationLoad } from "../../records/types";
+import { entryOf, isWholeList } from "../entries";
+import { groupBy } from "../group-by";
+import type { QuantityName } from "../quantity-names";
+import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { entryOf, isWholeList } from "./entries";
-import { groupBy } from "./group-by";
 import { limitPointsOf } from "./limit-points";
-import type { QuantityName } from "./quantity-names";
 import type { StationLimit } from "./station-limits";
-import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
 import { terms, type WeightChange } from "./weight-change";
 
 export interface LoadingResult {

@@ -1,12 +1,12 @@
 /** Bent sheet parts: what each bend takes up, and how long the flat blank is. */
-import { bendAllowance, bendSource, setback } from "../methods/sheet-bends";
-import type { Project } from "../project";
-import { inUnit } from "../quantities";
-import type { Bracket, BracketBend } from "../records/types";
-import { blankTolerance } from "../tables/blank-tolerance";
-import { covered } from "../tables/lookup";
-import { isWholeList } from "./entries";
-import { Memory } from "./remember";
+import { bendAllowance, bendSource, setback } from "../../methods/sheet-bends";
+import type { Project } from "../../project";
+import { inUnit } from "../../quantities";
+import type { Bracket, BracketBend } from "../../records/types";
+import { blankTolerance } from "../../tables/blank-tolerance";
+import { covered } from "../../tables/lookup";
+import { isWholeList } from "../entries";
+import { Memory } from "../remember";
 import {
   derive,
   derived,
@@ -18,7 +18,7 @@ import {
   toleranceOf,
   type Value,
   written,
-} from "./value";
+} from "../value";
 
 export interface Brackets {
   readonly brackets: readonly BracketResult[];

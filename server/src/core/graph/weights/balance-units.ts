@@ -1,5 +1,5 @@
-import type { UnitSymbol } from "../quantities";
-import type { AirframeRecord } from "../records/types";
+import type { UnitSymbol } from "../../quantities";
+import type { AirframeRecord } from "../../records/types";
 
 /** Units that belong together: weight x arm is the moment, volume x density the weight. */
 export interface BalanceUnits {

@@ -1,11 +1,11 @@
 /** What each station may carry at most: its own limit, its tank, its floor, and a placard of the modification. */
-import type { Project } from "../project";
-import type { Ballast, Placard, Station } from "../records/types";
+import type { Project } from "../../project";
+import type { Ballast, Placard, Station } from "../../records/types";
+import { isWholeList } from "../entries";
+import { groupBy } from "../group-by";
+import type { QuantityName } from "../quantity-names";
+import { derive, type Keep, type Operand, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
-import { groupBy } from "./group-by";
-import type { QuantityName } from "./quantity-names";
-import { derive, type Keep, type Operand, sumOf, type Value, written } from "./value";
 
 export interface StationLimit {
   readonly id: string;

@@ -2,22 +2,22 @@
  * What else holds for the recorded loadings than take-off weight and CG: ramp, landing and zero-fuel weights, the
  * CG while fuel burns, floors under the loads, and the worst case of the tolerances.
  */
-import { armOf } from "../methods/balance";
-import type { LimitPoint, LimitSide } from "../methods/envelope";
-import { type ExcessPoint, excessAlong } from "../methods/envelope-excess";
-import { fuelBurnPath } from "../methods/fuel-burn";
-import type { MomentCurve } from "../methods/moment-curve";
-import { balanceRange } from "../methods/tolerance";
-import type { Project } from "../project";
-import type { StationLoad } from "../records/types";
-import type { Source } from "../source";
+import { armOf } from "../../methods/balance";
+import type { LimitPoint, LimitSide } from "../../methods/envelope";
+import { type ExcessPoint, excessAlong } from "../../methods/envelope-excess";
+import { fuelBurnPath } from "../../methods/fuel-burn";
+import type { MomentCurve } from "../../methods/moment-curve";
+import { balanceRange } from "../../methods/tolerance";
+import type { Project } from "../../project";
+import type { StationLoad } from "../../records/types";
+import type { Source } from "../../source";
+import type { QuantityName } from "../quantity-names";
+import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
 import type { LoadingResult, StationLoadResult } from "./loadings";
 import { excessAt, type WhatIf } from "./permitted-loadings";
-import type { QuantityName } from "./quantity-names";
 import { floorUnits } from "./station-limits";
-import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
 import { aircraftOf, type WeightChange } from "./weight-change";
 
 export type Phase = "ramp" | "landing" | "zero-fuel";

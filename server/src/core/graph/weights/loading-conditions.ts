@@ -3,24 +3,24 @@
  * baggage), of the aircraft after the change: what comes first is loaded first, and the rest takes what is left
  * below the maximum weight. A zero-fuel limit is no part of these conditions; `permitted-loadings` keeps it.
  */
-import type { LimitSide } from "../methods/envelope";
+import type { LimitSide } from "../../methods/envelope";
 import {
   type LoadingCondition as LoadingConditionSheet,
   type LoadingStep,
   loadingCondition,
   loadingConditionSource,
-} from "../methods/loading-condition";
-import type { Project } from "../project";
-import { convert } from "../quantities";
-import { isBelow } from "../rounding";
-import { standardWeights } from "../tables/standard-weights";
+} from "../../methods/loading-condition";
+import type { Project } from "../../project";
+import { convert } from "../../quantities";
+import { isBelow } from "../../rounding";
+import { standardWeights } from "../../tables/standard-weights";
+import type { QuantityName } from "../quantity-names";
+import { assumed, derive, derived, type Keep, type Value, type ValueUnit, written } from "../value";
 import { type CheckCase, type CheckItem, deriveCheckCase, usedStations } from "./adverse-sheets";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
 import { excessAt } from "./permitted-loadings";
-import type { QuantityName } from "./quantity-names";
 import type { StationLimit } from "./station-limits";
-import { assumed, derive, derived, type Keep, type Value, type ValueUnit, written } from "./value";
 import type { WeightChange } from "./weight-change";
 
 export type ConditionName = "full fuel" | "most passengers" | "most baggage";

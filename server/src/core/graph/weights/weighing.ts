@@ -2,16 +2,16 @@
  * A weighing worked to the empty weight: each scale less its tare, less what was on board and does not belong to
  * the empty weight, plus what belongs to it and was missing. What belongs to it, the certification basis says.
  */
-import { armOf, balanceSources, moment } from "../methods/balance";
-import type { AirframeRecord, Scale, Weighing, WeighingItem } from "../records/types";
+import { armOf, balanceSources, moment } from "../../methods/balance";
+import type { AirframeRecord, Scale, Weighing, WeighingItem } from "../../records/types";
 import {
   type EmptyWeightDefinition,
   emptyWeightDefinitions,
   emptyWeightSource,
-} from "../tables/empty-weight-definitions";
+} from "../../tables/empty-weight-definitions";
+import { isWholeList } from "../entries";
+import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
-import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "./value";
 
 /**
  * - `remove`: was on board and does not belong to the empty weight

@@ -1,9 +1,9 @@
 /** What the empty weight statement should say: the weighing, with the changes that the record knows of since. */
-import { balanceSources } from "../methods/balance";
-import type { Project } from "../project";
+import { balanceSources } from "../../methods/balance";
+import type { Project } from "../../project";
+import { isWholeList } from "../entries";
+import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
-import { derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
 import type { WeighingSheet } from "./weighing";
 
 export interface StatementDue {

@@ -1,7 +1,7 @@
 /** Where the computation starts: the empty weight statement, or without one the weighing. */
-import type { AirframeRecord } from "../records/types";
+import type { AirframeRecord } from "../../records/types";
+import { derived, type Keep, type Operand, toleranceOf, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { derived, type Keep, type Operand, toleranceOf, written } from "./value";
 import { deriveWeighing, type WeighingSheet } from "./weighing";
 
 export interface EmptyBefore {

@@ -2,8 +2,10 @@
  * Weight and balance: what the modification adds and removes, the empty weight and centre of gravity that come
  * of it, and every loading of the airframe before and after it.
  */
-import { balanceSources, usefulLoad } from "../methods/balance";
-import type { Project } from "../project";
+import { balanceSources, usefulLoad } from "../../methods/balance";
+import type { Project } from "../../project";
+import { derive, derived, type Keep, keeper, type Value, written } from "../value";
+import type { Wiring } from "../wiring";
 import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { type ChangeHistory, deriveHistory } from "./change-history";
@@ -16,9 +18,7 @@ import { deriveLoadings, type LoadingResult } from "./loadings";
 import { derivePermittedLoadings, type PermittedLoadings } from "./permitted-loadings";
 import { deriveStatementDue, type StatementDue } from "./statement-due";
 import { deriveStationLimits, type StationLimit } from "./station-limits";
-import { derive, derived, type Keep, keeper, type Value, written } from "./value";
 import { aircraftOf, deriveWeightChange, type WeightChange } from "./weight-change";
-import type { Wiring } from "./wiring";
 
 export interface Weights {
   /** Units of every value here, those of the airframe's own empty weight statement. */

@@ -8,18 +8,18 @@ import {
   type AdverseSheet,
   adverseLoading,
   adverseLoadingSource,
-} from "../methods/adverse-loading";
-import type { LimitSide } from "../methods/envelope";
-import { minimumFuel, minimumFuelSource } from "../methods/minimum-fuel";
-import type { Project } from "../project";
-import { convert, inUnit } from "../quantities";
-import type { Envelope, Station } from "../records/types";
-import { emptyWeightDefinitions } from "../tables/empty-weight-definitions";
+} from "../../methods/adverse-loading";
+import type { LimitSide } from "../../methods/envelope";
+import { minimumFuel, minimumFuelSource } from "../../methods/minimum-fuel";
+import type { Project } from "../../project";
+import { convert, inUnit } from "../../quantities";
+import type { Envelope, Station } from "../../records/types";
+import { emptyWeightDefinitions } from "../../tables/empty-weight-definitions";
+import type { QuantityName } from "../quantity-names";
+import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
-import type { QuantityName } from "./quantity-names";
 import type { StationLimit } from "./station-limits";
-import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "./value";
 import { aircraftOf, type WeightChange } from "./weight-change";
 
 export interface AdverseResult {

@@ -3,21 +3,21 @@
  * not a few chosen loadings, but the most forward and the most aft one at each weight. Each state that burning
  * fuel leads to is among them, down to empty tanks.
  */
-import { type LimitPoint, type LimitSide, limitAt } from "../methods/envelope";
-import { type ExcessPoint, excessAlong } from "../methods/envelope-excess";
-import type { FixedLoad, Loadable, LoadingProblem, LoadStation } from "../methods/loadable";
-import { boundaryCurves } from "../methods/loadings";
-import type { Load } from "../methods/moment-curve";
-import { balanceRange, type UncertainMass } from "../methods/tolerance";
-import type { Project } from "../project";
-import { inUnit } from "../quantities";
-import type { Envelope, Station } from "../records/types";
-import type { Source } from "../source";
+import { type LimitPoint, type LimitSide, limitAt } from "../../methods/envelope";
+import { type ExcessPoint, excessAlong } from "../../methods/envelope-excess";
+import type { FixedLoad, Loadable, LoadingProblem, LoadStation } from "../../methods/loadable";
+import { boundaryCurves } from "../../methods/loadings";
+import type { Load } from "../../methods/moment-curve";
+import { balanceRange, type UncertainMass } from "../../methods/tolerance";
+import type { Project } from "../../project";
+import { inUnit } from "../../quantities";
+import type { Envelope, Station } from "../../records/types";
+import type { Source } from "../../source";
+import type { QuantityName } from "../quantity-names";
+import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
 import { limitPointsOf } from "./limit-points";
-import type { QuantityName } from "./quantity-names";
 import type { StationLimit } from "./station-limits";
-import { derive, derived, type Keep, type Operand, type Value, type ValueUnit, written } from "./value";
 import type { WeightChange } from "./weight-change";
 
 export type Side = LimitSide | "left" | "right";

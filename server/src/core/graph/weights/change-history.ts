@@ -1,11 +1,11 @@
 /** This change and those before it, since the aircraft was last weighed. */
-import { balanceSources } from "../methods/balance";
-import type { Project } from "../project";
-import type { PastChange } from "../records/types";
-import { cumulativeChange } from "../tables/cumulative-change";
+import { balanceSources } from "../../methods/balance";
+import type { Project } from "../../project";
+import type { PastChange } from "../../records/types";
+import { cumulativeChange } from "../../tables/cumulative-change";
+import { isWholeList } from "../entries";
+import { assumed, derive, derived, type Keep, type Operand, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
-import { assumed, derive, derived, type Keep, type Operand, sumOf, type Value, written } from "./value";
 import { aircraftOf, type WeightChange } from "./weight-change";
 
 export interface ChangeHistory {

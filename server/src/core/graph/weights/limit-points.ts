@@ -1,8 +1,8 @@
-import type { LimitPoint, LimitSide } from "../methods/envelope";
-import type { Envelope } from "../records/types";
+import type { LimitPoint, LimitSide } from "../../methods/envelope";
+import type { Envelope } from "../../records/types";
+import { isWholeList } from "../entries";
+import { type Operand, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
-import { isWholeList } from "./entries";
-import { type Operand, written } from "./value";
 
 /** One side of an envelope, in the units of the derivation. */
 export interface LimitPoints {
