@@ -46,9 +46,8 @@ export function nearestOf({ stretches }: Course, others: readonly Solid[]): Near
   return nearest;
 }
 
-export function courseOperands(points: readonly SpacePoint[], id: string): Record<string, Operand> {
-  return Object.assign(
-    {},
-    ...points.map((point, index) => pointOperands(point, routeUnit, `${id} point ${index + 1} `)),
-  );
+/** All points of a route, those of the stretch that comes nearest first: a reader is shown the first few. */
+export function courseOperands({ points }: Course, id: string, stretch: number): Record<string, Operand> {
+  const operands = points.map((point, index) => pointOperands(point, routeUnit, `${id} point ${index + 1} `));
+  return Object.assign({}, operands[stretch], operands[stretch + 1], ...operands);
 }

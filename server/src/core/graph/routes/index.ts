@@ -114,7 +114,10 @@ function bundleToLine(
       subject,
       distance: nearest.distance,
       method: "least distance of the two centre lines",
-      points: () => ({ ...courseOperands(course.points, id), ...courseOperands(other.points, run.id) }),
+      points: () => ({
+        ...courseOperands(course, id, nearest.stretch),
+        ...courseOperands(other, run.id, nearest.other),
+      }),
       halves: [halfOfLine(run), halfOfBundle(bundle)],
     });
     if (!value) return undefined;
@@ -158,7 +161,7 @@ function toControl(
     subject,
     distance: nearest.distance,
     method: `least distance of the centre line from ${control.id}, negative inside it`,
-    points: () => ({ ...courseOperands(course.points, id), ...operands() }),
+    points: () => ({ ...courseOperands(course, id, nearest.stretch), ...operands() }),
     halves,
   });
   if (!value) return undefined;
