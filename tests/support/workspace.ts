@@ -83,7 +83,7 @@ export function plantedText(): string {
     ["device: CB-30, mounted-on", "device: CB-15, mounted-on"],
     ["  - { component: FANS, arm: 128.0 in, butt-line: -6.0 in, water-line: 16.5 in, turn: 90 deg }\n", ""],
     ["at: { x: 8 in, y: 6 in }", "at: { x: 15 in, y: 9 in }"],
-    ["{ id: B1, wires: 3,", "{ id: B1, wires: 1,"],
+    ["wires: 3\n", "wires: 1\n"],
     ["from: F-FANS", "from: AUX"],
   ];
   return faults.reduce(

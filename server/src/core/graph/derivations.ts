@@ -12,6 +12,7 @@ import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
+import { deriveRoutes, type Routes } from "./routes";
 import { deriveStructure, type Structure } from "./structure";
 import { type Brackets, deriveBrackets } from "./structure/brackets";
 import { sheetItems } from "./structure/sheet-weights";
@@ -33,6 +34,9 @@ export const climateOf: (project: Project) => ClimateResults = recalled((project
 );
 export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
 export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
+export const routesOf: (project: Project) => Routes = recalled((project) =>
+  deriveRoutes(project, linesOf(project)),
+);
 export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
 export const structureOf: (project: Project) => Structure = recalled((project) =>
   deriveStructure(project, openingsOf(project)),
@@ -53,6 +57,7 @@ export function valuesOf(project: Project): Value[] {
     ...climateOf(project).values,
     ...mountsOf(project).values,
     ...placementsOf(project).values,
+    ...routesOf(project).values,
     ...structureOf(project).values,
     ...bracketsOf(project).values,
     ...airOf(project).values,

@@ -1189,6 +1189,10 @@ export interface Bundle {
   readonly loading?: Written<Quantity<"ratio">>;
   /** Air temperature along this bundle, where it differs from the condition's. */
   readonly ambient?: Written<Quantity<"temperature">>;
+  /** Outside diameter of the bundle where it is thickest. Left out: its route counts as its centre line. */
+  readonly diameter?: Written<Quantity<"length">>;
+  /** Points that its centre line passes, in order, straight from each to the next. Its distances to lines with a route and to control runs are computed. */
+  readonly route?: readonly SpacePoint[];
 }
 
 /** Protection. */
@@ -1479,6 +1483,8 @@ export interface Line {
   readonly length?: Written<Quantity<"length">>;
   /** Way that a hose has to go along its route, fitting to fitting. */
   readonly way?: Written<Quantity<"length">>;
+  /** Points that its centre line passes, in order, straight from each to the next. Its distances to bundles with a route and to control runs are computed. */
+  readonly route?: readonly SpacePoint[];
   /** Whether what it joins can move against each other. Left out: not known. */
   readonly ends?: Written<"rigid" | "flexible">;
   /** Greatest working pressure. */

@@ -1,21 +1,10 @@
 /** How full each hole is that wires and lines go through. */
 import type { Project } from "../../project";
 import type { PassThrough } from "../../records/types";
-import { hoseBySize } from "../../tables/fluid-lines";
-import { covered } from "../../tables/lookup";
 import { isWholeList } from "../entries";
-import {
-  derive,
-  derived,
-  type Keep,
-  type Operand,
-  type Subject,
-  sumOf,
-  tabled,
-  type Value,
-  written,
-} from "../value";
+import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
 import type { LineRun } from "./line-run";
+import { outsideOf } from "./outside";
 
 export interface PassThroughResult {
   readonly passThrough: PassThrough;
@@ -68,16 +57,6 @@ interface Content {
   readonly subject: Subject;
   readonly isNamed: boolean;
   readonly outside: Operand;
-}
-
-/** Of a hose the outside of the hose itself, by its table. */
-function outsideOf({ line, size }: LineRun): Operand {
-  if (line.kind?.value !== "hose") return derived("outside diameter", size);
-  const row = size && line.specification ? hoseBySize(size.value) : undefined;
-  const outside = row?.covered ? covered(row.value.outsideDiameter, row.source) : undefined;
-  return tabled("outside diameter of the hose", outside, "in", [
-    line.dash?.place ?? line.outsideDiameter?.place,
-  ]);
 }
 
 function fillOf(

@@ -1,4 +1,5 @@
 import { relation } from "../geometry";
+import { lineDistance } from "./line-distance";
 import { cross, dot, lengthOf, minus, plus, times, type Vector3 } from "./vector";
 
 /** A box that stands upright: half its sides along its own axes, turned about the vertical through its centre. */
@@ -21,15 +22,17 @@ export interface SweptLine {
 export type Solid = UprightBox | SweptLine;
 
 /**
- * Room between a box and another solid. Where they share space it is negative: the shortest straight move that
- * parts them.
+ * Room between two solids. Where they share space it is negative: the shortest straight move that parts them.
  *
  * Source: derived. Two upright boxes are as far apart as their plans and their heights are; a line is nearest to
  * a box where a convex function made of parabolas is least; within each other, the shortest way out is square to
- * a face of their difference. No approximation.
+ * a face of their difference. Two lines are as far apart as their centre lines are, less both radii: the difference
+ * of two straight lines is flat, so that this is also the way out. No approximation.
  */
-export function clearance(box: UprightBox, other: Solid): number {
-  return other.kind === "box" ? betweenBoxes(box, other) : fromLine(box, other);
+export function clearance(one: Solid, other: Solid): number {
+  if (one.kind === "box") return other.kind === "box" ? betweenBoxes(one, other) : fromLine(one, other);
+  if (other.kind === "box") return fromLine(other, one);
+  return lineDistance(one, other) - one.radius - other.radius;
 }
 
 function betweenBoxes(a: UprightBox, b: UprightBox): number {
@@ -79,7 +82,7 @@ function axesOf({ turn }: UprightBox): readonly [Vector3, Vector3, Vector3] {
 function fromLine(box: UprightBox, { from, to, radius }: SweptLine): number {
   const start = inAxesOf(box, from);
   const way = minus(inAxesOf(box, to), start);
-  const apart = lineDistance(start, way, box.half);
+  const apart = distanceToBox(start, way, box.half);
   return (apart > 0 ? apart : -lineDepth(start, way, box.half)) - radius;
 }
 
@@ -95,7 +98,7 @@ const sides = ["x", "y", "z"] as const;
  * Distance of the points start + t·way, t from 0 to 1, to a box about the origin. The square of it is a parabola
  * in t between the places where the line passes the planes of the box's sides.
  */
-function lineDistance(start: Vector3, way: Vector3, half: Vector3): number {
+function distanceToBox(start: Vector3, way: Vector3, half: Vector3): number {
   const cuts = sides.flatMap((side) =>
     [-half[side], half[side]].map((plane) => (plane - start[side]) / way[side]),
   );

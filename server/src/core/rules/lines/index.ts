@@ -11,6 +11,7 @@ import { lineBendFlattened } from "./line-bend-flattened";
 import { lineBendTooTight } from "./line-bend-too-tight";
 import { lineByExhaust } from "./line-by-exhaust";
 import { lineNotCovered } from "./line-not-covered";
+import { lineRouteTooNear } from "./line-route-too-near";
 import { lineSupportSpacing } from "./line-support-spacing";
 import { lineTooNear } from "./line-too-near";
 import { passThroughClearance } from "./pass-through-clearance";
@@ -33,6 +34,7 @@ export const lineRules: readonly Rule[] = [
   lineBendTooTight,
   lineByExhaust,
   lineNotCovered,
+  lineRouteTooNear,
   lineSupportSpacing,
   lineTooNear,
   passThroughClearance,

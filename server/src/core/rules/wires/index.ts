@@ -14,6 +14,7 @@ import { protectionAboveWire } from "./protection-above-wire";
 import { protectionBelowLoad } from "./protection-below-load";
 import { returnShared } from "./return-shared";
 import { returnThroughComposite } from "./return-through-composite";
+import { routeTooNear } from "./route-too-near";
 import { terminalsPerStud } from "./terminals-per-stud";
 import { wireBendTooTight } from "./wire-bend-too-tight";
 import { wireGaugeTooThin } from "./wire-gauge-too-thin";
@@ -47,6 +48,7 @@ export const wireRules: readonly Rule[] = [
   protectionBelowLoad,
   returnShared,
   returnThroughComposite,
+  routeTooNear,
   terminalsPerStud,
   wireBendTooTight,
   wireGaugeTooThin,

@@ -1,6 +1,6 @@
 /** Pages of the worksheet: eligibility, brackets, lines, drains and climate. */
 import type { CaseResult } from "../../graph/climate";
-import { bracketsOf, climateOf, eligibilityOf, linesOf } from "../../graph/derivations";
+import { bracketsOf, climateOf, eligibilityOf, linesOf, routesOf } from "../../graph/derivations";
 import { type GroupResult, lackWords } from "../../graph/eligibility";
 import { groupBy } from "../../graph/group-by";
 import type { QuantityName } from "../../graph/quantity-names";
@@ -15,6 +15,7 @@ export function installationPages(project: Project): Page[] {
     lines(project),
     pressures(project),
     flareNuts(project),
+    routes(project),
     passThroughs(project),
     drains(project),
     ...heatBalance(project),
@@ -99,6 +100,23 @@ function flareNuts(project: Project): Page {
       cell(most),
       fitting.table?.value ?? "not named",
     ]),
+  );
+}
+
+function routes(project: Project): Page {
+  return tablePage(
+    "routes",
+    "Separation of routes",
+    ["", "passes", "nearest", "separation", "to be kept"],
+    routesOf(project)
+      .separations.toSorted((a, b) => a.value.value - b.value.value)
+      .map(({ id, passed, between: [from, to], value, least }): Cell[] => [
+        id,
+        passed.id,
+        `point ${from} to ${to}`,
+        cell(value),
+        cell(least),
+      ]),
   );
 }
 

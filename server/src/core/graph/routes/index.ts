@@ -1,0 +1,258 @@
+/**
+ * Routes of bundles and lines: how near bundles come to lines, and both to control runs, computed from the points
+ * that they pass.
+ */
+import type { Project } from "../../project";
+import type { Bundle, KeepOut, Wire } from "../../records/types";
+import type { Place } from "../../records/written";
+import { isWholeEntry } from "../entries";
+import type { Lines } from "../lines";
+import type { LineRun } from "../lines/line-run";
+import { outsideOf } from "../lines/outside";
+import { solidsSource } from "../placement/boxes";
+import type { Neighbour } from "../placement/clearances";
+import { keepOutNeighbour } from "../placement/keep-outs";
+import { Memory } from "../remember";
+import {
+  derive,
+  derived,
+  type Keep,
+  keeper,
+  known,
+  type Operand,
+  type Subject,
+  type Value,
+  written,
+} from "../value";
+import { type Course, courseOf, courseOperands, type Nearest, nearestOf, routeUnit } from "./course";
+import { controlLimit, lineLimit, passingWires } from "./limits";
+
+/** Of a bundle and a line, or of either and a control run. */
+export interface RouteSeparation {
+  readonly kind: "bundle" | "line";
+  readonly id: string;
+  readonly passed: { readonly kind: "line" | "control-run"; readonly id: string; readonly place: Place };
+  /** What a line that is passed carries. */
+  readonly fluid: string | undefined;
+  /** Numbers of the two points between which the route comes nearest, from 1, and the place of the first. */
+  readonly between: readonly [number, number];
+  readonly place: Place;
+  /** Room between the two, in in; negative where they share space. */
+  readonly value: Value;
+  /** What has to be kept; undefined where a guard or a clamp stands for it, or nobody says. */
+  readonly least: Value | undefined;
+}
+
+export interface Routes {
+  readonly separations: readonly RouteSeparation[];
+  readonly values: readonly Value[];
+}
+
+/** Pure; what has no route, or one that is not whole, is left out. */
+export function deriveRoutes({ install, airframe }: Project, { runs }: Lines): Routes {
+  const { keep, list } = keeper();
+  const lines = runs.flatMap((run): RoutedLine[] => {
+    const course = courseOf(run.line);
+    return course ? [{ run, course }] : [];
+  });
+  const bundles = (install.bundles ?? []).flatMap((bundle) => {
+    const course = bundle.id && courseOf(bundle);
+    return course
+      ? [{ bundle, id: bundle.id.value, course, wires: passingWires(install.wires ?? [], bundle) }]
+      : [];
+  });
+  const controls =
+    lines.length + bundles.length > 0 ? (airframe?.keepOuts ?? []).flatMap((one) => controlOf(one)) : [];
+  return {
+    separations: [
+      ...bundles.flatMap((one) => [
+        ...lines.map((line) => bundleToLine(one, line, keep)),
+        ...controls.map((control) => bundleToControl(one, control, keep)),
+      ]),
+      ...lines.flatMap((line) => controls.map((control) => lineToControl(line, control, keep))),
+    ].filter((one) => one !== undefined),
+    values: list(),
+  };
+}
+
+interface RoutedBundle {
+  readonly bundle: Bundle;
+  readonly id: string;
+  readonly course: Course;
+  /** Those of which passes are recorded. */
+  readonly wires: readonly Wire[];
+}
+
+interface RoutedLine {
+  readonly run: LineRun;
+  readonly course: Course;
+}
+
+interface Control {
+  readonly keepOut: KeepOut;
+  readonly neighbour: Neighbour;
+}
+
+function controlOf(keepOut: KeepOut): Control[] {
+  const neighbour = keepOut.kind?.value === "control-run" && keepOutNeighbour(keepOut, routeUnit);
+  return neighbour ? [{ keepOut, neighbour }] : [];
+}
+
+const linesPassed = new Memory<Bundle, LineRun, RouteSeparation | undefined>();
+const controlsPassed = new Memory<Bundle | LineRun, KeepOut, RouteSeparation | undefined>();
+
+function bundleToLine(
+  { bundle, id, course, wires }: RoutedBundle,
+  { run, course: other }: RoutedLine,
+  keep: Keep,
+) {
+  return linesPassed.recall(bundle, run, wires, keep, (keepOwn): RouteSeparation | undefined => {
+    const { line } = run;
+    const subject = { kind: "bundle", id: `${id} to ${run.id}` } as const;
+    const nearest = nearestOf(course, other.stretches);
+    const value = separation(keepOwn, {
+      subject,
+      distance: nearest.distance,
+      method: "least distance of the two centre lines",
+      points: () => ({
+        ...courseOperands(course, id, nearest.stretch),
+        ...courseOperands(other, run.id, nearest.other),
+      }),
+      halves: [halfOfLine(run), halfOfBundle(bundle)],
+    });
+    if (!value) return undefined;
+    return {
+      kind: "bundle",
+      id,
+      passed: { kind: "line", id: run.id, place: other.points[nearest.other]!.place },
+      fluid: line.fluid?.value,
+      ...whereOf(course, nearest),
+      value,
+      least: keepOwn(lineLimit(subject, wires, line)),
+    };
+  });
+}
+
+function bundleToControl({ bundle, id, course, wires }: RoutedBundle, control: Control, keep: Keep) {
+  return controlsPassed.recall(bundle, control.keepOut, wires, keep, (keepOwn) =>
+    toControl("bundle", id, course, { wires }, [halfOfBundle(bundle)], control.neighbour, keepOwn),
+  );
+}
+
+function lineToControl({ run, course }: RoutedLine, control: Control, keep: Keep) {
+  return controlsPassed.recall(run, control.keepOut, [], keep, (keepOwn) =>
+    toControl("line", run.id, course, { line: run.line }, [halfOfLine(run)], control.neighbour, keepOwn),
+  );
+}
+
+function toControl(
+  kind: RouteSeparation["kind"],
+  id: string,
+  course: Course,
+  owner: Parameters<typeof controlLimit>[1],
+  halves: readonly (Half | undefined)[],
+  control: Neighbour,
+  keep: Keep,
+): RouteSeparation | undefined {
+  const subject = { kind, id: `${id} to ${control.id}` };
+  const nearest = nearestOf(course, control.solids);
+  const { operands } = control;
+  const value = separation(keep, {
+    subject,
+    distance: nearest.distance,
+    method: `least distance of the centre line from ${control.id}, negative inside it`,
+    points: () => ({ ...courseOperands(course, id, nearest.stretch), ...operands() }),
+    halves,
+  });
+  if (!value) return undefined;
+  return {
+    kind,
+    id,
+    passed: { kind: "control-run", id: control.id, place: control.place },
+    fluid: undefined,
+    ...whereOf(course, nearest),
+    value,
+    least: keep(controlLimit(subject, owner, control, value.value)),
+  };
+}
+
+/** What of the thickness of a routed thing counts, and what to say where it is not all that there is. */
+interface Half {
+  readonly symbol: string;
+  /** Undefined where only the centre line is known. */
+  readonly diameter: Operand;
+  readonly note: string | undefined;
+}
+
+/** Undefined where its diameter is faulty: it has one, and nobody knows which. */
+function halfOfBundle(bundle: Bundle): Half | undefined {
+  const { id, diameter } = bundle;
+  if (!isWholeEntry(bundle, "diameter", diameter)) return undefined;
+  const note = `The diameter of bundle ${id!.value} is not recorded: it counts as its centre line.`;
+  return {
+    symbol: "B",
+    diameter: written("diameter of the bundle", diameter, "in"),
+    note: diameter ? undefined : note,
+  };
+}
+
+/** Undefined without a size. */
+function halfOfLine(run: LineRun): Half | undefined {
+  if (!run.size) return undefined;
+  const outside = outsideOf(run);
+  if (outside) return { symbol: "D", diameter: outside, note: undefined };
+  return {
+    symbol: "D",
+    diameter: derived("outside diameter of the tube that the hose fits", run.size),
+    note: `No table gives the outside of hose ${run.id}: it counts as the tube that it fits, which is thinner.`,
+  };
+}
+
+function separation(
+  keep: Keep,
+  of: {
+    readonly subject: Subject;
+    readonly distance: number;
+    readonly method: string;
+    readonly points: () => Record<string, Operand>;
+    readonly halves: readonly (Half | undefined)[];
+  },
+): Value | undefined {
+  const { subject, distance, method, points } = of;
+  const halves = of.halves.filter((half) => half !== undefined);
+  if (halves.length < of.halves.length) return undefined;
+  const apart = keep(
+    known({
+      subject,
+      quantity: "route-distance",
+      unit: routeUnit,
+      method,
+      operands: points,
+      value: distance,
+      sources: [solidsSource],
+      notes: [
+        "Routes are straight from point to point: how a bend is rounded and how a run sags is not counted.",
+      ],
+    }),
+  );
+  const thick = halves.filter(({ diameter }) => diameter);
+  return keep(
+    derive({
+      subject,
+      quantity: "route-separation",
+      unit: routeUnit,
+      formula: ["d", ...thick.map(({ symbol }) => `${symbol} / 2`)].join(" - "),
+      operands: {
+        d: derived("distance of the centre line", apart),
+        ...Object.fromEntries(thick.map(({ symbol, diameter }) => [symbol, diameter])),
+      } as Readonly<Record<string, Operand>>,
+      compute: (numbers) =>
+        thick.reduce((left, { symbol }) => left - (numbers[symbol] as number) / 2, numbers.d as number),
+      notes: halves.flatMap(({ note }) => note ?? []),
+    }),
+  );
+}
+
+function whereOf({ points }: Course, { stretch }: Nearest): Pick<RouteSeparation, "between" | "place"> {
+  return { between: [stretch + 1, stretch + 2], place: points[stretch]!.place };
+}
