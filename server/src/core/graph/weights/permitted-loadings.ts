@@ -76,6 +76,8 @@ export interface PermittedLoadings {
   readonly lacks: readonly Lack[];
   /** Both boundary curves after the change, the crew in the first of its seats. */
   readonly corners: readonly Corner[];
+  /** Length between the limit of a side and the one across from it at a weight; undefined where either is not given. */
+  widthAt(side: Side, weight: number): number | undefined;
   /** Length beyond the limit of a side if things were otherwise; undefined if unknown. */
   excessIf(side: Side, what: WhatIf): number | undefined;
 }
@@ -118,6 +120,13 @@ export function isLateral(side: Side): side is "left" | "right" {
   return side === "left" || side === "right";
 }
 
+const across = {
+  forward: "aft",
+  aft: "forward",
+  left: "right",
+  right: "left",
+} as const satisfies Record<Side, Side>;
+
 class Permitted {
   private readonly lacks: Lack[] = [];
   private readonly used: readonly StationLimit[];
@@ -157,6 +166,14 @@ class Permitted {
       sides,
       lacks,
       corners: after && seats?.[0] !== undefined ? this.corners(after, seats[0]) : [],
+      widthAt: (side, weight) => {
+        const [a, b] = [side, across[side]].map((one) => {
+          const judged = judgedOf(one);
+          const limit = judged && limitAt(judged.points, judged.direction, weight);
+          return limit?.covered ? limit.arm : undefined;
+        });
+        return a === undefined || b === undefined ? undefined : Math.abs(a - b);
+      },
       excessIf: (side, what) => {
         const judged = judgedOf(side);
         const start = judged?.fixed.after;

@@ -4,6 +4,7 @@ import { airPathNotSolved } from "./air-path-not-solved";
 import { coolingAirShort } from "./cooling-air-short";
 import { coolingDataMissing } from "./cooling-data-missing";
 import { coolingFanOff } from "./cooling-fan-off";
+import { coolingNotChecked } from "./cooling-not-checked";
 import { ductNotSolved } from "./duct-not-solved";
 import { ductOutletShort } from "./duct-outlet-short";
 import { heatToAirTooSmall } from "./heat-to-air-too-small";
@@ -19,6 +20,7 @@ export const airRules: readonly Rule[] = [
   coolingAirShort,
   coolingDataMissing,
   coolingFanOff,
+  coolingNotChecked,
   ductNotSolved,
   ductOutletShort,
   heatToAirTooSmall,

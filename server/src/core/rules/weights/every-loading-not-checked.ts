@@ -19,7 +19,11 @@ export const everyLoadingNotChecked = defineRule<{ envelope: string; lacks: read
   sources: [adverseLoading],
   say: ({ envelope, lacks }) => ({
     what: `Envelope ${envelope}: not every permitted loading was checked; ${lacks[0]}${lacks.length > 1 ? ", and more" : ""}.`,
-    todo: `Complete the airframe record from the aircraft's data: ${listWords(lacks, "and")}.`,
+    todo:
+      `Complete the airframe record from the aircraft's data: ${listWords(lacks, "and")}.` +
+      (lacks.some((lack) => lack.startsWith(noLimit))
+        ? " A limit that also holds at every weight below its own says 'or-less: true'."
+        : ""),
   }),
   *check(project): Iterable<Problem> {
     const { permitted, change, units } = weightsOf(project);
@@ -32,7 +36,8 @@ export const everyLoadingNotChecked = defineRule<{ envelope: string; lacks: read
         place: linkPlace(project, "airframe"),
         facts: {
           envelope: id,
-          lacks: lacks.map((lack) => lackWords(lack, (w) => formatMeasure(w, units.weight))),
+          // Seats and sides may lack the same.
+          lacks: [...new Set(lacks.map((lack) => lackWords(lack, (w) => formatMeasure(w, units.weight))))],
         },
       };
     }
@@ -47,6 +52,8 @@ export const everyLoadingNotChecked = defineRule<{ envelope: string; lacks: read
   ],
 });
 
+const noLimit = "no limit is given";
+
 function lackWords(lack: Lack, weight: (value: number) => string): string {
   switch (lack.what) {
     case "crew":
@@ -58,7 +65,7 @@ function lackWords(lack: Lack, weight: (value: number) => string): string {
     case "station-butt-line":
       return `station ${lack.station} has no butt line`;
     case "limit-not-given":
-      return `no limit is given from ${weight(lack.from)} to ${weight(lack.to)}`;
+      return `${noLimit} from ${weight(lack.from)} to ${weight(lack.to)}`;
     case "lightest-above-maximum":
       return "the lightest loading is above the maximum weight";
     case "least-above-most":

@@ -43,7 +43,7 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
         limit: after.limit,
         sense: result.side === "right" ? "at-most" : "at-least",
         holds: !isBeyond(after),
-        scale: widthOf(permitted, result.side),
+        scale: widthOf(permitted, result.side, after),
         facts: factsOf(project, { permitted, result, after }, item, options),
       };
     }

@@ -48,7 +48,7 @@ export const loadingMadeIllegal = defineRule<ExtremeFacts>({
         limit: after.limit,
         sense: side === "aft" ? "at-most" : "at-least",
         holds,
-        scale: widthOf(permitted, side),
+        scale: widthOf(permitted, side, after),
         facts: factsOf(project, { permitted, result, after }, item, options),
       };
     }

@@ -41,7 +41,7 @@ export const loadingScheduleNeeded = defineRule<ExtremeFacts>({
         limit: after.limit,
         sense: result.side === "aft" ? "at-most" : "at-least",
         holds: false,
-        scale: widthOf(permitted, result.side),
+        scale: widthOf(permitted, result.side, after),
         facts: factsOf(project, { permitted, result, after }, item),
       };
     }

@@ -93,13 +93,13 @@ export function factsOf(
   };
 }
 
-/** What the margin of an arm is a share of: the distance between the two limits, where both are known. */
-export function widthOf({ sides }: PermittedLoadings, side: Side): { readonly of: number | undefined } {
-  const limits = sides
-    .filter((one) => isLateral(one.side) === isLateral(side))
-    .map(({ after }) => after?.limit.value);
-  const [a, b] = limits;
-  return { of: a === undefined || b === undefined ? undefined : Math.abs(a - b) };
+/** What the margin of an arm is a share of: the distance between the two limits at its weight, where both are known. */
+export function widthOf(
+  permitted: PermittedLoadings,
+  side: Side,
+  { weight }: Extreme,
+): { readonly of: number | undefined } {
+  return { of: permitted.widthAt(side, weight.value) };
 }
 
 /** "CG 92.61 in is 0.28 in aft of the limit of 92.33 in at 2731 lb". */
