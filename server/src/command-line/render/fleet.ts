@@ -1,5 +1,5 @@
 import type { Severity } from "../../core/findings/finding";
-import { showShare } from "../../core/views/fleet";
+import { showShare } from "../../core/views/calculation";
 import { isOpen, type LeastMargins, type RecordReport } from "../record-report";
 import { table, wrap } from "./layout";
 

@@ -5,7 +5,7 @@ import { showMeasure } from "../../core/graph/value";
 import { shorten } from "../../core/rules/wording";
 import { citeSource } from "../../core/source";
 import { acceptedWords } from "../../core/views/acceptance-words";
-import { caution, nameOf, notesOf, sourcesOf } from "../../core/views/calculation";
+import { caution, nameOf, notesOf, showShare, sourcesOf } from "../../core/views/calculation";
 import { pagesOf } from "../../core/views/pages";
 import { indent, type Row, table, tableWithin, wrap } from "./layout";
 import { renderPage } from "./pages";
@@ -26,7 +26,6 @@ export function renderWorksheet(
   ];
   const accepted = new Set(findings.flatMap((finding) => (finding.accepted && finding.assessment) ?? []));
   const margins = assessments.toSorted(byMargin).map((one): Row => {
-    const margin = marginOf(one);
     return [
       one.subject.id,
       one.value.condition ? `${nameOf(one.value)}, ${shorten(one.value.condition)}` : nameOf(one.value),
@@ -34,7 +33,7 @@ export function renderWorksheet(
       one.sense === "at-most" ? "<=" : ">=",
       showMeasure(one.limit.value, one.limit.unit),
       nameOf(one.limit),
-      margin === undefined ? "" : `${Math.round(margin * 100)} %`,
+      showShare(marginOf(one)),
       one.holds ? "" : accepted.has(one) ? "accepted" : "fails",
     ];
   });

@@ -12,7 +12,11 @@ export const blanksNote =
 export function blank(key: string, schema: Schema | undefined, indent = 0): string {
   const words = schema?.enum ? schema.enum.join(" or ") : schema?.examples?.[0];
   const start = schema?.enum ? "" : "such as ";
-  return comment(`${" ".repeat(indent)}${key}:`, [words && `${start}${words}`, schema?.description]);
+  // Two spaces ahead of the comment: what is typed after the first of them leaves it a comment.
+  return comment(`${" ".repeat(indent)}${key}: `, [
+    words && `${start}${words}`,
+    schema?.description,
+  ]).trimEnd();
 }
 
 /** What stands in a line, and a comment behind it made of the parts that there are. */

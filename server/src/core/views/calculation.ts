@@ -135,3 +135,8 @@ export function notesOf(...values: readonly (Value | undefined)[]): string[] {
 export const caution =
   "A calculation aid: it supports, and does not replace, approved data, the maker's instructions and a " +
   "licensed person's judgement; local rules prevail.";
+
+/** A margin for people: "12 %", and rounded so that nothing exceeded reads as kept. */
+export function showShare(share: number | undefined): string {
+  return share === undefined ? "" : `${Math.floor(share * 100 + 1e-9)} %`;
+}

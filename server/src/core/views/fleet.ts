@@ -22,7 +22,8 @@ export interface Margin {
   readonly assessment: Assessment;
 }
 
-const balanceRules: readonly string[] = ["cg-forward-of-limit", "cg-aft-of-limit"];
+/** Of the recorded loadings, and of the worst that is permitted. */
+const balanceRules: readonly string[] = ["cg-forward-of-limit", "cg-aft-of-limit", "loading-made-illegal"];
 
 /** Rules that find what a derivation then does without. */
 const leavesBlank = /^(key-missing$|value-|quantity-|reference-|record-|list-|text-)/;
@@ -65,9 +66,4 @@ function least(assessments: readonly Assessment[], counts: (one: Assessment) => 
       found = { share, assessment };
   }
   return found;
-}
-
-/** A margin for people: "12 %", and rounded so that nothing exceeded reads as kept. */
-export function showShare(share: number | undefined): string {
-  return share === undefined ? "" : `${Math.floor(share * 100 + 1e-9)} %`;
 }

@@ -11,7 +11,7 @@ import type { Project } from "../project";
 import type { Node } from "../reading/tree";
 import { outcomeWords, type ProvenRemedy } from "../remedies";
 import { citeTogether } from "../source";
-import { calculationLines, isPlainCopy, nameOf, notesOf, sourcesOf, stepsOf } from "./calculation";
+import { calculationLines, isPlainCopy, nameOf, notesOf, showShare, sourcesOf, stepsOf } from "./calculation";
 import { nameAt, type Overview, overviewAt } from "./overview";
 import { PlaceNames } from "./place-names";
 import { restingOn, takes } from "./resting";
@@ -161,13 +161,12 @@ function table(judged: readonly Assessment[], all: number): string {
   if (judged.length === 0) return "";
   const rows = judged.map((one) => {
     const { value, limit, sense } = one;
-    const margin = marginOf(one);
     const cells = [
       `${one.holds ? "" : "**fails:** "}${nameOf(value)}, ${whereOf(value)}`,
       showMeasure(value.value, value.unit),
       `${sense === "at-most" ? "≤" : "≥"} ${showMeasure(limit.value, limit.unit)}`,
       nameOf(limit),
-      margin === undefined ? "" : `${Math.round(margin * 100)} %`,
+      showShare(marginOf(one)),
     ];
     return `| ${cells.join(" | ")} |`;
   });

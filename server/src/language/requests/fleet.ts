@@ -1,7 +1,7 @@
 import type { Range } from "vscode-languageserver";
 import type { Severity } from "../../core/findings/finding";
-import { nameOf } from "../../core/views/calculation";
-import { fleetRow, type Margin, showShare } from "../../core/views/fleet";
+import { nameOf, showShare } from "../../core/views/calculation";
+import { fleetRow, type Margin } from "../../core/views/fleet";
 import type { Room } from "../room";
 import { locationOf } from "./navigation";
 
