@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { routesOf } from "../../server/src/core/graph/derivations";
 import { routeAlong, routeExample } from "../../server/src/core/rules/wires/route-example";
-import { judge } from "../remedies/support";
+import { judge, remediesFor } from "../remedies/support";
 
 type Point = readonly [arm: number, buttLine: number, waterLine: number];
 
@@ -123,5 +123,37 @@ describe("the limit", () => {
     expect(rulesOf("11 in")).toEqual([0.5, 1, "error"]);
     expect(rulesOf("12.5 in")).toEqual([2, 3, "warning"]); // 3 in is from memory
     expect(rulesOf("13.5 in")).toEqual([3, 3, undefined]);
+  });
+});
+
+describe("the remedy", () => {
+  const around = (butt: string, water: string) =>
+    `[{ arm: 60 in, butt-line: 30 in, water-line: 20 in }, { arm: 80 in, butt-line: ${butt}, water-line: ${water} }, ` +
+    `{ arm: 120 in, butt-line: ${butt}, water-line: ${water} }, { arm: 140 in, butt-line: 30 in, water-line: 20 in }]`;
+  const line = `kind: tube, fluid: fuel, dash: 8, material: steel, route: [{ arm: 90 in, butt-line: 0 in, water-line: 17 in }, { arm: 110 in, butt-line: 0 in, water-line: 17 in }]`;
+
+  it("moves the points of the stretch between its ends, and no farther than needed", () => {
+    const found = remediesFor(
+      "route-too-near",
+      routeExample({ bundle: `route: ${around("0 in", "20 in")}`, line }),
+    );
+    const [first] = found;
+    expect(first!.title).toBe("Move points 2 and 3 of the route of B1 3.25 in up");
+    expect(first!.text).toContain(around("0 in", "23.25 in"));
+    expect(found.map(({ title }) => title).filter((title) => title.includes("down"))).toEqual([]);
+  });
+
+  it("is none where the stretch has the ends of the route only", () => {
+    const text = routeExample({ bundle: `route: ${routeAlong("0 in", "20 in")}`, line });
+    expect(remediesFor("route-too-near", text)).toEqual([]);
+  });
+
+  it("of a control run goes on to the distance that is kept of cables", () => {
+    const text = routeExample({ bundle: `route: ${around("12.5 in", "20 in")}`, cable: "12.5 in" });
+    const titles = remediesFor("route-too-near", text).map(({ title }) => title);
+    expect(titles.length).toBeGreaterThan(0);
+    for (const { text: after } of remediesFor("route-too-near", text)) {
+      expect(separationsIn(after)[0]!.value.value).toBeGreaterThanOrEqual(3);
+    }
   });
 });
