@@ -25,7 +25,7 @@ import {
   written,
 } from "../value";
 import { type Course, courseOf, courseOperands, type Nearest, nearestOf, routeUnit } from "./course";
-import { controlLimit, lineLimit, passingWires } from "./limits";
+import { controlLimit, lineLimit, type Passes, passesOfControl, passesOfLine, passingWires } from "./limits";
 
 /** Of a bundle and a line, or of either and a control run. */
 export interface RouteSeparation {
@@ -41,6 +41,8 @@ export interface RouteSeparation {
   readonly value: Value;
   /** What has to be kept; undefined where a guard or a clamp stands for it, or nobody says. */
   readonly least: Value | undefined;
+  /** What is recorded of such things passing each other, whoever measured it. */
+  readonly passes: Passes;
 }
 
 export interface Routes {
@@ -121,6 +123,7 @@ function bundleToLine(
       halves: [halfOfLine(run), halfOfBundle(bundle)],
     });
     if (!value) return undefined;
+    const passes = passesOfLine(wires, line);
     return {
       kind: "bundle",
       id,
@@ -128,20 +131,37 @@ function bundleToLine(
       fluid: line.fluid?.value,
       ...whereOf(course, nearest),
       value,
-      least: keepOwn(lineLimit(subject, wires, line)),
+      least: keepOwn(lineLimit(subject, passes, line)),
+      passes,
     };
   });
 }
 
 function bundleToControl({ bundle, id, course, wires }: RoutedBundle, control: Control, keep: Keep) {
   return controlsPassed.recall(bundle, control.keepOut, wires, keep, (keepOwn) =>
-    toControl("bundle", id, course, { wires }, [halfOfBundle(bundle)], control.neighbour, keepOwn),
+    toControl(
+      "bundle",
+      id,
+      course,
+      passesOfControl(wires),
+      [halfOfBundle(bundle)],
+      control.neighbour,
+      keepOwn,
+    ),
   );
 }
 
 function lineToControl({ run, course }: RoutedLine, control: Control, keep: Keep) {
   return controlsPassed.recall(run, control.keepOut, [], keep, (keepOwn) =>
-    toControl("line", run.id, course, { line: run.line }, [halfOfLine(run)], control.neighbour, keepOwn),
+    toControl(
+      "line",
+      run.id,
+      course,
+      passesOfControl([run.line]),
+      [halfOfLine(run)],
+      control.neighbour,
+      keepOwn,
+    ),
   );
 }
 
@@ -149,7 +169,7 @@ function toControl(
   kind: RouteSeparation["kind"],
   id: string,
   course: Course,
-  owner: Parameters<typeof controlLimit>[1],
+  passes: Passes,
   halves: readonly (Half | undefined)[],
   control: Neighbour,
   keep: Keep,
@@ -172,7 +192,8 @@ function toControl(
     fluid: undefined,
     ...whereOf(course, nearest),
     value,
-    least: keep(controlLimit(subject, owner, control, value.value)),
+    least: keep(controlLimit(subject, passes, control, value.value)),
+    passes,
   };
 }
 
