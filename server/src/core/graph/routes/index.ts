@@ -5,27 +5,15 @@
 import type { Project } from "../../project";
 import type { Bundle, KeepOut, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
-import { isWholeEntry } from "../entries";
 import type { Lines } from "../lines";
 import type { LineRun } from "../lines/line-run";
-import { outsideOf } from "../lines/outside";
-import { solidsSource } from "../placement/boxes";
 import type { Neighbour } from "../placement/clearances";
 import { keepOutNeighbour } from "../placement/keep-outs";
 import { Memory } from "../remember";
-import {
-  derive,
-  derived,
-  type Keep,
-  keeper,
-  known,
-  type Operand,
-  type Subject,
-  type Value,
-  written,
-} from "../value";
+import { type Keep, keeper, type Value } from "../value";
 import { type Course, courseOf, courseOperands, type Nearest, nearestOf, routeUnit } from "./course";
-import { controlLimit, lineLimit, passingWires } from "./limits";
+import { controlLimit, lineLimit, type Passes, passesOfControl, passesOfLine, passingWires } from "./limits";
+import { type Half, halfOfBundle, halfOfLine, separation } from "./separation";
 
 /** Of a bundle and a line, or of either and a control run. */
 export interface RouteSeparation {
@@ -41,6 +29,8 @@ export interface RouteSeparation {
   readonly value: Value;
   /** What has to be kept; undefined where a guard or a clamp stands for it, or nobody says. */
   readonly least: Value | undefined;
+  /** What is recorded of such things passing each other, whoever measured it. */
+  readonly passes: Passes;
 }
 
 export interface Routes {
@@ -121,6 +111,7 @@ function bundleToLine(
       halves: [halfOfLine(run), halfOfBundle(bundle)],
     });
     if (!value) return undefined;
+    const passes = passesOfLine(wires, line);
     return {
       kind: "bundle",
       id,
@@ -128,20 +119,37 @@ function bundleToLine(
       fluid: line.fluid?.value,
       ...whereOf(course, nearest),
       value,
-      least: keepOwn(lineLimit(subject, wires, line)),
+      least: keepOwn(lineLimit(subject, passes, line)),
+      passes,
     };
   });
 }
 
 function bundleToControl({ bundle, id, course, wires }: RoutedBundle, control: Control, keep: Keep) {
   return controlsPassed.recall(bundle, control.keepOut, wires, keep, (keepOwn) =>
-    toControl("bundle", id, course, { wires }, [halfOfBundle(bundle)], control.neighbour, keepOwn),
+    toControl(
+      "bundle",
+      id,
+      course,
+      passesOfControl(wires),
+      [halfOfBundle(bundle)],
+      control.neighbour,
+      keepOwn,
+    ),
   );
 }
 
 function lineToControl({ run, course }: RoutedLine, control: Control, keep: Keep) {
   return controlsPassed.recall(run, control.keepOut, [], keep, (keepOwn) =>
-    toControl("line", run.id, course, { line: run.line }, [halfOfLine(run)], control.neighbour, keepOwn),
+    toControl(
+      "line",
+      run.id,
+      course,
+      passesOfControl([run.line]),
+      [halfOfLine(run)],
+      control.neighbour,
+      keepOwn,
+    ),
   );
 }
 
@@ -149,7 +157,7 @@ function toControl(
   kind: RouteSeparation["kind"],
   id: string,
   course: Course,
-  owner: Parameters<typeof controlLimit>[1],
+  passes: Passes,
   halves: readonly (Half | undefined)[],
   control: Neighbour,
   keep: Keep,
@@ -172,85 +180,9 @@ function toControl(
     fluid: undefined,
     ...whereOf(course, nearest),
     value,
-    least: keep(controlLimit(subject, owner, control, value.value)),
+    least: keep(controlLimit(subject, passes, control, value.value)),
+    passes,
   };
-}
-
-/** What of the thickness of a routed thing counts, and what to say where it is not all that there is. */
-interface Half {
-  readonly symbol: string;
-  /** Undefined where only the centre line is known. */
-  readonly diameter: Operand;
-  readonly note: string | undefined;
-}
-
-/** Undefined where its diameter is faulty: it has one, and nobody knows which. */
-function halfOfBundle(bundle: Bundle): Half | undefined {
-  const { id, diameter } = bundle;
-  if (!isWholeEntry(bundle, "diameter", diameter)) return undefined;
-  const note = `The diameter of bundle ${id!.value} is not recorded: it counts as its centre line.`;
-  return {
-    symbol: "B",
-    diameter: written("diameter of the bundle", diameter, "in"),
-    note: diameter ? undefined : note,
-  };
-}
-
-/** Undefined without a size. */
-function halfOfLine(run: LineRun): Half | undefined {
-  if (!run.size) return undefined;
-  const outside = outsideOf(run);
-  if (outside) return { symbol: "D", diameter: outside, note: undefined };
-  return {
-    symbol: "D",
-    diameter: derived("outside diameter of the tube that the hose fits", run.size),
-    note: `No table gives the outside of hose ${run.id}: it counts as the tube that it fits, which is thinner.`,
-  };
-}
-
-function separation(
-  keep: Keep,
-  of: {
-    readonly subject: Subject;
-    readonly distance: number;
-    readonly method: string;
-    readonly points: () => Record<string, Operand>;
-    readonly halves: readonly (Half | undefined)[];
-  },
-): Value | undefined {
-  const { subject, distance, method, points } = of;
-  const halves = of.halves.filter((half) => half !== undefined);
-  if (halves.length < of.halves.length) return undefined;
-  const apart = keep(
-    known({
-      subject,
-      quantity: "route-distance",
-      unit: routeUnit,
-      method,
-      operands: points,
-      value: distance,
-      sources: [solidsSource],
-      notes: [
-        "Routes are straight from point to point: how a bend is rounded and how a run sags is not counted.",
-      ],
-    }),
-  );
-  const thick = halves.filter(({ diameter }) => diameter);
-  return keep(
-    derive({
-      subject,
-      quantity: "route-separation",
-      unit: routeUnit,
-      formula: ["d", ...thick.map(({ symbol }) => `${symbol} / 2`)].join(" - "),
-      operands: {
-        d: derived("distance of the centre line", apart),
-        ...Object.fromEntries(thick.map(({ symbol, diameter }) => [symbol, diameter])),
-      } as Readonly<Record<string, Operand>>,
-      compute: (numbers) =>
-        thick.reduce((left, { symbol }) => left - (numbers[symbol] as number) / 2, numbers.d as number),
-      notes: halves.flatMap(({ note }) => note ?? []),
-    }),
-  );
 }
 
 function whereOf({ points }: Course, { stretch }: Nearest): Pick<RouteSeparation, "between" | "place"> {

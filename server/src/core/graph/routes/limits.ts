@@ -11,18 +11,16 @@ import { derive, type Operand, type Subject, tabled, type Value, written } from 
 
 const { fluidLineSeparation, fluidLineSeparationClamped, controlCableSeparation } = wireInstallationLimits;
 
+export type Passes = readonly (Pass | LinePass)[];
+
 /**
  * Between a bundle and a line. The closer distance holds only where all that is recorded of wire and line passing
  * each other says that they are clamped; of lines of nothing flammable only contact is judged, and not where a
  * clamp or a guard rules it out.
  */
-export function lineLimit(subject: Subject, wires: readonly Wire[], line: Line): Value | undefined {
+export function lineLimit(subject: Subject, passes: Passes, line: Line): Value | undefined {
   if (!line.fluid) return undefined;
   const fluid = line.fluid.value;
-  const passes = [
-    ...(line.passes ?? []).filter(({ by }) => by?.value === "wire"),
-    ...passesBy(wires, `${fluid}-line`),
-  ];
   const keys = [line.fluid.place, ...placesOf(passes)];
   if (flammableFluids.has(fluid)) {
     const { value, source } = isAll(passes, "clamped") ? fluidLineSeparationClamped : fluidLineSeparation;
@@ -41,16 +39,13 @@ export function lineLimit(subject: Subject, wires: readonly Wire[], line: Line):
  */
 export function controlLimit(
   subject: Subject,
-  owner: { readonly wires: readonly Wire[] } | { readonly line: Line },
+  passes: Passes,
   control: Neighbour,
   separation: number,
 ): Value | undefined {
-  const passes =
-    "line" in owner
-      ? (owner.line.passes ?? []).filter(({ by }) => by?.value === "control-cable")
-      : passesBy(owner.wires, "control-cable");
+  // As of recorded passes: of a wire only a guard counts, of a line a clamp too.
   const isGuarded =
-    "line" in owner ? passes.length > 0 && passes.every(isHeldClear) : isAll(passes, "guarded");
+    subject.kind === "line" ? passes.length > 0 && passes.every(isHeldClear) : isAll(passes, "guarded");
   const asked = control.least
     ? written(`clearance of ${control.id}`, control.least, "in")!
     : inTable(0, freeRoomParagraphs[0]!, [control.place])!;
@@ -74,11 +69,24 @@ export function passingWires(wires: readonly Wire[], bundle: Bundle): Wire[] {
   return wires.filter((wire) => wire.passes && wire.bundle?.value === bundle.id?.value);
 }
 
-function passesBy(wires: readonly Wire[], by: string): Pass[] {
-  return wires.flatMap(({ passes = [] }) => passes.filter((pass) => pass.by?.value === by));
+/** What is recorded of a bundle's wires and a line passing each other. */
+export function passesOfLine(wires: readonly Wire[], { fluid, passes = [] }: Line): Passes {
+  return [
+    ...passes.filter(({ by }) => by?.value === "wire"),
+    ...(fluid ? passesBy(wires, `${fluid.value}-line`) : []),
+  ];
 }
 
-function isAll(passes: readonly (Pass | LinePass)[], key: "clamped" | "guarded"): boolean {
+/** What is recorded of wires, or of one line, passing control cables. */
+export function passesOfControl(things: readonly (Wire | Line)[]): Passes {
+  return passesBy(things, "control-cable");
+}
+
+function passesBy(things: readonly (Wire | Line)[], by: string): (Pass | LinePass)[] {
+  return things.flatMap(({ passes = [] }) => passes.filter((pass: Pass | LinePass) => pass.by?.value === by));
+}
+
+function isAll(passes: Passes, key: "clamped" | "guarded"): boolean {
   return passes.length > 0 && passes.every((pass) => pass[key]?.value === true);
 }
 
@@ -86,7 +94,7 @@ function isHeldClear({ clamped, guarded }: Pass | LinePass): boolean {
   return clamped?.value === true || guarded?.value === true;
 }
 
-function placesOf(passes: readonly (Pass | LinePass)[]): (Place | undefined)[] {
+function placesOf(passes: Passes): (Place | undefined)[] {
   return passes.flatMap(({ clamped, guarded }) => [clamped?.place, guarded?.place]);
 }
 

@@ -4,6 +4,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { heldRoutes, type RouteFacts, routeWords } from "../wires/passed-route";
 import { routeAlong, routeExample } from "../wires/route-example";
+import { movesOfRoute } from "../wires/route-moves";
 
 export const lineRouteTooNear = defineRule<RouteFacts>({
   id: "line-route-too-near",
@@ -22,6 +23,7 @@ export const lineRouteTooNear = defineRule<RouteFacts>({
   ],
   say: (facts) => routeWords("Line", facts),
   check: (project) => heldRoutes("line-route-too-near", "line", project),
+  remedies: movesOfRoute,
   examples: [
     {
       title: "Nearer to a control cable than its manual allows",

@@ -37,7 +37,7 @@ export function clearanceOf({ value }: Assessment, project: Project): ClearanceR
 }
 
 /** Steps to which a place is rounded, away from what it has to keep clear of. */
-const steps: Readonly<Partial<Record<UnitSymbol<"length">, number>>> = {
+export const placeSteps: Readonly<Partial<Record<UnitSymbol<"length">, number>>> = {
   in: 0.05,
   ft: 0.01,
   mm: 1,
@@ -69,7 +69,7 @@ export function* movesThatClear(assessment: Assessment, project: Project): Itera
     .sort((a, b) => a.by - b.by);
   for (const { axis, sign, words, by } of moves) {
     const at = coordinateOf(placed, axis);
-    const step = at && steps[at.value.unit];
+    const step = at && placeSteps[at.value.unit];
     if (!at || step === undefined) continue;
     const wanted = at.value.written + sign * convert(by, unit, at.value.unit, "length");
     const text = `${(sign > 0 ? roundUp : roundDown)(wanted, step)} ${at.value.unit}`;

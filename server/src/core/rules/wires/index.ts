@@ -9,6 +9,7 @@ import { circuitLoop } from "./circuit-loop";
 import { loadModeUnknown } from "./load-mode-unknown";
 import { loadNeverRuns } from "./load-never-runs";
 import { loadNotConnected } from "./load-not-connected";
+import { passDistanceOverstated } from "./pass-distance-overstated";
 import { protectionAboveChart } from "./protection-above-chart";
 import { protectionAboveWire } from "./protection-above-wire";
 import { protectionBelowLoad } from "./protection-below-load";
@@ -43,6 +44,7 @@ export const wireRules: readonly Rule[] = [
   loadModeUnknown,
   loadNeverRuns,
   loadNotConnected,
+  passDistanceOverstated,
   protectionAboveChart,
   protectionAboveWire,
   protectionBelowLoad,

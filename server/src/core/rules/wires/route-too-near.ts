@@ -5,6 +5,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { heldRoutes, type RouteFacts, routeWords } from "./passed-route";
 import { routeAlong, routeExample } from "./route-example";
+import { movesOfRoute } from "./route-moves";
 
 const { fluidLineSeparation, fluidLineSeparationClamped, controlCableSeparation } = wireInstallationLimits;
 
@@ -28,6 +29,7 @@ export const routeTooNear = defineRule<RouteFacts>({
   ],
   say: (facts) => routeWords("Bundle", facts),
   check: (project) => heldRoutes("route-too-near", "bundle", project),
+  remedies: movesOfRoute,
   examples: [
     {
       title: "Beside a fuel line",
