@@ -266,7 +266,7 @@ it("a new airframe record is written by the server's command, beside no other of
       arguments: [{ file: workspace.uri(file) }],
     });
   await begin("new.airframe.yaml");
-  expect(JSON.stringify(edits)).toContain("certification-basis: # CAR 3 or");
+  expect(JSON.stringify(edits)).toContain("certification-basis:  # CAR 3 or");
   await expect(begin(demo.airframe)).rejects.toThrow("There is a record of that name already");
   await expect(begin("new.kit.yaml")).rejects.toThrow("must end in .airframe.yaml");
 });

@@ -4,7 +4,7 @@ export function blanksOf(text: string): string[] {
   const indentOf = (line = "") => line.replace("- ", "  ").search(/\S/);
   return lines.filter(
     (line, at) =>
-      /^[\s-]*[\w-]+:(?: #.*)?$/.test(line) &&
+      /^[\s-]*[\w-]+:(?: +#.*)?$/.test(line) &&
       !line.trimStart().startsWith("#") &&
       indentOf(lines[at + 1]) <= indentOf(line),
   );

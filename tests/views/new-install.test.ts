@@ -57,8 +57,8 @@ describe("a new install record of the demo's kit and airframe", () => {
     expect(text).toContain("device: CB-40"); // 1100 W at 28 V
     expect(text).toContain("id: F-FANS"); // a fuse
     expect(text).toContain("to: GND-AFT");
-    expect(text).toContain("mounted-on: # MAIN or AUX");
-    expect(text).toContain("RACK: # standby or survey");
+    expect(text).toContain("mounted-on:  # MAIN or AUX");
+    expect(text).toContain("RACK:  # standby or survey");
   });
 });
 

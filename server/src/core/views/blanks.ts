@@ -12,11 +12,7 @@ export const blanksNote =
 export function blank(key: string, schema: Schema | undefined, indent = 0): string {
   const words = schema?.enum ? schema.enum.join(" or ") : schema?.examples?.[0];
   const start = schema?.enum ? "" : "such as ";
-  // Two spaces ahead of the comment: what is typed after the first of them leaves it a comment.
-  return comment(`${" ".repeat(indent)}${key}: `, [
-    words && `${start}${words}`,
-    schema?.description,
-  ]).trimEnd();
+  return comment(`${" ".repeat(indent)}${key}:`, [words && `${start}${words}`, schema?.description]);
 }
 
 /** What stands in a line, and a comment behind it made of the parts that there are. */
@@ -25,7 +21,9 @@ export function comment(start: string, parts: readonly (string | undefined)[]): 
     .filter((part) => part !== undefined)
     .join(": ")
     .replace(/\.$/, "");
-  return words === "" ? start : `${start} # ${words}`;
+  // Two spaces behind a colon: what is typed after the first of them leaves the comment a comment.
+  const between = start.endsWith(":") ? "  " : " ";
+  return words === "" ? start : `${start}${between}# ${words}`;
 }
 
 /** Schema of a section of a record, or of its entries. */

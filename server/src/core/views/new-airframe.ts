@@ -33,7 +33,7 @@ export function newAirframe(): string {
   const begun = Object.entries(sections).map(([key, wanted]) => begin(key, record[key] ?? {}, wanted, 0));
   const further = Object.keys(record)
     .filter((key) => !Object.hasOwn(sections, key))
-    .map((key) => comment(`# - ${key}:`, [record[key]?.description]).replace(": #", ":"));
+    .map((key) => comment(`# - ${key}:`, [record[key]?.description]).replace(":  #", ":"));
   const note = "# Further sections, where the aircraft or the kit needs them:";
   return `${[[blanksNote], ...begun, [note, ...further]].map((part) => part.join("\n")).join("\n\n")}\n`;
 }
