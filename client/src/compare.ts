@@ -41,9 +41,21 @@ export class RevisionComparison implements vscode.Disposable {
   async show(revision: string): Promise<void> {
     const uri = vscode.window.activeTextEditor?.document.uri;
     const git = await gitApi();
-    if (!uri || !git?.getRepository(uri)) {
+    const repository = uri && git?.getRepository(uri);
+    if (!uri || !git || !repository) {
       void vscode.window.showInformationMessage(
-        "Open a record of a git repository first; the editor's own Git extension must be on.",
+        git
+          ? "No open git repository holds this record. Is it in a folder above? Git: Open Repositories in Parent Folders."
+          : "To compare, the editor's own Git extension must be on.",
+      );
+      return;
+    }
+    const name = uri.path.split("/").at(-1) ?? "";
+    try {
+      await repository.show(revision, uri.fsPath);
+    } catch {
+      void vscode.window.showInformationMessage(
+        `${name} is not in ${revision}: there is nothing to compare with.`,
       );
       return;
     }
@@ -52,7 +64,6 @@ export class RevisionComparison implements vscode.Disposable {
       revision,
     });
     if (!answer) return;
-    const name = uri.path.split("/").at(-1) ?? "";
     await vscode.commands.executeCommand(
       "vscode.diff",
       git.toGitUri(uri, revision),

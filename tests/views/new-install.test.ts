@@ -54,7 +54,7 @@ describe("a new install record of the demo's kit and airframe", () => {
     expect(text).toContain("title: QSR-60 in B9-0417");
     expect(text).toContain("failed: [ALT1]");
     expect(text).toContain("device: CB-30"); // 24 A, the rack's largest draw
-    expect(text).toContain("device: CB-40"); // 1100 W at 28 V
+    expect(text).toContain("device: CB-50"); // 1100 W at 28 V less the drop that is allowed: 40.7 A
     expect(text).toContain("id: F-FANS"); // a fuse
     expect(text).toContain("to: GND-AFT");
     expect(text).toContain("mounted-on:  # MAIN or AUX");

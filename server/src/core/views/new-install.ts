@@ -4,6 +4,7 @@
  */
 import { inUnit } from "../quantities";
 import type { AirframeRecord, Component, Device, InstallRecord, KitRecord } from "../records/types";
+import { voltageDropLimit } from "../tables/voltage-drop-limits";
 import { blanksNote, comment, blank as makeBlank, schemaIn } from "./blanks";
 
 /** What a new record is made from; the paths are as the record will name them. */
@@ -102,8 +103,18 @@ function condition(phase: string, loads: readonly Component[], { electrical }: A
     ...(runs ? [blank("engine-speed", "conditions")] : []),
     ...(lost.length === 1 ? [`failed: [${lost[0]}]`] : []),
     ...(lost.length > 1 ? [blank("failed", "conditions")] : []),
-    ...(loads.length === 0 ? ["loads: {}"] : ["loads: # leave out what is off", ...loads.map(modeOf)]),
+    ...loadsOf(phase, loads),
   ];
+}
+
+/** After the loss of a source only what is essential runs on, until the engineer says otherwise. */
+function loadsOf(phase: string, loads: readonly Component[]): string[] {
+  if (loads.length === 0) return ["loads: {}"];
+  const running =
+    phase === "source-failed" ? loads.filter(({ essential }) => essential?.value === true) : loads;
+  return running.length === 0
+    ? ["loads: {} # what still runs: nothing of this kit is essential"]
+    : ["loads: # leave out what is off", ...running.map(modeOf)];
 }
 
 /** The one mode that a load has, or a blank with all of them. */
@@ -148,15 +159,20 @@ function protection({ device, guard }: Circuit, { electrical }: AirframeRecord):
   ];
 }
 
-/** The kit's smallest device that carries the load's largest draw; which of them it is to be is checked later. */
+/**
+ * The kit's smallest device that carries the load's largest draw; which of them it is to be is checked later. A
+ * constant power draws more the lower its voltage: it is taken at the lowest that the allowed drop leaves it.
+ */
 function smallestDevice(
   { draws }: Component,
   { devices }: KitRecord,
   volts: number | undefined,
 ): Device | undefined {
+  const drop = volts === undefined ? undefined : voltageDropLimit(volts, "continuous");
+  const lowest = volts === undefined ? undefined : volts - (drop?.covered ? drop.value : 0);
   const amps = (draws ?? []).map(({ current, power }) => {
     if (current) return inUnit(current.value, "A");
-    return power && volts !== undefined ? inUnit(power.value, "W") / volts : undefined;
+    return power && lowest !== undefined ? inUnit(power.value, "W") / lowest : undefined;
   });
   if (amps.length === 0 || amps.some((one) => one === undefined)) return undefined;
   const needed = Math.max(...(amps as number[]));
