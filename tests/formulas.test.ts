@@ -238,7 +238,7 @@ function numbersOf({ values, margins }: ReturnType<typeof worksheetOf>): Set<str
   for (const { value, limit, unit, margin } of margins) {
     shown.add(showMeasure(value, unit as ValueUnit));
     shown.add(showMeasure(limit, unit as ValueUnit));
-    if (margin !== null) shown.add(`${Math.round(margin * 100)} %`);
+    if (margin !== null) shown.add(`${Math.floor(margin * 100 + 1e-9)} %`);
   }
   return shown;
 }

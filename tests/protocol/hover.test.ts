@@ -81,7 +81,7 @@ describe("on the gauge of a wire", () => {
         expect.stringMatching(/^path drop, CHILLER/),
         showMeasure(value, unit),
         `≤ ${showMeasure(limit, unit)}`,
-        `${Math.round(margin * 100)} %`,
+        `${Math.floor(margin * 100 + 1e-9)} %`,
       ]),
     );
     const margins = rows.map((row) => Number.parseInt(row.at(-1)!, 10));
