@@ -23,8 +23,11 @@ export class Recollection {
   /** What is known to hold for just this project, and goes with it. */
   doneOf(project: object): Map<object, unknown> {
     this.done ??= new WeakMap();
-    const known = this.done.get(project) ?? new Map<object, unknown>();
-    this.done.set(project, known);
+    let known = this.done.get(project);
+    if (!known) {
+      known = new Map();
+      this.done.set(project, known);
+    }
     return known;
   }
 }

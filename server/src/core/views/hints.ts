@@ -7,7 +7,7 @@ import { groupBy } from "../graph/group-by";
 import { showMeasure, type Value } from "../graph/value";
 import type { Project } from "../project";
 import type { Entry, MapNode, Node } from "../reading";
-import { nameOf } from "./calculation";
+import { nameOf, showShare } from "./calculation";
 
 export interface Hint {
   /** The line on which this node starts, or ends where it stands in braces, is the hint's. */
@@ -113,8 +113,8 @@ function largest(values: readonly (Value | undefined)[]): Value | undefined {
 function marginWords(judged: readonly Assessment[]): string | undefined {
   const worst = judged.filter((one) => marginOf(one) !== undefined).toSorted(byMargin)[0];
   if (!worst) return undefined;
-  const share = Math.floor(marginOf(worst)! * 100 + 1e-9);
-  return worst.holds ? `margin ${share} % (${nameOf(worst.value)})` : `${nameOf(worst.value)} ${share} %`;
+  const share = showShare(marginOf(worst));
+  return worst.holds ? `margin ${share} (${nameOf(worst.value)})` : `${nameOf(worst.value)} ${share}`;
 }
 
 function section({ entries }: MapNode, key: string): Node | undefined {
