@@ -1,11 +1,12 @@
 /** Whatever was edited before: what is recalled is what would be derived and judged anew. */
-import fc from "fast-check";
+
 import { expect, it } from "vitest";
 import { check, type Judgement } from "../server/src/core/check";
 import { applyEdits } from "../server/src/core/edits/text-edit";
 import { proveRemedy } from "../server/src/core/remedies";
 import { RecordShelf } from "../server/src/core/shelf";
 import { worksheetOf } from "../server/src/core/views/worksheet";
+import { fc } from "./support/random";
 import { demo, demoRecords } from "./support/workspace";
 
 /** More runs find what is rare: INCREMENTAL_RUNS=500 npx vitest run tests/incremental.test.ts */

@@ -2,7 +2,7 @@
  * Trees of ducts against a solver of another kind: where the one under test goes through resistances in closed
  * form, this one halves intervals of pressure and of flow, with a friction factor found by halves as well.
  */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import {
   type DuctNetwork,
@@ -10,6 +10,7 @@ import {
   type DuctSolution,
   solveDuct,
 } from "../../server/src/core/methods/air/duct-network";
+import { fc } from "../support/random";
 
 const air = { density: 1.1, viscosity: 1.8e-5 };
 

@@ -1,7 +1,8 @@
 /** Where a fan's curve meets that of its path, against a search by halves. */
-import fc from "fast-check";
+
 import { expect, it } from "vitest";
 import { crossing, type FanPoint } from "../../server/src/core/methods/air/fan-point";
+import { fc } from "../support/random";
 
 const steps = fc.array(
   fc.record({

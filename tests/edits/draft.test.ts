@@ -1,7 +1,7 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import { Draft } from "../../server/src/core/edits/draft";
 import { applyEdits } from "../../server/src/core/edits/text-edit";
+import { fc } from "../support/random";
 
 const steps = fc.array(
   fc.array(fc.tuple(fc.nat(40), fc.nat(5), fc.string({ maxLength: 4 })), { minLength: 1, maxLength: 3 }),

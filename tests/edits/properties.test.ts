@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Change } from "../../server/src/core/edits/change";
 import type { Content } from "../../server/src/core/edits/content";
@@ -7,6 +6,7 @@ import { applyEdits, type TextEdit } from "../../server/src/core/edits/text-edit
 import { type MapNode, type Reading, read } from "../../server/src/core/reading";
 import { recordText } from "../reading/arbitraries";
 import { brief, nodesIn } from "../reading/outline";
+import { fc } from "../support/random";
 
 const numRuns = Number(process.env.EDITS_RUNS ?? 400);
 const timeout = 60_000 + 20 * numRuns;

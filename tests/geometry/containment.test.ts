@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { containment, type Placed, relation, type Shape } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { angle, lattice, placed, point, runs, scaled, shape, shifted, turned } from "./arbitraries";
 import { apart, boundaryPieces, leastAlong, leastDistance, sampledDistance, standsOut } from "./model";
 

@@ -1,7 +1,8 @@
 /** Widths of shapes across a direction, against a search over their sampled boundaries. */
-import fc from "fast-check";
+
 import { expect, it } from "vitest";
 import { extentAlong, greatestExtent } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { placed as anyPlaced, runs } from "./arbitraries";
 import { boundaryPieces, leastAlong } from "./model";
 

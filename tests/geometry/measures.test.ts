@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   area,
@@ -11,6 +10,7 @@ import {
   shapeProblems,
   smallestCornerRadius,
 } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { placed, runs, shape } from "./arbitraries";
 import { apart, boundaryPieces, gridOver, leastAlong, standsOut } from "./model";
 

@@ -1,6 +1,5 @@
 /** Areas, lengths and distances of shapes against a general-purpose geometry package (@flatten-js/core). */
 import Flatten from "@flatten-js/core";
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   area,
@@ -11,6 +10,7 @@ import {
   pointClearance,
   relation,
 } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { placed, point, runs } from "./arbitraries";
 
 const { arc, point: at, Polygon, segment, CCW } = Flatten;

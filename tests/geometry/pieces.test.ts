@@ -1,8 +1,8 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Arc } from "../../server/src/core/methods/geometry";
 import { nearestOnPiece } from "../../server/src/core/methods/geometry/outline";
 import { boxGap, nearestOfSegments, type Segment } from "../../server/src/core/methods/geometry/segment";
+import { fc } from "../support/random";
 import { point, runs } from "./arbitraries";
 import { apart, leastAlong, type Piece } from "./model";
 

@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Placed, pointClearance, relation } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { angle, placed, point, runs, shifted, turned } from "./arbitraries";
 import { apart, boundaryPieces, leastAlong, standsOut } from "./model";
 

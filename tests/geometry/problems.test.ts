@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   type Point,
@@ -6,6 +5,7 @@ import {
   type Shape,
   shapeProblems,
 } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { runs } from "./arbitraries";
 
 const points = (...corners: readonly (readonly [number, number])[]): readonly Point[] =>

@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Placed, type Relation, relation, type Shape } from "../../server/src/core/methods/geometry";
+import { fc } from "../support/random";
 import { angle, lattice, placed, placedCircle, point, runs, scaled, shifted, turned } from "./arbitraries";
 import { apart, commonDepth, leastDistance, sampledDistance, standsOut } from "./model";
 

@@ -1,10 +1,11 @@
 /** Which serial numbers lie in a range, and which way into the kit's groups is the nearest. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { compareSerials } from "../../server/src/core/graph/eligibility";
 import { ruleById } from "../../server/src/core/rules";
 import { eligibilityExample } from "../../server/src/core/rules/eligibility/eligibility-example";
 import { runExample } from "../../server/src/core/run-example";
+import { fc } from "../support/random";
 
 describe("serial numbers", () => {
   it.each([

@@ -1,5 +1,5 @@
 /** Every permitted loading, weighing, ballast and placards, as whole records. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
 import { check, type Judgement } from "../../server/src/core/check";
 import { weightsOf } from "../../server/src/core/graph/derivations";
@@ -14,6 +14,7 @@ import { ruleById } from "../../server/src/core/rules";
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
 import { weighingExample } from "../../server/src/core/rules/weights/weighing-example";
 import { hoverOn } from "../../server/src/core/views/hover";
+import { fc } from "../support/random";
 
 const alone: RecordSource = { resolve: () => undefined, load: () => undefined };
 

@@ -1,9 +1,10 @@
 /** Routes: how far bundles are from lines and control runs, held against samples; and which limit is asked. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { routesOf } from "../../server/src/core/graph/derivations";
 import { routeAlong, routeExample } from "../../server/src/core/rules/wires/route-example";
 import { judge, remediesFor } from "../remedies/support";
+import { fc } from "../support/random";
 
 type Point = readonly [arm: number, buttLine: number, waterLine: number];
 

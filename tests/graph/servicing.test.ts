@@ -1,9 +1,10 @@
 /** Servicing: how far a job is from its panel however the component stands, and who is accused of what. */
-import * as fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { placementsOf } from "../../server/src/core/graph/derivations";
 import { serviced, serviceExample } from "../../server/src/core/rules/placement/service-example";
 import { judge, remediesFor, titlesFor } from "../remedies/support";
+import { fc } from "../support/random";
 
 const spot = (front: number, left: number, bottom: number) =>
   serviced(`at: { from-front: ${front} in, from-left: ${left} in, from-bottom: ${bottom} in }`);

@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { evaluate } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { check, type Judgement } from "../../server/src/core/check";
@@ -19,6 +18,7 @@ import { balanceExample } from "../../server/src/core/rules/weights/balance-exam
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
 import { weighingExample } from "../../server/src/core/rules/weights/weighing-example";
 import { citeSource, type Source } from "../../server/src/core/source";
+import { fc } from "../support/random";
 
 type Texts = Readonly<Record<string, string>>;
 

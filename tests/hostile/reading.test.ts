@@ -3,11 +3,11 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
-import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { limits } from "../../server/src/core/limits";
 import { read } from "../../server/src/core/reading";
 import { brief, nodesIn } from "../reading/outline";
+import { fc } from "../support/random";
 
 describe("text that can end the process inside of the YAML library", () => {
   let folder: string;

@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   applyChange,
@@ -20,6 +19,7 @@ import {
 } from "../../server/src/core/methods/envelope";
 import { roundUp } from "../../server/src/core/quantities";
 import { isAtMost, isBelow, sameWithinRounding } from "../../server/src/core/rounding";
+import { fc } from "../support/random";
 
 /** What physics and geometry demand, whatever the numbers. No published values here. */
 

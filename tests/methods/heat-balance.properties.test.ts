@@ -1,7 +1,8 @@
 /** The closed form of the pull-down against a numeric integration of the heat balance that it stands for. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { steadyTemperature, timeToReach } from "../../server/src/core/methods/heat-balance";
+import { fc } from "../support/random";
 
 /** C dT/dt = K (T_o - T) + G, by the classical Runge-Kutta method; the temperature after `time`. */
 function integrated(

@@ -1,7 +1,8 @@
 /** Distance of straight lines and the room between swept ones: by brute force, and by what must hold. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { clearance, lineDistance, type SweptLine, type Vector3 } from "../../server/src/core/methods/solids";
+import { fc } from "../support/random";
 
 const coordinate = fc.oneof(
   fc.double({ min: -12, max: 12, noNaN: true }),

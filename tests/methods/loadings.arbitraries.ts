@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import type { Envelope, LimitPoint } from "../../server/src/core/methods/envelope";
 import type { Loadable, LoadGroup, LoadStation } from "../../server/src/core/methods/loadable";
+import { fc } from "../support/random";
 
 /** Small whole numbers: many ties, limits that are just reached, and sums without rounding. */
 const whole = (min: number, max: number) => fc.integer({ min, max });

@@ -2,11 +2,12 @@
  * The extreme loadings against a general-purpose solver of linear programmes (HiGHS, compiled to WebAssembly). It
  * knows nothing of filling stations in the order of their arms: it is told the programme as it stands.
  */
-import fc from "fast-check";
+
 import createSolver, { type Highs } from "highs";
 import { beforeAll, expect, test } from "vitest";
 import type { Loadable } from "../../server/src/core/methods/loadable";
 import { boundaryCurves, extremeCg } from "../../server/src/core/methods/loadings";
+import { fc } from "../support/random";
 import { loadable } from "./loadings.arbitraries";
 
 let solver: Highs;

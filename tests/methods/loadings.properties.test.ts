@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type LimitSide, limitAt } from "../../server/src/core/methods/envelope";
 import { excessAlong } from "../../server/src/core/methods/envelope-excess";
@@ -16,6 +15,7 @@ import {
   violations,
 } from "../../server/src/core/methods/loadings";
 import { type LoadedPoint, pointAt } from "../../server/src/core/methods/moment-curve";
+import { fc } from "../support/random";
 import { envelope, loadable } from "./loadings.arbitraries";
 import { cornersOf } from "./polytope";
 
@@ -168,6 +168,22 @@ describe("violations", () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  test("a stretch ends on a limit at the datum, too", () => {
+    const aircraft: Loadable = {
+      fixed: { weight: 7, moment: -46 },
+      stations: [{ id: "aft", arm: 15, least: 3, most: 7 }],
+    };
+    const atDatum = [
+      { weight: 1, arm: 0 },
+      { weight: 120, arm: 0 },
+    ];
+    const report = violations(curvesOf(aircraft), { forward: atDatum, aft: atDatum }, "forward");
+    // -46 + 15 x = 0 at x = 46 / 15, and 7 lb are there without it.
+    expect(report.violations.map(({ from, to }) => [from, to])).toEqual([
+      [10, expect.closeTo(7 + 46 / 15, 12)],
+    ]);
   });
 
   test("a stretch ends on the limit, at a step of the limit or at an end of the curve", () => {

@@ -1,9 +1,10 @@
 /** The worst case of tolerances: against every corner of what weights and arms may be. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
 import { combine } from "../../server/src/core/methods/balance";
 import { leastSteps } from "../../server/src/core/methods/least-step";
 import { balanceRange, type UncertainMass } from "../../server/src/core/methods/tolerance";
+import { fc } from "../support/random";
 
 const mass: fc.Arbitrary<UncertainMass> = fc.record({
   weight: fc.integer({ min: -30, max: 60 }).filter((weight) => weight !== 0),

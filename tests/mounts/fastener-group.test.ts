@@ -1,5 +1,5 @@
 /** Fastener groups against statics: what the fasteners take together is what the load puts on them. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import {
   type AppliedForce,
@@ -7,6 +7,7 @@ import {
   fastenerForces,
   type GroupFastener,
 } from "../../server/src/core/methods/fastener-group";
+import { fc } from "../support/random";
 
 const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
 const force = fc.double({ min: -5000, max: 5000, noNaN: true });

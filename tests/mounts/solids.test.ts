@@ -1,6 +1,5 @@
 /** Clearances of solids: by brute force, against a general-purpose geometry package, and by what must hold. */
 import RAPIER from "@dimforge/rapier3d-compat";
-import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import {
   type Attitude,
@@ -16,6 +15,7 @@ import {
   type UprightBox,
   type Vector3,
 } from "../../server/src/core/methods/solids";
+import { fc } from "../support/random";
 
 const coordinate = fc.double({ min: -12, max: 12, noNaN: true });
 const point: fc.Arbitrary<Vector3> = fc.record({ x: coordinate, y: coordinate, z: coordinate });

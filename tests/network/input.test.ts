@@ -1,7 +1,8 @@
 /** Input that is none: named, never thrown. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
 import { prepare } from "../../server/src/core/methods/network";
+import { fc } from "../support/random";
 import { runs } from "./arbitraries";
 import { current, ground, network, power, resistance, solve, stiff, topologyOf, wire } from "./support";
 

@@ -1,7 +1,8 @@
 /** What must not change an answer, and how answers of linear networks add up. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
 import { type Condition, prepare } from "../../server/src/core/methods/network";
+import { fc } from "../support/random";
 import { anyNetwork, runs } from "./arbitraries";
 import {
   conditionOf,

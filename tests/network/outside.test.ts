@@ -1,7 +1,8 @@
 /** Random networks against mathjs, and against the laws of circuits. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
 import type { Solved } from "../../server/src/core/methods/network";
+import { fc } from "../support/random";
 import { anyNetwork, runs } from "./arbitraries";
 import { type Found, solveLinear, substitute } from "./outside";
 import { expectLawful, type Network, solve } from "./support";

@@ -1,6 +1,7 @@
 /** Loads of constant power up to the point where the network can't carry them. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
+import { fc } from "../support/random";
 import { anyNetwork, runs } from "./arbitraries";
 import {
   current,

@@ -1,6 +1,7 @@
 /** Resistances that depend on their own current. */
-import fc from "fast-check";
+
 import { describe, expect, test } from "vitest";
+import { fc } from "../support/random";
 import { anyNetwork, runs } from "./arbitraries";
 import {
   current,

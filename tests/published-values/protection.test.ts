@@ -2,7 +2,7 @@
  * Opening times of breakers and fuses, their coordination, and the heat of a fault in a conductor. No published
  * time-current table was found: the points of devices are made up, and only the arithmetic on them is checked.
  */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import {
   areaNeeded,
@@ -21,6 +21,7 @@ import {
 } from "../../server/src/core/methods/opening-time";
 import type { Source } from "../../server/src/core/source";
 import { copperWire } from "../../server/src/core/tables/copper-wire";
+import { fc } from "../support/random";
 
 const never = Number.POSITIVE_INFINITY;
 const record: Source = { document: "made-up record", standing: "record" };

@@ -2,7 +2,7 @@
  * Alternators, batteries and how much of a source may be used. Beside each check: document, edition and place, or
  * that its numbers are constructed. No published curve of an aircraft alternator was found: the points are made up.
  */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import {
   alternatorOutput,
@@ -15,6 +15,7 @@ import {
 } from "../../server/src/core/methods/sources";
 import type { Source } from "../../server/src/core/source";
 import type { Lookup } from "../../server/src/core/tables/lookup";
+import { fc } from "../support/random";
 
 const record: Source = { document: "made-up record", standing: "record" };
 

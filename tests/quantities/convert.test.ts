@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   allDimensions,
@@ -10,6 +9,7 @@ import {
   quantityOf,
   unitsOf,
 } from "../../server/src/core/quantities";
+import { fc } from "../support/random";
 
 const value = fc
   .double({ min: -1e9, max: 1e9, noNaN: true })

@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import { editDistance } from "../../server/src/core/quantities/edit-distance";
+import { fc } from "../support/random";
 
 test.each<[string, string, number]>([
   ["", "", 0],

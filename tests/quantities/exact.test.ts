@@ -1,6 +1,6 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import { exactly, over, times, toNumber } from "../../server/src/core/quantities/exact";
+import { fc } from "../support/random";
 
 test("a number survives the way through a rational", () => {
   fc.assert(

@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   formatApart,
@@ -7,6 +6,7 @@ import {
   roundDown,
   roundUp,
 } from "../../server/src/core/quantities";
+import { fc } from "../support/random";
 
 describe("formatNumber", () => {
   test.each<[number, string]>([

@@ -1,4 +1,3 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   allDimensions,
@@ -13,6 +12,7 @@ import {
   unitsOf,
 } from "../../server/src/core/quantities";
 import { table } from "../../server/src/core/quantities/units";
+import { fc } from "../support/random";
 
 function problemOf(text: string, dimension: Dimension, sign: Sign = "any"): QuantityProblem {
   const parsed = parseQuantity(text, { dimension, sign });

@@ -1,7 +1,8 @@
 /** Tolerances behind quantities: how they are written, what is made of them, and where they may not stand. */
-import fc from "fast-check";
+
 import { describe, expect, it } from "vitest";
 import { parseQuantity } from "../../server/src/core/quantities";
+import { fc } from "../support/random";
 
 const weight = { dimension: "mass", sign: "not-negative", tolerance: true } as const;
 

@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import { fc } from "../support/random";
 
 /*
  * Texts that look like records, and edits of them. The words are few, so that keys repeat and aliases meet

@@ -1,8 +1,8 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import { isMap, isScalar, isSeq, parseAllDocuments } from "yaml";
 import { type Reading, read } from "../../server/src/core/reading";
 import { readAsOneItem } from "../../server/src/core/reading/read";
+import { fc } from "../support/random";
 import { editedTexts, recordText } from "./arbitraries";
 import { absolute, brief, children, nodesIn } from "./outline";
 

@@ -1,7 +1,7 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { lineIndex } from "../../server/src/core/reading";
+import { fc } from "../support/random";
 
 describe("a line index", () => {
   const lines = lineIndex("ab\ncd\r\n\re\u2028f😀");

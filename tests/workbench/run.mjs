@@ -33,7 +33,7 @@ const [program, ...args] = [
   join(root, "node_modules", "vitest", "vitest.mjs"),
   "run",
   "--config",
-  join(here, "vitest.config.ts"),
+  join(here, "vitest.config.mts"),
   ...process.argv.slice(2),
 ];
 const tests = spawn(program, args, { cwd: root, stdio: "inherit" });

@@ -73,6 +73,8 @@ interface Sample {
   readonly cg: number;
   readonly limit: number;
   readonly excess: number;
+  /** Size of the lengths that the excess was computed from: its noise is theirs. */
+  readonly scale: number;
 }
 
 /** Weights over which moment and limit are both straight. */
@@ -103,9 +105,16 @@ function piecesOf(curve: MomentCurve, lines: readonly LimitLine[], side: LimitSi
       if (from > to) return [];
       const rest = start.moment - arm * start.weight;
       const sampleAt = (weight: number): Sample => {
-        const cg = (start.moment + arm * (weight - start.weight)) / weight;
-        const limit = line.arm + line.slope * (weight - line.from);
-        return { weight, cg, limit, excess: side === "aft" ? cg - limit : limit - cg };
+        const added = arm * (weight - start.weight);
+        const cg = (start.moment + added) / weight;
+        const rise = line.slope * (weight - line.from);
+        const limit = line.arm + rise;
+        // Near the datum both lengths are small differences of large ones.
+        const scale = Math.max(
+          (Math.abs(start.moment) + Math.abs(added)) / weight,
+          Math.abs(line.arm) + Math.abs(rise),
+        );
+        return { weight, cg, limit, excess: side === "aft" ? cg - limit : limit - cg, scale };
       };
       const turn = Math.sqrt(-rest / line.slope);
       const zeros = rootsOf(-line.slope, arm - (line.arm - line.slope * line.from), rest);
@@ -141,8 +150,8 @@ function worseOf(a: Sample | undefined, b: Sample): Sample {
 }
 
 /** On a limit is inside, also when the last bit says otherwise. */
-function isBeyond({ cg, limit, excess }: Sample): boolean {
-  return isBelow(0, excess, Math.max(Math.abs(cg), Math.abs(limit)));
+function isBeyond({ excess, scale }: Sample): boolean {
+  return isBelow(0, excess, scale);
 }
 
 /** Stretches that touch become one. */
