@@ -23,9 +23,12 @@ export function readAnswer(
   const firstLoad = topology.branches.length;
   const isFloating = (unknown: number) => unknown !== reference && reach.floating[unknown] === 1;
 
-  const flowing = ohms.map((resistance, branch) =>
-    resistance === 0 || resistance === Number.POSITIVE_INFINITY ? 0 : nodal.voltsAlong(branch) / resistance,
-  );
+  // Those of rigid branches are found last, from what flows into them.
+  const branchAmps: (number | undefined)[] = [];
+  ohms.forEach((resistance, branch) => {
+    const isCarrying = resistance !== 0 && resistance !== Number.POSITIVE_INFINITY;
+    branchAmps.push(isCarrying ? nodal.voltsAlong(branch) / resistance : 0);
+  });
   const loadAmps = loadCurrents(condition, circuit, firstLoad);
   const sources = sourceCurrents(condition, circuit);
 
@@ -35,7 +38,7 @@ export function readAnswer(
     if (to !== reference) inflow[to]! += amps;
   };
   topology.branches.forEach(({ from, to }, branch) => {
-    move(from, to, flowing[branch]!);
+    move(from, to, branchAmps[branch]!);
   });
   topology.loads.forEach(({ from, to }, load) => {
     move(from, to, loadAmps[load]!);
@@ -48,15 +51,20 @@ export function readAnswer(
   topology.sources.forEach(({ node }, source) => {
     if (sources.amps[source] === undefined) move(reference, node, Number.NaN);
   });
-  const isRigid = (branch: number) => ohms[branch] === 0;
-  const alongRigid = rigidAmps(topology.branches, isRigid, inflow);
+  ohms.forEach((resistance, branch) => {
+    if (resistance === 0) branchAmps[branch] = undefined;
+  });
+  rigidAmps(plan.rigid, inflow, (branch, amps) => {
+    branchAmps[branch] = amps;
+  });
+  const potentials: (number | undefined)[] = [];
+  plan.nodeUnknown.forEach((unknown) => {
+    potentials.push(isFloating(unknown) ? undefined : nodal.voltsAt(unknown));
+  });
   return {
     kind: "solved",
-    potentials: Array.from({ length: topology.nodeCount }, (_, node) => {
-      const unknown = plan.nodeUnknown[node]!;
-      return isFloating(unknown) ? undefined : nodal.voltsAt(unknown);
-    }),
-    branchAmps: alongRigid.map((amps, branch) => (isRigid(branch) ? amps : flowing[branch])),
+    potentials,
+    branchAmps,
     branchOhms: Array.from(ohms),
     loadAmps,
     loadVolts: loadAmps.map((_, load) => {

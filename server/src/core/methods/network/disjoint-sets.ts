@@ -3,7 +3,8 @@ export class DisjointSets {
   private readonly parent: Int32Array;
 
   constructor(size: number) {
-    this.parent = Int32Array.from({ length: size }, (_, index) => index);
+    this.parent = new Int32Array(size);
+    for (let member = 0; member < size; member++) this.parent[member] = member;
   }
 
   /** The member that stands for the set of `member`. */

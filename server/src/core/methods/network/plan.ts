@@ -1,6 +1,7 @@
 import { DisjointSets } from "./disjoint-sets";
 import { type Elimination, pairOf, planElimination } from "./elimination";
 import { reference, type Topology } from "./model";
+import { type RigidWalk, walkRigid } from "./rigid-amps";
 
 /**
  * The network with rigidly connected nodes merged: what stays the same as long as the same branches are
@@ -15,6 +16,7 @@ export interface Plan {
   readonly to: Int32Array;
   /** By element: its pair in the elimination; −1 when an end is the reference or both are one unknown. */
   readonly pair: Int32Array;
+  readonly rigid: readonly RigidWalk[];
 }
 
 /** @param rigid by branch, 1 where it is a rigid connection */
@@ -52,5 +54,6 @@ export function makePlan({ nodeCount, branches, loads }: Topology, rigid: Uint8A
       const b = to[element]!;
       return a === reference || b === reference || a === b ? -1 : pairOf(elimination, a, b);
     }),
+    rigid: walkRigid(nodeCount, branches, rigid),
   };
 }

@@ -33,7 +33,8 @@ export function findReach(topology: Topology, condition: Condition, plan: Plan, 
     if (load?.kind === "resistance") connect(firstLoad + index);
   });
 
-  const part = Int32Array.from({ length: size }, (_, unknown) => sets.find(unknown));
+  const part = new Int32Array(size);
+  for (let unknown = 0; unknown < size; unknown++) part[unknown] = sets.find(unknown);
   const fed = new Set(ties.flatMap(({ at }) => (at === reference ? [] : [part[at]!])));
   const returning = new Set([...fed, ...grounded.map((unknown) => part[unknown]!)]);
   /** Parts where current flows: those with a source, and those that lead it back from another part's load. */
@@ -61,10 +62,12 @@ export function findReach(topology: Topology, condition: Condition, plan: Plan, 
     else note(dead, at, index, "source");
   });
 
-  const floating = Uint8Array.from(part, (root) => (returning.has(root) ? 0 : 1));
-  for (const root of new Set(part)) {
-    if (!returning.has(root) && !dead.has(root)) dead.set(root, { loads: [], lacks: "source" });
-  }
+  const floating = new Uint8Array(size);
+  part.forEach((root, unknown) => {
+    if (returning.has(root)) return;
+    floating[unknown] = 1;
+    if (!dead.has(root)) dead.set(root, { loads: [], lacks: "source" });
+  });
   return { floating, alive, islands: islandsOf(dead, part, plan.nodeUnknown), part };
 }
 

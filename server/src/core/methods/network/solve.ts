@@ -21,7 +21,11 @@ export function solveCondition(
   const problems = conditionProblems(topology, condition);
   if (problems.length > 0) return { kind: "no-solution", reason: "invalid-input", problems };
 
-  const plan = planFor(Uint8Array.from(condition.ohms, (ohms) => (ohms === 0 ? 1 : 0)));
+  const rigid = new Uint8Array(condition.ohms.length);
+  condition.ohms.forEach((ohms, branch) => {
+    if (ohms === 0) rigid[branch] = 1;
+  });
+  const plan = planFor(rigid);
   const tied = makeTies(condition.sources, (source) => {
     const { node } = topology.sources[source]!;
     return node === reference ? reference : plan.nodeUnknown[node]!;
