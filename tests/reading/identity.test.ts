@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { type Node, type Reading, read } from "../../server/src/core/reading";
-import { brief, nodesIn } from "./outline";
+import { absolute, brief, nodesIn } from "./outline";
 
 const text = [
   "# A record",
@@ -78,6 +78,44 @@ test("an item keeps its nodes while its place moves", () => {
   const { start, end } = after.spanOf(node);
   expect(after.text.slice(start, end)).toBe("8 AWG");
   expect(start).toBe(before.spanOf(node).start + 3);
+});
+
+test.each([
+  ["a remark", "8 AWG", "8 AWG # as measured"],
+  ["spaces", "gauge: 8 AWG", "gauge:    8 AWG"],
+  ["an empty line", "    gauge: 8 AWG", "\n    gauge: 8 AWG"],
+  ["a remark of the header", "# all of them", "# all of them, and the spares"],
+  ["a remark before the entry", "# the long one", "#"],
+])("%s moves the nodes of an item, and makes no others", (_, old, now) => {
+  const before = read(text);
+  let after = before;
+  // The second edit meets nodes that were taken over by the first.
+  for (const edited of [text.replace(old, now), text.replace(old, now).replace(now, `${now} # x`)]) {
+    after = read(edited, after);
+    expect(absolute(after)).toEqual(absolute(read(edited)));
+    expect(at(after, "wires", 1)).toBe(at(before, "wires", 1));
+    expect(after.items.map((item) => item.text).join("")).toBe(edited);
+  }
+  expect(absolute(before)).toEqual(absolute(read(text)));
+});
+
+test("a list whose header and entries change by as much stands where it stands", () => {
+  const before = read(text);
+  const edited = text.replace("# all of them", "#").replace("# the long one", "# the long one, with a spare");
+  const after = read(edited, before);
+  expect(absolute(after)).toEqual(absolute(read(edited)));
+});
+
+test.each([
+  ["another value", "8 AWG", "6 AWG"],
+  ["another style", "8 AWG", '"8 AWG"'],
+  ["another key", "    gauge: 8 AWG", "    gage: 8 AWG"],
+  ["one key more", "    gauge: 8 AWG", "    gauge: 8 AWG\n    mark"],
+  ["nothing for a value", "gauge: 8 AWG", "gauge:"],
+])("%s makes an item anew", (_, old, now) => {
+  const before = read(text);
+  const after = read(text.replace(old, now), before);
+  expect(at(after, "wires", 1)).not.toBe(at(before, "wires", 1));
 });
 
 test("equal texts at two places are two items", () => {

@@ -1,3 +1,4 @@
+import { graft } from "./graft";
 import type { Piece } from "./split";
 import { readPiece, type Unit } from "./unit";
 
@@ -43,12 +44,15 @@ export function readPieces(
     attempts[index] = left.get(keyOf(piece, own))?.shift();
   }
   const isFresh = before.pieces.length === 0;
+  const isSameCount = before.pieces.length === pieces.length;
   for (let index = 0; index < pieces.length; index++) {
     if (attempts[index]) continue;
     const { start, end, kind, indent } = pieces[index]!;
     const own = text.slice(start, end);
-    attempts[index] = readPiece(isFresh ? own : detached(own), kind, indent) ?? "not-alone";
-    if (attempts[index] === "not-alone") break;
+    const unit = readPiece(isFresh ? own : detached(own), kind, indent);
+    const stoodHere = isSameCount ? before.attempts[index] : undefined;
+    attempts[index] = unit ? (typeof stoodHere === "object" && graft(unit, stoodHere)) || unit : "not-alone";
+    if (!unit) break;
   }
   return read;
 }

@@ -44,7 +44,7 @@ class TextReading implements Reading {
 
   readonly #units: readonly Unit[];
   readonly #starts: readonly number[];
-  #startOf: Map<Item, number> | undefined;
+  #homes: Map<Item, Home> | undefined;
   #comments: readonly Span[] | undefined;
 
   constructor(
@@ -72,15 +72,13 @@ class TextReading implements Reading {
   }
 
   spanOf(node: Node): Span {
-    return moved(node, this.#offsetOf(node.item));
-  }
-
-  #offsetOf(item: Item): number {
-    if (item === rootItem) return 0;
-    this.#startOf ??= new Map(this.items.map((each, index) => [each, this.#starts[index]!]));
-    const start = this.#startOf.get(item);
-    if (start === undefined) throw new RangeError("The node belongs to another reading");
-    return start;
+    if (node.item === rootItem) return moved(node, 0);
+    this.#homes ??= new Map(
+      this.#units.map((unit, index) => [unit.home, { unit, start: this.#starts[index]! }]),
+    );
+    const home = this.#homes.get(node.item);
+    if (home === undefined) throw new RangeError("The node belongs to another reading");
+    return moved(spanIn(home.unit, node), home.start);
   }
 
   #collectProblems(): ReadingProblem[] {
@@ -115,6 +113,17 @@ class TextReading implements Reading {
   }
 }
 
+/** A unit, and where it starts. */
+interface Home {
+  readonly unit: Unit;
+  readonly start: number;
+}
+
+/** Where a node stands in its unit. */
+function spanIn({ spans }: Unit, node: Node): Span {
+  return spans?.get(node) ?? node;
+}
+
 function finished({ rule, node, start, end }: ItemProblem, facts: ReadingProblem["facts"]): ReadingProblem {
   return { rule, ...(node && { node }), span: { start, end }, facts };
 }
@@ -146,15 +155,15 @@ function assemble(
   let start: number | undefined;
   for (let index = 0; index < units.length; index++) {
     const unit = units[index]!;
-    if (unit.entries[0]) start ??= starts[index]! + unit.entries[0].key.start;
+    if (unit.entries[0]) start ??= starts[index]! + spanIn(unit, unit.entries[0].key).start;
     if (unit.kind !== "header") {
       for (const entry of unit.entries) entries.push(entry);
       continue;
     }
     const header = index;
     while (units[index + 1]?.kind === "entry") index++;
-    const list = listEntry(units, starts, header, index, previous?.get(unit.item));
-    lists.set(unit.item, list);
+    const list = listEntry(units, starts, header, index, previous?.get(unit.home));
+    lists.set(unit.home, list);
     entries.push(list);
   }
   return { entries, lists, start: start ?? 0 };
@@ -168,15 +177,16 @@ function listEntry(
   last: number,
   previous: Entry | undefined,
 ): Entry {
-  const { item, entries } = units[header]!;
+  const { home, entries } = units[header]!;
   const nodes: Node[] = [];
   for (let index = header + 1; index <= last; index++) nodes.push(units[index]!.value!);
   const start = starts[header + 1]! + units[header + 1]!.indent - starts[header]!;
-  const end = starts[last]! + nodes.at(-1)!.end - starts[header]!;
+  const end = starts[last]! + spanIn(units[last]!, nodes.at(-1)!).end - starts[header]!;
 
   const before = previous?.value;
-  if (previous && before?.kind === "list" && before.end === end && isSameList(before, nodes)) return previous;
-  return { key: entries[0]!.key, value: { kind: "list", item, start, end, entries: nodes } };
+  const isWhereItStood = before?.start === start && before.end === end;
+  if (previous && isWhereItStood && before.kind === "list" && isSameList(before, nodes)) return previous;
+  return { key: entries[0]!.key, value: { kind: "list", item: home, start, end, entries: nodes } };
 }
 
 function isSameList(list: ListNode, nodes: readonly Node[]): boolean {

@@ -13,6 +13,10 @@ export interface Unit {
   readonly kind: Piece["kind"] | "whole";
   readonly indent: number;
   readonly item: Item;
+  /** The item that its nodes name: another one where they were taken over from a version before (`graft`). */
+  readonly home: Item;
+  /** Where nodes stand that were taken over. */
+  readonly spans?: ReadonlyMap<Node, Span>;
   /** Top-level entries. The value of a `header`'s only entry is still empty; an `entry` has none. */
   readonly entries: readonly Entry[];
   /** The value of an `entry`. */
@@ -74,7 +78,7 @@ function build(text: string, kind: Unit["kind"], indent: number, parsed: Parsed)
   // An entry came in a list of one, which its frame put around it.
   const list = kind === "entry" ? entries.pop()?.value : undefined;
   const value = list?.kind === "list" ? list.entries[0] : undefined;
-  return { kind, indent, item, entries, value, comments, problems: problems.result() };
+  return { kind, indent, item, home: item, entries, value, comments, problems: problems.result() };
 }
 
 function featureProblem(start: number, end: number, feature: ReadingFeature): ItemProblem {
