@@ -103,6 +103,13 @@ export class Names {
     return kinds.map((kind) => this.byKind.get(kind)?.get(id)).filter((found) => found !== undefined);
   }
 
+  /** How many things of these kinds have the id. */
+  count(kinds: readonly IdKind[], id: string): number {
+    let count = 0;
+    for (const kind of kinds) if (this.byKind.get(kind)?.has(id)) count += 1;
+    return count;
+  }
+
   ofKind(kind: IdKind): readonly Declaration[] {
     return [...(this.byKind.get(kind)?.values() ?? [])];
   }
@@ -179,12 +186,13 @@ export function judgeNames(
     ]),
   );
   for (const { kinds, id } of references) {
-    const found = names.find(kinds, id.value);
-    if (found.length === 0 && !kinds.some((kind) => unknowable.has(kind))) {
+    const count = names.count(kinds, id.value);
+    if (count === 0 && !kinds.some((kind) => unknowable.has(kind))) {
       const facts = { ...locate(id.place.node), id: id.value, kinds, known: names.all(kinds) };
       problems.push(raise("reference-unknown", id.place, facts));
     }
-    if (found.length > 1) {
+    if (count > 1) {
+      const found = names.find(kinds, id.value);
       const facts = { ...locate(id.place.node), id: id.value, kinds: found.map((one) => one.kind) };
       const related = found.map((one) => ({ place: one.id.place, words: `${one.kind} ${one.id.value}` }));
       problems.push(raise("reference-ambiguous", id.place, facts, related));
