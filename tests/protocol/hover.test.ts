@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { MarkupContent } from "vscode-languageserver";
+import installSchema from "../../schemas/install.schema.json";
 import { showMeasure, type ValueUnit } from "../../server/src/core/graph/value";
 import { tailcone } from "../support/command-line";
 import { Editor } from "../support/editor";
@@ -67,6 +68,33 @@ function rowsOf(markdown: string): string[][] {
       .map((cell) => plain(cell.trim())),
   );
 }
+
+describe("on a key", () => {
+  it("tells what it means, with an example, and then what is known of its value", async () => {
+    const key = "gauge: 8 AWG\n    length: 14.5 ft";
+    const shown = (await hoverAt(install, key))!;
+    const { description, examples } = installSchema.$defs.wire.properties.gauge;
+    expect(shown.startsWith(`**gauge**: ${description}\n\nExample: \`${examples[0]}\``)).toBe(true);
+    expect(shown).toContain((await hoverAt(install, key, "8 AWG"))!);
+    const place = editor.placeOf(install, key);
+    expect((await editor.hover(install, place))?.range).toEqual({
+      start: { ...place, character: place.character - 1 },
+      end: { ...place, character: place.character + 4 },
+    });
+  });
+
+  it("tells what a section is for", async () => {
+    expect(await hoverAt(install, "conditions:")).toBe(
+      `**conditions**: ${installSchema.properties.conditions.description}`,
+    );
+  });
+
+  it("that the schemas don't know tells nothing", async () => {
+    const draft = workspace.uri("unknown-key.install.yaml");
+    editor.open(draft, "document:\n  nonsense: 4\n");
+    expect(await hoverAt(draft, "nonsense")).toBeNull();
+  });
+});
 
 describe("on the gauge of a wire", () => {
   const gauge = "8 AWG\n    length: 14.5 ft";
@@ -195,7 +223,6 @@ describe("on what takes part in no calculation", () => {
     { what: "a status", text: "draft" },
     { what: "a purpose", text: "Inlet of the cooling air" },
     { what: "a comment", text: "# Feeders run forward to aft" },
-    { what: "a key", text: "conditions:" },
   ])("$what: nothing", async ({ text }) => {
     expect(await hoverAt(install, text)).toBeNull();
   });

@@ -1,4 +1,5 @@
 import type { Schema } from "../../records/schema";
+import { explained } from "../key-meaning";
 import type { Completion } from "./completion";
 import { escaped, type IdsOf, isBlock, SnippetWriter } from "./snippets";
 import type { KeySpot } from "./spot";
@@ -124,11 +125,4 @@ function hasChoices(schema: Schema): boolean {
 
 function hasUnits(schema: Schema): boolean {
   return schema["x-quantity"] !== undefined;
-}
-
-/** What a part of a record means, with an example. */
-export function explained({ description, examples }: Schema): string {
-  return [description ?? "", examples?.[0] ? `Example: \`${examples[0]}\`` : ""]
-    .filter((part) => part !== "")
-    .join("\n\n");
 }

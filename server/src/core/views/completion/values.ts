@@ -3,9 +3,9 @@ import type { MapNode, Node } from "../../reading";
 import type { Names } from "../../records/record";
 import type { Declaration } from "../../records/typing";
 import { standardSizes } from "../../tables/standard-sizes";
+import { explained } from "../key-meaning";
 import { summaryOf } from "../symbols";
 import type { Completion } from "./completion";
-import { explained } from "./keys";
 import { SnippetWriter } from "./snippets";
 import type { ValueSpot } from "./spot";
 
