@@ -60,11 +60,27 @@ export function copperBundleAmps(gauge: number, ratingCelsius: number): Lookup<n
 export function copperConductor(
   gauge: number,
 ): Lookup<Pick<CopperWireRow, "ohmsPer1000Feet" | "circularMils">> {
-  const row = copperWire.find((each) => each.gauge === gauge);
-  if (row === undefined) return unknownGauge(gauge);
-  const { ohmsPer1000Feet, circularMils } = row;
-  return covered({ ohmsPer1000Feet, circularMils }, copperWireSource, conductorNotes(row));
+  return conductors.get(gauge) ?? unknownGauge(gauge);
 }
+
+/** Table 11-9: largest resistance at 20 degC, in ohm per 1000 ft. */
+export function copperResistance(gauge: number): Lookup<number> {
+  return resistances.get(gauge) ?? unknownGauge(gauge);
+}
+
+/** Made once: each wire of a record asks in each condition. */
+const conductors = new Map(
+  copperWire.map((row) => {
+    const { gauge, ohmsPer1000Feet, circularMils } = row;
+    return [gauge, covered({ ohmsPer1000Feet, circularMils }, copperWireSource, conductorNotes(row))];
+  }),
+);
+const resistances = new Map(
+  Array.from(conductors, ([gauge, { value, source, notes }]) => [
+    gauge,
+    covered(value.ohmsPer1000Feet, source, notes),
+  ]),
+);
 
 function conductorNotes({ gauge, ohmsPer1000Feet }: CopperWireRow): string[] {
   const notes = [

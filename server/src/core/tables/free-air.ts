@@ -52,7 +52,8 @@ export const freeAirDerivedSource = advisoryCircular(
 );
 
 interface Family {
-  readonly rows: readonly FreeAirRow[];
+  /** By gauge, made once: each wire of a record asks in each condition. */
+  readonly answers: ReadonlyMap<number, Lookup<FreeAirFit>>;
   readonly source: Source;
   /** Smallest and largest rise that a point or a cross-check supports. */
   readonly fromKelvin: number;
@@ -60,24 +61,32 @@ interface Family {
 }
 
 const families: readonly Family[] = [
-  { rows: freeAirRead, source: freeAirReadSource, fromKelvin: 30, toKelvin: 250 },
-  { rows: freeAirDerived, source: freeAirDerivedSource, fromKelvin: 35, toKelvin: 250 },
+  familyOf(freeAirRead, freeAirReadSource, 30, 250),
+  familyOf(freeAirDerived, freeAirDerivedSource, 35, 250),
 ];
+
+function familyOf(rows: readonly FreeAirRow[], source: Source, fromKelvin: number, toKelvin: number): Family {
+  const answers = rows.map(({ gauge, ...fit }): [number, Lookup<FreeAirFit>] => [
+    gauge,
+    covered(fit, source),
+  ]);
+  return { answers: new Map(answers), source, fromKelvin, toKelvin };
+}
 
 /**
  * Figure 11-4: the line of a single copper wire in free air, for a conductor rating that lies this far above
  * the ambient. Covered from 30 K (26 to 10) or 35 K (8 to 0000) up to 250 K, where points or cross-checks exist.
  */
 export function freeAirFit(gauge: number, riseKelvin: number): Lookup<FreeAirFit> {
-  for (const { rows, source, fromKelvin, toKelvin } of families) {
-    const row = rows.find((each) => each.gauge === gauge);
-    if (row === undefined) continue;
+  for (const { answers, source, fromKelvin, toKelvin } of families) {
+    const answer = answers.get(gauge);
+    if (answer === undefined) continue;
     if (!(riseKelvin >= fromKelvin && riseKelvin <= toKelvin)) {
       const covers = range(fromKelvin, toKelvin);
       return notCovered({ quantity: "temperature rise", asked: riseKelvin, unit: "K", covers }, source);
     }
-    return covered({ coefficientAmps: row.coefficientAmps, exponent: row.exponent }, source);
+    return answer;
   }
-  const gauges = families.flatMap(({ rows }) => rows.map((row) => row.gauge));
+  const gauges = families.flatMap(({ answers }) => [...answers.keys()]);
   return notCovered({ quantity: "gauge", asked: gauge, unit: "", covers: list(gauges) }, freeAirReadSource);
 }

@@ -9,7 +9,7 @@ import type { Source } from "../../source";
 import { altitudeFactor } from "../../tables/altitude-derating";
 import { aluminiumResistance } from "../../tables/aluminium-wire";
 import { bundleFactor } from "../../tables/bundle-derating";
-import { copperConductor } from "../../tables/copper-wire";
+import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
 import { Memory } from "../remember";
@@ -232,11 +232,7 @@ function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | u
 
 /** Largest resistance of a conductor at 20 degC, in ohm per 1000 ft, by its gauge. */
 export function resistancePer1000Feet(gauge: number, material: "copper" | "aluminium"): Lookup<number> {
-  if (material === "aluminium") return aluminiumResistance(gauge);
-  const conductor = copperConductor(gauge);
-  return conductor.covered
-    ? covered(conductor.value.ohmsPer1000Feet, conductor.source, conductor.notes)
-    : conductor;
+  return material === "aluminium" ? aluminiumResistance(gauge) : copperResistance(gauge);
 }
 
 /** Where a look-up has no answer, what was wanted of it and why there is none. */
