@@ -3,8 +3,9 @@
  */
 import { allowedCurrent, freeAirCurrent, wireMethods } from "../../methods/wires";
 import type { Project } from "../../project";
-import { inUnit } from "../../quantities";
+import { inUnit, type Quantity } from "../../quantities";
 import type { Bundle, Condition, Wire } from "../../records/types";
+import type { Written } from "../../records/written";
 import type { Source } from "../../source";
 import { altitudeFactor } from "../../tables/altitude-derating";
 import { aluminiumResistance } from "../../tables/aluminium-wire";
@@ -63,6 +64,11 @@ export class WireRatings {
   /** Air temperature around a wire: that along its bundle, else that of the condition. */
   ambient(wire: Wire, condition: Condition): Operand {
     return ambientOf(this.bundleOf(wire), condition);
+  }
+
+  /** The same, as it is written: the same object while its record is. */
+  ambientWritten(wire: Wire, condition: Condition): Written<Quantity> | undefined {
+    return this.bundleOf(wire)?.ambient ?? condition.ambient;
   }
 
   private bundleOf(wire: Wire): Bundle | undefined {

@@ -55,8 +55,7 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
           states: basis.conditions.map((condition, index) =>
             wireState(
               { wire, condition, allowed: rating.states[index]?.allowed, solved: solved[index] },
-              paths.filter(({ id }) => currents.get(id)?.has(condition)),
-              currents,
+              loadsOf(paths, condition, currents),
               { ratings: basis.ratings, keep },
             ),
           ),
@@ -83,6 +82,25 @@ function pathsThrough(paths: readonly LoadPath[]): Map<Wire, LoadPath[]> {
   return through;
 }
 
+/** What a wire carries in a condition. */
+interface Carried {
+  readonly loads: readonly Value[];
+  /** No other way exists for any of them. */
+  readonly isWhole: boolean;
+}
+
+function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: LoadCurrents): Carried {
+  const loads: Value[] = [];
+  let isWhole = true;
+  for (const { id, isSingle } of paths) {
+    const load = currents.get(id)?.get(condition);
+    if (!load) continue;
+    loads.push(load);
+    isWhole &&= isSingle;
+  }
+  return { loads, isWhole };
+}
+
 const remembered = new Memory<Wire, Condition, WireState>();
 
 function wireState(
@@ -92,21 +110,17 @@ function wireState(
     allowed,
     solved,
   }: { wire: Wire; condition: Condition; allowed: Value | undefined; solved: number | undefined },
-  carried: readonly LoadPath[],
-  currents: LoadCurrents,
+  { loads, isWhole }: Carried,
   { ratings, keep }: Pick<ElectricalBasis, "ratings" | "keep">,
 ): WireState {
-  if (carried.length === 0 || solved === undefined) return { condition, allowed };
-  const ambient = ratings.ambient(wire, condition);
-  const loads = carried.flatMap(({ id }) => currents.get(id)?.get(condition) ?? []);
-  // No other way exists for any of them.
-  const isWhole = carried.every(({ isSingle }) => isSingle);
-  const rests = [allowed, ambient?.places[0], isWhole ? undefined : solved, ...loads];
+  if (loads.length === 0 || solved === undefined) return { condition, allowed };
+  const rests = [allowed, ratings.ambientWritten(wire, condition), isWhole ? undefined : solved, ...loads];
   return remembered.recall(wire, condition, rests, keep, (own) => {
     const current = own(
       isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, solved),
     );
     if (!current) return { condition, allowed };
+    const ambient = ratings.ambient(wire, condition);
     const temperature = wireTemperature(wire, condition, current, allowed, ambient, own);
     const drop = wireDrop(wire, condition, current, temperature, own);
     return { condition, current, allowed, temperature, drop };
