@@ -5,8 +5,10 @@
 import MarkdownIt from "markdown-it";
 import { type DefaultTreeAdapterTypes, type ParserError, parse as parseHtml } from "parse5";
 import { beforeAll, describe, expect, it } from "vitest";
+import { tailconeHere } from "../support/command-here";
 import { tailcone } from "../support/command-line";
 import { GitRepository } from "../support/git";
+import { once } from "../support/once";
 import { demo, demoRecords, replaceOnce, Workspace } from "../support/workspace";
 
 const records = demoRecords();
@@ -52,6 +54,16 @@ beforeAll(() => {
 
 const compare = (...args: readonly string[]) => tailcone(["compare", ...args], folder);
 
+/** What the two revisions are compared to, as text on the output and in each other form in a file. */
+const inEveryForm = once(async () => {
+  const shelf = new Workspace();
+  const forms = ["json", "markdown", "html"] as const;
+  const reports = forms.flatMap((form) => ["--report", `${form}:${shelf.path(form)}`]);
+  const outcome = await compare("--git", "HEAD~1..HEAD", "--report", "text", ...reports);
+  const [json, markdown, html] = forms.map((form) => shelf.read(form)) as [string, string, string];
+  return { ...outcome, json, markdown, html };
+});
+
 interface Side {
   readonly margin: number;
   readonly holds: boolean;
@@ -75,8 +87,7 @@ describe("the comparison of two revisions", () => {
   let compared: Compared;
 
   beforeAll(async () => {
-    const { stdout } = await compare("--git", "HEAD~1..HEAD", "--report", "json");
-    compared = JSON.parse(stdout);
+    compared = JSON.parse((await inEveryForm()).json);
   });
 
   it("shows the one real change, and neither order nor units", () => {
@@ -133,7 +144,7 @@ describe("the comparison of two revisions", () => {
       ["--git", `${base}...`],
       [before.folder, folder],
     ]) {
-      const { stdout } = await compare(...args, "--report", "json");
+      const { stdout } = await tailconeHere(["compare", ...args, "--report", "json"], folder);
       expect(comparable(JSON.parse(stdout))).toEqual(comparable(compared));
     }
   });
@@ -141,7 +152,7 @@ describe("the comparison of two revisions", () => {
 
 describe("every form", () => {
   it("text fits a terminal and shows the change first", async () => {
-    const { code, stdout } = await compare("--git", "HEAD~1..HEAD");
+    const { code, stdout } = await inEveryForm();
     expect(code).toBe(0);
     expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
     expect(stdout.indexOf("wires[P102A8].gauge: 8 AWG -> 12 AWG")).toBeGreaterThan(0);
@@ -150,19 +161,19 @@ describe("every form", () => {
   });
 
   it("markdown", async () => {
-    const { stdout } = await compare("--git", "HEAD~1..HEAD", "--report", "markdown");
-    await expect(withoutCommits(stdout)).toMatchFileSnapshot("snapshots/comparison.markdown.snap");
-    const html = new MarkdownIt({ html: true, linkify: true }).render(stdout);
+    const { markdown } = await inEveryForm();
+    await expect(withoutCommits(markdown)).toMatchFileSnapshot("snapshots/comparison.markdown.snap");
+    const html = new MarkdownIt({ html: true, linkify: true }).render(markdown);
     expect(html).toContain("<td><code>wires[P102A8].gauge</code></td>");
     expect(html).toContain("<code>wire-voltage-drop</code>");
   });
 
   it("html", async () => {
-    const { stdout } = await compare("--git", "HEAD~1..HEAD", "--report", "html");
-    expect(stdout).toContain("default-src 'none'");
-    expect(stdout).not.toMatch(/<script|<link|<img|src=|href=/);
-    expect(stdout).toContain('<td class="name">wires[P102A8].gauge</td><td>8 AWG</td><td>12 AWG</td>');
-    expect(elementsOf(stdout)).toContain("table");
+    const { html } = await inEveryForm();
+    expect(html).toContain("default-src 'none'");
+    expect(html).not.toMatch(/<script|<link|<img|src=|href=/);
+    expect(html).toContain('<td class="name">wires[P102A8].gauge</td><td>8 AWG</td><td>12 AWG</td>');
+    expect(elementsOf(html)).toContain("table");
   });
 
   it("nothing changed is said", async () => {
@@ -205,7 +216,8 @@ describe("the gate", () => {
     { args: ["--margin-erosion", "wire-voltage-drop=20%", "units.install.yaml"], code: 0 },
     { args: ["--margin-erosion", "cg-aft-of-limit=20%"], code: 0 },
   ])("compare $args gives $code", async ({ args, code }) => {
-    expect((await compare("--git", "HEAD~1..HEAD", ...args)).code).toBe(code);
+    const outcome = await tailconeHere(["compare", "--git", "HEAD~1..HEAD", ...args], folder);
+    expect({ code: outcome.code, stderr: outcome.stderr }).toEqual({ code, stderr: "" });
   });
 
   it.each([
@@ -230,7 +242,7 @@ describe("the gate", () => {
   });
 
   it("a baseline knows what it lists, by record, rule and field, and says what is gone", async () => {
-    const checked = (...args: readonly string[]) => tailcone(["check", "--brief", ...args], folder);
+    const checked = (...args: readonly string[]) => tailconeHere(["check", "--brief", ...args], folder);
     expect((await checked()).code).toBe(1);
     expect((await checked("--write-baseline", "known.json")).code).toBe(0);
     const known = await checked("--baseline", "known.json");

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { recordSchemas } from "../../server/src/core/records/schema";
 import { rules } from "../../server/src/core/rules";
+import { ruleAreas } from "../../server/src/core/rules/areas";
 import { citeSource } from "../../server/src/core/source";
+import { tailconeHere } from "../support/command-here";
 import { tailcone } from "../support/command-line";
 import { Workspace } from "../support/workspace";
 
@@ -12,8 +14,8 @@ function oneLine(text: string): string {
 }
 
 describe("explain", () => {
-  it.concurrent.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", async ({ id, rule }) => {
-    const { stdout, stderr, code } = await tailcone(["explain", id], folder);
+  it.each(rules.map((rule) => ({ id: rule.id, rule })))("$id", async ({ id, rule }) => {
+    const { stdout, stderr, code } = await tailconeHere(["explain", id], folder);
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
     const words = oneLine(stdout);
     expect(stdout).toMatch(new RegExp(`^${id} \\(${rule.severity}\\)\\n`));
@@ -30,6 +32,14 @@ describe("explain", () => {
     }
     expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
   });
+
+  it.each(Object.keys(ruleAreas))(
+    "is printed by the program as it is made here, for a rule of %s",
+    async (area) => {
+      const { id } = rules.find((rule) => rule.area === area)!;
+      expect(await tailcone(["explain", id], folder)).toEqual(await tailconeHere(["explain", id], folder));
+    },
+  );
 
   it("shows of an example what counts, with what it stands under, and marks what is left out", async () => {
     const { stdout } = await tailcone(["explain", "wire-voltage-drop"], folder);
@@ -62,7 +72,7 @@ describe("explain", () => {
     ]);
     expect(areas.reduce((sum, [, count]) => sum + Number(count), 0)).toBe(rules.length);
     for (const [area] of areas) {
-      const list = await tailcone(["explain", String(area)], folder);
+      const list = await tailconeHere(["explain", String(area)], folder);
       const listed = list.stdout.split("\n").filter((line) => /^\S/.test(line));
       const ofArea = rules.filter((rule) => rule.area === area);
       expect(listed).toEqual(ofArea.map(({ id, severity }) => `${id} (${severity})`));

@@ -4,7 +4,7 @@ import { copyFileSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 
 import { dirname, join } from "node:path";
 import { Script } from "node:vm";
 import { beforeAll, describe, expect, it } from "vitest";
-import { run, tailcone } from "../support/command-line";
+import { run, tailcone, tailconeOnDemo } from "../support/command-line";
 import { environment, programs, root } from "../support/programs";
 import { demo, demoRecords, demoWorkspace, Workspace } from "../support/workspace";
 
@@ -41,8 +41,9 @@ describe("the code that was compiled beforehand", () => {
     for (const name of parts.slice(0, 2)) copyFileSync(besideProgram(name), workspace.path(`../lib/${name}`));
     if (cache) workspace.write("../lib/checker.cache", cache);
     const program = workspace.path("../lib/tailcone.js");
-    const answer = await run(process.execPath, [program, "check", demo.faulty], workspace.folder);
-    expect(answer).toEqual(await tailcone(["check", demo.faulty], workspace.folder));
+    const args = ["check", "--brief", demo.faulty];
+    const answer = await run(process.execPath, [program, ...args], workspace.folder);
+    expect(answer).toEqual(await tailconeOnDemo(...args));
     expect(answer.code).toBe(1);
   });
 });
@@ -55,7 +56,8 @@ describe("called from elsewhere", () => {
       [demo.clean, 0],
       [demo.faulty, 1],
     ] as const) {
-      expect((await tailcone(["check", workspace.path(record)], elsewhere.folder)).code).toBe(code);
+      const args = ["check", "--brief", workspace.path(record)];
+      expect((await tailcone(args, elsewhere.folder)).code).toBe(code);
     }
     expect((await tailcone(["worksheet", workspace.path(demo.clean)], elsewhere.folder)).code).toBe(0);
   });
@@ -78,7 +80,7 @@ describe("called from elsewhere", () => {
 
 it("a reader that stops early is no fault", async () => {
   const workspace = demoWorkspace();
-  const child = spawn(process.execPath, [programs.commandLine, "check", "."], {
+  const child = spawn(process.execPath, [programs.commandLine, "check", "--brief", "."], {
     cwd: workspace.folder,
     env: environment,
     stdio: ["ignore", "pipe", "pipe"],
@@ -141,7 +143,7 @@ describe("the package", () => {
     const clean = await run(command, ["check", demo.clean], app.folder);
     expect({ code: clean.code, stderr: clean.stderr }).toEqual({ code: 0, stderr: "" });
     const faulty = await run(command, ["check", "--brief", demo.faulty], app.folder);
-    expect(faulty).toEqual(await tailcone(["check", "--brief", demo.faulty], app.folder));
+    expect(faulty).toEqual(await tailconeOnDemo("check", "--brief", demo.faulty));
     expect(faulty.code).toBe(1);
     expect((await run(command, ["worksheet", demo.clean], app.folder)).code).toBe(0);
     expect((await run(command, ["explain", "wire-voltage-drop"], app.folder)).code).toBe(0);
@@ -149,7 +151,7 @@ describe("the package", () => {
 
   it("checks the demo as node dist/tailcone.js", async () => {
     const program = app.path("node_modules/tailcone/dist/tailcone.js");
-    const { code } = await run(process.execPath, [program, "check", "."], app.folder);
+    const { code } = await run(process.execPath, [program, "check", "--brief", "."], app.folder);
     expect(code).toBe(1);
   });
 });

@@ -1,6 +1,6 @@
 /** The same record with other line breaks, or with a byte order mark, is the same record. */
 import { describe, expect, it } from "vitest";
-import { findingsOf, report, tailcone } from "../support/command-line";
+import { findingsOf, report, tailcone, tailconeOnDemo } from "../support/command-line";
 import { demo, demoRecords, demoWorkspace, Workspace } from "../support/workspace";
 
 const forms = [
@@ -17,14 +17,15 @@ describe.each(forms)("$form", ({ convert }) => {
       Object.fromEntries(Object.entries(demoRecords()).map(([name, text]) => [name, convert(text)])),
     );
 
-  it.each([demo.clean, demo.faulty])("%s has the same findings at the same places", async (record) => {
-    const plain = await report([record], demoWorkspace().folder);
-    expect(await report([record], converted().folder)).toEqual(plain);
-  });
-
-  it("the worksheet is the same", async () => {
-    const args = ["worksheet", "--report", "json", demo.clean];
-    const plain = await tailcone(args, demoWorkspace().folder);
+  it.each([
+    {
+      same: "the findings, at the same places",
+      args: ["check", "--report", "json", demo.clean, demo.faulty],
+    },
+    { same: "the worksheet", args: ["worksheet", "--report", "json", demo.clean] },
+  ])("$same", async ({ args }) => {
+    const plain = await tailconeOnDemo(...args);
+    expect(plain.stdout).toMatch(/^\{/);
     expect(await tailcone(args, converted().folder)).toEqual(plain);
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { rules } from "../../server/src/core/rules";
 import { findingsOf, type ReportedFinding, report, tailcone } from "../support/command-line";
 import { exampleFiles } from "../support/examples";
+import { once } from "../support/once";
 import {
   demo,
   demoRecords,
@@ -105,6 +106,12 @@ const contract = {
   },
 };
 
+/** Made once, and looked at by several tests. */
+const reportOfPlanted = once(() => report([planted], plantedWorkspace().folder));
+const textOfPlanted = once(() => tailcone(["check", planted], plantedWorkspace().folder));
+const everything = { ...demoRecords(), ...exampleFiles() };
+const reportOfEverything = once(() => report(["."], new Workspace(everything).folder));
+
 /** The text that a finding's start and end enclose, by the columns of an editor. */
 function covered(text: string, { start, end }: ReportedFinding): string {
   const lines = text.split(/\r\n|\n|\r/);
@@ -117,24 +124,20 @@ function covered(text: string, { start, end }: ReportedFinding): string {
 }
 
 describe("check --report json", () => {
-  it.each([
-    { of: "the demo", files: demoRecords() },
-    { of: "every example of every rule", files: exampleFiles() },
-  ])("has the published shape, for $of", async ({ files }) => {
-    const { folder } = new Workspace(files);
-    const { code, ...found } = await report(["."], folder);
+  it("has the published shape, for the demo and every example of every rule", async () => {
+    const { code, ...found } = await reportOfEverything();
     const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(contract);
     validate(found);
     expect(validate.errors ?? []).toEqual([]);
     expect(code).toBe(1);
-    expect(found.files.map(({ path }) => path).sort()).toEqual(Object.keys(files).sort());
+    expect(found.files.map(({ path }) => path).sort()).toEqual(Object.keys(everything).sort());
     for (const { path, findings } of found.files) {
       for (const finding of findings) expect(finding.path).toBe(path);
     }
   });
 
   it("gives a value, a limit, a unit and a source together or not at all", async () => {
-    const findings = findingsOf(await report([planted], plantedWorkspace().folder));
+    const findings = findingsOf(await reportOfPlanted());
     const judged = findings.filter(({ value }) => value !== null);
     expect(judged.length).toBeGreaterThan(0);
     expect(judged.length).toBeLessThan(findings.length);
@@ -151,9 +154,8 @@ describe("check --report json", () => {
   });
 
   it("places each finding inside its text, the start before the end", async () => {
-    const files = { ...demoRecords(), ...exampleFiles() };
-    for (const { path, findings } of (await report(["."], new Workspace(files).folder)).files) {
-      const lines = files[path]!.split(/\r\n|\n|\r/);
+    for (const { path, findings } of (await reportOfEverything()).files) {
+      const lines = everything[path]!.split(/\r\n|\n|\r/);
       for (const { start, end } of findings) {
         for (const { line, column } of [start, end]) {
           expect(line).toBeLessThanOrEqual(lines.length);
@@ -205,10 +207,9 @@ describe("check --report json", () => {
   });
 
   it("gives overridden severities, and leaves out what is off", async () => {
-    const { folder } = plantedWorkspace();
-    const before = findingsOf(await report([planted], folder));
+    const before = findingsOf(await reportOfPlanted());
     const args = ["--severity", "key-unknown=information", "--severity", "wire-voltage-drop=off"];
-    const after = findingsOf(await report([...args, planted], folder));
+    const after = findingsOf(await report([...args, planted], plantedWorkspace().folder));
     expect(before.filter(({ rule }) => rule === "wire-voltage-drop")).not.toEqual([]);
     expect(after).toEqual(
       before
@@ -246,17 +247,15 @@ describe("check --brief", () => {
 it.each(["bundle-count-too-small", "wire-without-protection"])(
   "%s names the paragraph that asks for it, though no number is held against a limit",
   async (rule) => {
-    const { folder } = plantedWorkspace();
-    const found = findingsOf(await report([planted], folder)).filter((one) => one.rule === rule);
+    const found = findingsOf(await reportOfPlanted()).filter((one) => one.rule === rule);
     expect(found).not.toEqual([]);
     for (const { source } of found) expect(source.join()).toContain("AC 43.13-1B");
   },
 );
 
 it("says the same in text as in JSON", async () => {
-  const { folder } = plantedWorkspace();
-  const findings = findingsOf(await report([planted], folder));
-  const { stdout } = await tailcone(["check", planted], folder);
+  const findings = findingsOf(await reportOfPlanted());
+  const { stdout } = await textOfPlanted();
   const heads = stdout.split("\n").filter((line) => line.startsWith(planted));
   expect(heads).toEqual(
     findings.map(
@@ -271,7 +270,7 @@ it("says of a record the same whether it is checked alone or with others", async
   const { folder } = plantedWorkspace();
   const blocksOf = (text: string) =>
     text.split(/^(?=\S+:\d+:\d+ {2})/m).filter((block) => block.startsWith(planted));
-  const alone = blocksOf((await tailcone(["check", planted], folder)).stdout);
+  const alone = blocksOf((await textOfPlanted()).stdout);
   const together = blocksOf((await tailcone(["check", "."], folder)).stdout);
   expect(alone.length).toBeGreaterThan(5);
   // The last one alone has the summary behind it.

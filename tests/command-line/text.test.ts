@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { findingTexts } from "../../server/src/command-line/render/text";
 import { ruleById } from "../../server/src/core/rules";
 import { runExample } from "../../server/src/core/run-example";
-import { tailcone } from "../support/command-line";
+import { tailconeHere } from "../support/command-here";
+import { tailcone, tailconeOnDemo } from "../support/command-line";
 import { exampleFiles } from "../support/examples";
 import { demo, demoRecords, demoWorkspace, replaceOnce, Workspace } from "../support/workspace";
 
@@ -32,13 +33,13 @@ describe("no line is wider than 80 columns", () => {
   });
 
   it.each([demo.clean, demo.faulty])("worksheet %s", async (record) => {
-    const { stdout } = await tailcone(["worksheet", record], demoWorkspace().folder);
+    const { stdout } = await tailconeOnDemo("worksheet", record);
     expect(stdout.split("\n").length).toBeGreaterThan(40);
     expect(tooWide(stdout)).toEqual([]);
   });
 
   it("the head of a finding, where the names of the demo allow it", async () => {
-    const { stdout } = await tailcone(["check", demo.faulty], demoWorkspace().folder);
+    const { stdout } = await tailconeOnDemo("check", demo.faulty);
     const heads = stdout.split("\n").filter((line) => heading.test(line));
     expect(heads.length).toBeGreaterThan(10);
     expect(heads.filter((line) => line.length > width)).toEqual([]);
@@ -127,7 +128,7 @@ describe("what a record holds never drives the terminal", () => {
   ])("$where", async ({ text }) => {
     const { folder } = demoWorkspace({ [demo.clean]: text });
     for (const command of ["check", "worksheet"]) {
-      const { stdout, stderr, code } = await tailcone([command, demo.clean], folder);
+      const { stdout, stderr, code } = await tailconeHere([command, demo.clean], folder);
       expect(code).toBeLessThan(2);
       expect(stdout).not.toBe("");
       expect({ command, unfit: unfitLines(stdout + stderr) }).toEqual({ command, unfit: [] });
@@ -170,7 +171,7 @@ describe("what a record holds never drives the terminal", () => {
   });
 
   it("paints nothing where nobody sees it", async () => {
-    const { stdout } = await tailcone(["check", demo.faulty], demoWorkspace().folder);
+    const { stdout } = await tailconeOnDemo("check", demo.faulty);
     expect(unfitLines(stdout)).toEqual([]);
   });
 });

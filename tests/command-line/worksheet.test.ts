@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { run } from "../../server/src/command-line/run";
 import { quantityNames } from "../../server/src/core/graph/quantity-names";
-import { tailcone } from "../support/command-line";
+import { tailconeHere } from "../support/command-here";
+import { type Outcome, tailcone, tailconeOnDemo } from "../support/command-line";
 import { exampleFolders } from "../support/examples";
 import { demo, demoRecords, demoWorkspace, replaceOnce, Workspace } from "../support/workspace";
 
@@ -32,36 +32,18 @@ interface Worksheet {
   }[];
 }
 
-async function worksheet(record: string, folder: string): Promise<Worksheet> {
-  const { stdout, stderr, code } = await tailcone(["worksheet", "--report", "json", record], folder);
+function sheetOf({ code, stdout, stderr }: Outcome): Worksheet {
   expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
   return JSON.parse(stdout) as Worksheet;
 }
 
-/** The same, without a process of its own. */
-async function worksheetHere(record: string, workingFolder: string): Promise<Worksheet> {
-  let [stdout, stderr] = ["", ""];
-  const code = await run(["worksheet", "--report", "json", record], {
-    workingFolder,
-    width: 80,
-    color: false,
-    today: "2026-01-01",
-    isWatched: false,
-    showProgress: () => {},
-    write: (text) => {
-      stdout += text;
-    },
-    complain: (text) => {
-      stderr += text;
-    },
-  });
-  expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-  return JSON.parse(stdout) as Worksheet;
-}
+const inJson = (record: string) => ["worksheet", "--report", "json", record];
+
+const worksheetOfDemo = async (record: string) => sheetOf(await tailconeOnDemo(...inJson(record)));
 
 describe("worksheet --report json", () => {
   it("has every field of the contract, for every value", async () => {
-    const sheet = await worksheet(demo.clean, demoWorkspace().folder);
+    const sheet = await worksheetOfDemo(demo.clean);
     expect(sheet.version).toMatch(/^\d+\.\d+\.\d+/);
     expect(sheet.record).toBe(demo.clean);
     expect(sheet.values.length).toBeGreaterThan(100);
@@ -91,7 +73,7 @@ describe("worksheet --report json", () => {
   });
 
   it("names each value once", async () => {
-    const { values } = await worksheet(demo.clean, demoWorkspace().folder);
+    const { values } = await worksheetOfDemo(demo.clean);
     const names = values.map(({ subject, quantity, condition, formula }) =>
       [subject, quantity, condition, formula].join(" | "),
     );
@@ -99,7 +81,7 @@ describe("worksheet --report json", () => {
   });
 
   it("works out the wire of the demo by its published formula, from what the records say", async () => {
-    const { values } = await worksheet(demo.clean, demoWorkspace().folder);
+    const { values } = await worksheetOfDemo(demo.clean);
     const wire = values.find(
       ({ subject, quantity, condition }) =>
         subject === "wire P101A10" && quantity === "wire-drop" && condition === "survey",
@@ -115,8 +97,7 @@ describe("worksheet --report json", () => {
   });
 
   it("says where each written number stands, in whichever record", async () => {
-    const workspace = demoWorkspace();
-    const { values } = await worksheet(demo.clean, workspace.folder);
+    const { values } = await worksheetOfDemo(demo.clean);
     const written = values.flatMap(({ inputs }) =>
       inputs.flatMap((input) => input.written.map((at) => ({ at, input }))),
     );
@@ -125,29 +106,28 @@ describe("worksheet --report json", () => {
     );
     const power = written.find(({ input }) => input.name === "power in mode run")!;
     const [path, line, column] = power.at.split(":");
-    const text = workspace
-      .read(path!)
-      .split("\n")
+    const text = demoRecords()
+      [path!]!.split("\n")
       [Number(line) - 1]!.slice(Number(column) - 1);
     expect(text).toMatch(/^1100 W/);
   });
 
   it("holds each value against its limit as check does", async () => {
-    const sheet = await worksheet(demo.faulty, demoWorkspace().folder);
+    const sheet = await worksheetOfDemo(demo.faulty);
     expect(sheet.margins.some(({ holds }) => holds)).toBe(true);
     expect(sheet.margins.some(({ holds }) => !holds)).toBe(true);
-    const { stdout } = await tailcone(["check", "--brief", demo.faulty], demoWorkspace().folder);
+    const { stdout } = await tailconeOnDemo("check", "--brief", demo.faulty);
     for (const { rule } of sheet.margins.filter(({ holds }) => !holds)) expect(stdout).toContain(`[${rule}]`);
   });
 
   it("changes with the record, and only where it must", async () => {
-    const before = await worksheet(demo.clean, demoWorkspace().folder);
+    const before = await worksheetOfDemo(demo.clean);
     const text = replaceOnce(
       demoRecords()[demo.clean]!,
       "component: RACK\n    arm: 121.0 in",
       "component: RACK\n    arm: 122.0 in",
     );
-    const after = await worksheet(demo.clean, demoWorkspace({ [demo.clean]: text }).folder);
+    const after = sheetOf(await tailcone(inJson(demo.clean), demoWorkspace({ [demo.clean]: text }).folder));
     expect(after.values.length).toBe(before.values.length);
     const moved = after.values.filter((value, index) => value.value !== before.values[index]!.value);
     expect(new Set(moved.map(({ quantity }) => quantity))).toEqual(
@@ -193,8 +173,8 @@ describe("worksheet --report json", () => {
     const sheets: Worksheet[] = [];
     for (const [index, { folder, record }] of records.entries()) {
       // In this process, as starting one takes longer than the worksheet; a few as users make them.
-      const make = index % 40 === 0 ? worksheet : worksheetHere;
-      sheets.push(await make(`${folder}/${record}`, workspace.folder));
+      const make = index % 100 === 0 ? tailcone : tailconeHere;
+      sheets.push(sheetOf(await make(inJson(`${folder}/${record}`), workspace.folder)));
     }
     expect(sheets.filter(({ values }) => values.length > 0).length).toBeGreaterThan(sheets.length / 3);
   }, 600_000);
@@ -202,7 +182,7 @@ describe("worksheet --report json", () => {
 
 describe("worksheet", () => {
   it("shows sections, numbers, sources and the caution", async () => {
-    const { stdout, code } = await tailcone(["worksheet", demo.clean], demoWorkspace().folder);
+    const { stdout, code } = await tailconeOnDemo("worksheet", demo.clean);
     expect(code).toBe(0);
     for (const title of ["WIRES", "LOADINGS", "CUTOUTS", "SOURCES", "NOTES"])
       expect(stdout).toMatch(new RegExp(`^${title}`, "m"));
@@ -216,7 +196,7 @@ describe("worksheet", () => {
   });
 
   it("says that there are findings, and shows what fails", async () => {
-    const { stdout, code } = await tailcone(["worksheet", demo.faulty], demoWorkspace().folder);
+    const { stdout, code } = await tailconeOnDemo("worksheet", demo.faulty);
     expect(code).toBe(0);
     expect(stdout.replace(/\s+/g, " ")).toMatch(/\d+ findings: see 'tailcone check survey-rack-0417-faulty/);
     expect(stdout).toMatch(/\bfails$/im);
@@ -225,8 +205,7 @@ describe("worksheet", () => {
 
 describe("pages of the worksheet", () => {
   it("are broken where they would be too wide, and never cut", async () => {
-    const { folder } = demoWorkspace();
-    const { stdout: text } = await tailcone(["worksheet", demo.clean], folder);
+    const { stdout: text } = await tailconeOnDemo("worksheet", demo.clean);
     const pages = text.slice(text.indexOf("EQUIPMENT LIST, REVISED"), text.indexOf("SOURCES\n"));
     expect(pages).toMatch(/left-seat 250, right-seat 250,\n {10,}operator-seat 200, main-tanks 504,\n/);
     expect(pages).toMatch(/ B9-2214-1 belts of the .*\n {10,}bench\n/);
@@ -235,7 +214,7 @@ describe("pages of the worksheet", () => {
 
   it("say what the empty weight includes only where the record says it", async () => {
     const airframe = demoRecords()[demo.airframe]!;
-    const recorded = await tailcone(["worksheet", demo.clean], demoWorkspace().folder);
+    const recorded = await tailconeOnDemo("worksheet", demo.clean);
     expect(recorded.stdout).toContain("The empty weight includes: unusable fuel, full oil.");
     const without = replaceOnce(airframe, "  includes: unusable fuel, full oil\n", "");
     const blank = await tailcone(
@@ -259,9 +238,8 @@ describe("pages of the worksheet", () => {
   });
 
   it("are the same in both reports, each under a name of its own", async () => {
-    const { folder } = demoWorkspace();
-    const { stdout: text } = await tailcone(["worksheet", demo.clean], folder);
-    const { stdout: json } = await tailcone(["worksheet", "--report", "json", demo.clean], folder);
+    const { stdout: text } = await tailconeOnDemo("worksheet", demo.clean);
+    const { stdout: json } = await tailconeOnDemo(...inJson(demo.clean));
     const { pages } = JSON.parse(json) as {
       pages: { id: string; title: string; head: string[]; rows: unknown[][] }[];
     };

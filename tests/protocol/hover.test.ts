@@ -32,7 +32,7 @@ let worksheet: Worksheet;
 
 beforeAll(async () => {
   workspace = plantedWorkspace();
-  editor = await Editor.start({ folders: [workspace.uri("")] });
+  editor = await Editor.start({ folders: [workspace.uri("")], isShared: true });
   install = workspace.uri(demo.clean);
   editor.open(install, workspace.read(demo.clean));
   await editor.diagnostics(install);

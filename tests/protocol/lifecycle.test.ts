@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { Editor } from "../support/editor";
 import { demo, demoWorkspace, planted, plantedWorkspace, Workspace } from "../support/workspace";
 
@@ -49,8 +49,13 @@ describe("requests about documents that are not open", () => {
     "",
   ];
 
+  let editor: Editor;
+
+  beforeAll(async () => {
+    editor = await Editor.start({ folders: [workspace.uri("")], isShared: true });
+  });
+
   it.each(uris)("%j: no answer, and no harm", async (uri) => {
-    const editor = await Editor.start({ folders: [workspace.uri("")] });
     expect(await editor.hover(uri, { line: 3, character: 5 })).toBeNull();
     expect(await editor.actions(uri, everything)).toEqual([]);
     expect(Array.isArray(await editor.symbols(uri))).toBe(true);
@@ -58,24 +63,29 @@ describe("requests about documents that are not open", () => {
     const record = workspace.uri(demo.clean);
     editor.open(record, workspace.read(demo.clean));
     expect(await editor.diagnostics(record)).toEqual([]);
+    editor.close(record);
+    expect(editor.serverLog).toBe("");
+  });
+
+  it("after all of them the server ends as it should", async () => {
     expect(await editor.stop()).toBe(0);
     expect(editor.serverLog).toBe("");
   });
 
   it("closed a moment ago", async () => {
-    const editor = await Editor.start({
+    const alone = await Editor.start({
       folders: [workspace.uri("")],
       initializationOptions: { checkWorkspace: false },
     });
     const uri = workspace.uri(planted);
-    editor.open(uri, workspace.read(planted));
-    const place = editor.placeOf(uri, "14.5 ft");
-    await editor.diagnostics(uri);
-    editor.close(uri);
-    expect(await editor.hover(uri, place)).toBeNull();
-    expect(await editor.actions(uri, everything)).toEqual([]);
-    await editor.quiet();
-    expect(editor.lastOf(uri)!.diagnostics).toEqual([]);
+    alone.open(uri, workspace.read(planted));
+    const place = alone.placeOf(uri, "14.5 ft");
+    await alone.diagnostics(uri);
+    alone.close(uri);
+    expect(await alone.hover(uri, place)).toBeNull();
+    expect(await alone.actions(uri, everything)).toEqual([]);
+    await alone.quiet();
+    expect(alone.lastOf(uri)!.diagnostics).toEqual([]);
   });
 });
 

@@ -1,14 +1,20 @@
-import { expect, it } from "vitest";
+import { beforeAll, expect, it } from "vitest";
 import type { DocumentSymbol, Range } from "vscode-languageserver";
 import { Editor } from "../support/editor";
 import { demo, demoWorkspace } from "../support/workspace";
 
 const workspace = demoWorkspace();
+let editor: Editor;
+
+beforeAll(async () => {
+  editor = await Editor.start({ folders: [workspace.uri("")], isShared: true });
+});
 
 async function outline(name: string, text = workspace.read(name)): Promise<DocumentSymbol[]> {
-  const editor = await Editor.start({ folders: [workspace.uri("")] });
   editor.open(workspace.uri(name), text);
-  return (await editor.symbols(workspace.uri(name))) ?? [];
+  const symbols = await editor.symbols(workspace.uri(name));
+  editor.close(workspace.uri(name));
+  return symbols ?? [];
 }
 
 function holds(outer: Range, inner: Range): boolean {

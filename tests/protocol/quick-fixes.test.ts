@@ -18,7 +18,11 @@ function editsOf({ edit }: CodeAction): TextDocumentEdit["textDocument"] & { rea
 
 async function openText(convert: (text: string) => string = (text) => text, options: EditorOptions = {}) {
   const workspace = plantedWorkspace();
-  const editor = await Editor.start({ folders: [workspace.uri("")], ...options });
+  const editor = await Editor.start({
+    folders: [workspace.uri("")],
+    initializationOptions: { checkWorkspace: false },
+    ...options,
+  });
   const uri = workspace.uri(planted);
   editor.open(uri, convert(workspace.read(planted)));
   return { workspace, editor, uri, before: await editor.diagnostics(uri) };

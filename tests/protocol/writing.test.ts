@@ -23,11 +23,15 @@ let kit: string;
 
 beforeEach(async () => {
   workspace = demoWorkspace();
-  editor = await Editor.start({ folders: [workspace.uri("")] });
   install = workspace.uri(demo.clean);
   kit = workspace.uri(demo.kit);
-  editor.open(install, workspace.read(demo.clean));
+  await start({ checkWorkspace: false });
 });
+
+async function start(initializationOptions: object): Promise<void> {
+  editor = await Editor.start({ folders: [workspace.uri("")], initializationOptions });
+  editor.open(install, workspace.read(demo.clean));
+}
 
 const at = (uri: string, text: string) => ({ textDocument: { uri }, position: editor.placeOf(uri, text) });
 
@@ -179,6 +183,11 @@ it("what uses a value, and what feeds it", async () => {
 
 describe("records that are not open", () => {
   const faulty = () => workspace.uri(demo.faulty);
+
+  beforeEach(async () => {
+    await editor.kill();
+    await start({ checkWorkspace: true });
+  });
 
   it("are checked too, and again when the kit that they name changes", async () => {
     await editor.diagnosticsWhen(faulty(), ({ diagnostics }) => diagnostics.length > 0);

@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { environment, programs } from "./programs";
+import { demoWorkspace } from "./workspace";
 
 export interface Outcome {
   /** Exit code; null when a signal ended the process. */
@@ -14,6 +15,16 @@ const timeLimit = 90_000;
 /** Runs the command line with `cwd` as its working folder, in a process of its own. */
 export function tailcone(args: readonly string[], cwd: string): Promise<Outcome> {
   return run(process.execPath, [programs.commandLine, ...args], cwd);
+}
+
+const saidOfDemo = new Map<string, Promise<Outcome>>();
+
+/** What a process of its own says of the demo as it is; started once in a file of tests, however often it is asked. */
+export function tailconeOnDemo(...args: readonly string[]): Promise<Outcome> {
+  const key = JSON.stringify(args);
+  const said = saidOfDemo.get(key) ?? tailcone(args, demoWorkspace().folder);
+  saidOfDemo.set(key, said);
+  return said;
 }
 
 /** Runs any program to its end. Never rejects because of an exit code. */

@@ -34,6 +34,8 @@ export interface EditorOptions {
   /** What the user has set under `tailcone`. Left out: an editor that can't be asked for settings. */
   readonly settings?: unknown;
   readonly initializationOptions?: unknown;
+  /** Serves all tests of a file; any other ends with the test that started it. */
+  readonly isShared?: boolean;
   /** An editor that lets the server finish code actions later, and shows edits before it makes them. */
   readonly takesActionsLater?: boolean;
 }
@@ -46,9 +48,12 @@ const timeLimit = 90_000;
 
 const running = new Set<Editor>();
 
-afterEach(({ task }) => {
-  if (task.result?.state !== "fail") return;
-  for (const editor of running) if (editor.serverLog !== "") console.error(`Server:\n${editor.serverLog}`);
+afterEach(async ({ task }) => {
+  if (task.result?.state === "fail") {
+    for (const editor of running) if (editor.serverLog !== "") console.error(`Server:\n${editor.serverLog}`);
+  }
+  // Left alone, each would go on checking its workspace beside the next test.
+  await Promise.all([...running].filter(({ isShared }) => !isShared).map((editor) => editor.kill()));
 });
 
 afterAll(async () => {
@@ -59,6 +64,7 @@ export class Editor {
   /** Every publication of diagnostics, in the order in which they came. */
   readonly published: PublishDiagnosticsParams[] = [];
   readonly registrations: Registration[] = [];
+  readonly isShared: boolean;
   /** What the server said of itself. */
   initialized!: InitializeResult;
   private readonly server: ChildProcessByStdio<Writable, Readable, Readable>;
@@ -72,8 +78,9 @@ export class Editor {
   private log = "";
   private applying: ((edit: WorkspaceEdit) => void) | undefined;
 
-  private constructor({ settings }: EditorOptions) {
+  private constructor({ settings, isShared = false }: EditorOptions) {
     this.settings = settings;
+    this.isShared = isShared;
     this.server = spawn(process.execPath, [programs.server, "--stdio"], {
       cwd: root,
       env: environment,

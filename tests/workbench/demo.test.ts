@@ -24,11 +24,15 @@ const calculation = /=.*\d+(\.\d+)? V\b/s;
 const patience = { timeout: 60_000 };
 
 let editor: Editor;
-/** The record's own entries: the workspace also holds a record with faults, and the view lists them all. */
-const problems = async () => (await editor.problems()).filter(({ file }) => file === record);
+const problems = () => editor.problems();
 
+/** Only what is open is checked: of the whole workspace the list would be long, and it is read row by row. */
 beforeAll(async () => {
-  editor = await startEditor({ vsix: join(root, "dist", "tailcone.vsix"), workspace: demo });
+  editor = await startEditor({
+    vsix: join(root, "dist", "tailcone.vsix"),
+    workspace: demo,
+    settings: { "tailcone.checkWorkspace": false },
+  });
 });
 
 afterAll(() => editor?.stop());
@@ -66,7 +70,9 @@ test("a wire too thin for its load is marked, explained, and in order again afte
     .toContainEqual({ severity: "error", line: lineOfGauge });
   await expect
     .poll(problems, patience)
-    .toContainEqual(expect.objectContaining({ severity: "error", source: "tailcone", line: lineOfGauge }));
+    .toContainEqual(
+      expect.objectContaining({ file: record, severity: "error", source: "tailcone", line: lineOfGauge }),
+    );
   await editor.screenshot("3-thin-wire-problems");
 
   await editor.hoverOn(thin, { after: wire });

@@ -57,6 +57,8 @@ const findLimit = 10_000;
 const closeLimit = 1_000;
 const hoverLimit = 2_000;
 const hoverTries = 5;
+const pickLimit = 6_000;
+const pickTries = 10;
 const undoLimit = 50;
 const typingDelay = 15;
 
@@ -103,20 +105,14 @@ export class Editor {
 
   /** Runs a command of the command palette by its full English title. */
   async command(title: string): Promise<void> {
-    await this.page.keyboard.press("F1");
-    await this.#pick(`>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
+    await this.#pick("F1", `>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
   }
 
   /** Runs a command that asks for something in the place where it was typed. */
   async commandThatAsks(title: string, question: string): Promise<void> {
-    await this.page.keyboard.press("F1");
-    const box = this.page.locator(".quick-input-widget");
-    await box.locator(".quick-input-box input").fill(`>${title}`);
-    await box
-      .locator(`.monaco-list-row:is([aria-label="${title}"], [aria-label^="${title}, "])`)
-      .first()
-      .click();
-    await box.locator(`input[placeholder^="${question}"]`).waitFor();
+    await this.#pick("F1", `>${title}`, `[aria-label="${title}"], [aria-label^="${title}, "]`);
+    await this.page.locator(`.quick-input-widget input[placeholder^="${question}"]`).waitFor();
   }
 
   /** Runs a command of the command palette with keys alone. */
@@ -136,8 +132,9 @@ export class Editor {
   async open(file: string): Promise<void> {
     const name = basename(file);
     const folder = dirname(file);
-    await this.page.keyboard.press("Control+p");
-    await this.#pick(file, `[aria-label^="${folder === "." ? name : `${name} ${folder},`}"]`);
+    const row = folder === "." ? name : `${name} ${folder},`;
+    await this.#pick("Control+p", file, `[aria-label^="${row}"]`);
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
     await this.page.locator(`${group} .tab.active[data-resource-name="${name}"]`).waitFor();
     await this.page.locator(`${openedFile}[aria-label^="${name}"] .view-line`).first().waitFor();
   }
@@ -400,12 +397,21 @@ export class Editor {
     writeFileSync(join(shots, "browser.log"), this.#opened.console.join("\n"));
   }
 
-  /** Fills the box at the top of the workbench and takes the row that it offers. */
-  async #pick(entry: string, row: string): Promise<void> {
+  /** Calls the box at the top of the workbench, fills it and takes the row that it offers. */
+  async #pick(keys: string, entry: string, row: string): Promise<void> {
     const box = this.page.locator(".quick-input-widget");
-    await box.locator(".quick-input-box input").fill(entry);
-    await box.locator(`.quick-input-list .monaco-list-row:is(${row})`).first().click();
-    await box.waitFor({ state: "hidden" });
+    const offered = box.locator(`.quick-input-list .monaco-list-row:is(${row})`).first();
+    for (let tries = 1; ; tries += 1) {
+      await this.page.keyboard.press(keys);
+      try {
+        await box.locator(".quick-input-box input").fill(entry, { timeout: pickLimit });
+        await offered.click({ timeout: pickLimit });
+        return;
+      } catch (problem) {
+        // Called while a file is being opened, the box goes again with the focus that the file takes.
+        if (tries === pickTries) throw problem;
+      }
+    }
   }
 
   async #pickByKeys(entry: string, row: string): Promise<void> {
