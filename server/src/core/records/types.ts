@@ -5,6 +5,8 @@ import type { Link, Pair, Place, Written } from "./written";
 /** One aircraft as it stands before the modification: weights, envelope, stations, electrical system, panels. File names end in .airframe.yaml. */
 export interface AirframeRecord {
   readonly place: Place;
+  /** Where the record stands: in-work while it has blanks, which then only warn. */
+  readonly status?: Written<"in-work" | "in-use">;
   /** Which aircraft this is, and the basis it was certificated on. */
   readonly aircraft?: Aircraft;
   /** Where arms are measured from, in the words of the aircraft's data. Arms aft of it are positive. */

@@ -4,7 +4,7 @@ import type { Entry, MapNode, Node } from "../reading/tree";
 import { type JsonType, raise } from "./problem-facts";
 import { sampleOf } from "./sample";
 import type { RecordKind, Schema } from "./schema";
-import type { Typing } from "./typing";
+import type { TypedRecord, Typing } from "./typing";
 import { airframe, install, kit, type SchemaError, type Validator } from "./validators.mjs";
 import type { Locator } from "./whereabouts";
 
@@ -47,6 +47,17 @@ interface Alternatives extends Schema {
   readonly oneOf?: readonly Schema[];
 }
 
+function statusOf({ kind, record }: TypedRecord): string | undefined {
+  switch (kind) {
+    case "install":
+      return record.document?.status?.value;
+    case "airframe":
+      return record.status?.value;
+    case "kit":
+      return undefined;
+  }
+}
+
 class Describer {
   private readonly entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
   private readonly slips = new Map<MapNode, ReadonlySet<string>>();
@@ -55,8 +66,7 @@ class Describer {
   private readonly isInWork: boolean;
 
   constructor(private readonly shape: Shape) {
-    const { typed } = shape.typing;
-    this.isInWork = typed.kind === "install" && typed.record.document?.status?.value === "in-work";
+    this.isInWork = statusOf(shape.typing.typed) === "in-work";
   }
 
   describe(error: SchemaError): Problem | undefined {

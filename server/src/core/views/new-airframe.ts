@@ -32,10 +32,11 @@ const record = recordSchemas.airframe.properties ?? {};
 export function newAirframe(): string {
   const begun = Object.entries(sections).map(([key, wanted]) => begin(key, record[key] ?? {}, wanted, 0));
   const further = Object.keys(record)
-    .filter((key) => !Object.hasOwn(sections, key))
+    .filter((key) => key !== "status" && !Object.hasOwn(sections, key))
     .map((key) => comment(`# - ${key}:`, [record[key]?.description]).replace(":  #", ":"));
   const note = "# Further sections, where the aircraft or the kit needs them:";
-  return `${[[blanksNote], ...begun, [note, ...further]].map((part) => part.join("\n")).join("\n\n")}\n`;
+  const status = "status: in-work # blanks warn; with the other status, in-use, they are errors";
+  return `${[[blanksNote, status], ...begun, [note, ...further]].map((part) => part.join("\n")).join("\n\n")}\n`;
 }
 
 /** A key with all that has to stand behind it. */
