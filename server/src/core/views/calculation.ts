@@ -140,3 +140,8 @@ export const caution =
 export function showShare(share: number | undefined): string {
   return share === undefined ? "" : `${Math.floor(share * 100 + 1e-9)} %`;
 }
+
+/** How much of a limit is used, the other side of its margin: "78 %", and rounded as that is. */
+export function showUse(share: number): string {
+  return `${Math.ceil(share * 100 - 1e-9)} %`;
+}

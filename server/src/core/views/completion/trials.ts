@@ -8,7 +8,7 @@ import { showMeasure } from "../../graph/value";
 import type { RecordSource } from "../../project";
 import { type Node, nodeAt, type Span } from "../../reading";
 import { type LoadedRecord, loadRecord } from "../../records/record";
-import { nameOf } from "../calculation";
+import { nameOf, showUse } from "../calculation";
 import { restingOn } from "../resting";
 
 /** A value that was tried. */
@@ -118,7 +118,7 @@ function inWords(one: Assessment): string {
 }
 
 function shareOf({ value, limit, sense }: Assessment): string {
-  return sense === "at-most" ? ` (${Math.round((value.value / limit.value) * 100)} %)` : "";
+  return sense === "at-most" ? ` (${showUse(value.value / limit.value)})` : "";
 }
 
 function documented(judged: readonly Assessment[], own: readonly { readonly what: string }[]): string {
