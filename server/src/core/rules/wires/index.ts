@@ -13,6 +13,7 @@ import { passDistanceOverstated } from "./pass-distance-overstated";
 import { protectionAboveChart } from "./protection-above-chart";
 import { protectionAboveWire } from "./protection-above-wire";
 import { protectionBelowLoad } from "./protection-below-load";
+import { returnNotRecorded } from "./return-not-recorded";
 import { returnShared } from "./return-shared";
 import { returnThroughComposite } from "./return-through-composite";
 import { routeTooNear } from "./route-too-near";
@@ -48,6 +49,7 @@ export const wireRules: readonly Rule[] = [
   protectionAboveChart,
   protectionAboveWire,
   protectionBelowLoad,
+  returnNotRecorded,
   returnShared,
   returnThroughComposite,
   routeTooNear,
