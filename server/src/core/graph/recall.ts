@@ -5,7 +5,7 @@
  * notes each thing that it takes: a section of a record, the names of one kind, a part of what another such
  * function gives. In the next version of the project the same things are taken again; when each is the same,
  * so is the result. Nobody states what a result rests on, so nobody can forget a part of it. Typed entries,
- * and lists and maps of a record's top level, are the same while their text is (`records/typing.ts`).
+ * and lists and maps of a record's top level, are the same while what their text says is (`records/typing.ts`).
  *
  * What a function must keep to:
  * - It sees nothing but the project, and what is in the project never changes.

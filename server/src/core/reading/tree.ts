@@ -3,8 +3,9 @@
  *
  * Reading works per item: a stretch of text that can be read alone (a top-level key with its value, the
  * header line of a top-level list, or one entry of such a list). Nodes carry offsets relative to their item,
- * so an item that an edit did not touch keeps its nodes, and only the item's own offset moves. Whoever holds
- * a node therefore holds something stable; only `Reading.spanOf` knows where it stands today.
+ * so an item that an edit did not touch keeps its nodes, and only the item's own offset moves. So does one in
+ * which only remarks and spaces changed (`graft`). Whoever holds a node therefore holds something stable; only
+ * `Reading.spanOf` knows where it stands today.
  *
  * Offsets are UTF-16 code units, half-open.
  */
@@ -21,6 +22,7 @@ export interface Span {
 
 export type Node = MapNode | ListNode | ScalarNode;
 
+/** Offsets are those of the version that it was read from: ask `Reading.spanOf`. */
 interface NodeBase extends Span {
   readonly item: Item;
   /**
