@@ -93,16 +93,20 @@ class Session {
 
 /** All that can be seen of a judgement, with absolute places. */
 function pictureOf(judgement: Judgement) {
-  const { record, findings, leftOut } = judgement;
-  const spanOf = (anchor: (typeof findings)[number]["anchor"]) =>
-    "node" in anchor ? record.reading.spanOf(anchor.node) : anchor.span;
+  const { record, project, findings, leftOut } = judgement;
+  const files = project?.files ?? [record];
+  const placeOf = (anchor: (typeof findings)[number]["anchor"]) => {
+    const { reading } = files.find(({ file }) => file === anchor.file)!;
+    return { file: anchor.file, ...("node" in anchor ? reading.spanOf(anchor.node) : anchor.span) };
+  };
   return {
     ...worksheetOf(judgement, (file) => file),
     leftOut,
-    findings: findings.map(({ anchor, related, assessment, ...rest }) => ({
+    // Of the problem or the assessment all is told by the rest, but where it stands.
+    findings: findings.map(({ anchor, related, problem: _, assessment, ...rest }) => ({
       ...rest,
-      span: spanOf(anchor),
-      related: related.map(({ place, words }) => ({ words, file: place.file })),
+      place: placeOf(anchor),
+      related: related.map(({ place, words }) => ({ words, place: placeOf(place) })),
       isAssessed: assessment !== undefined,
     })),
   };
@@ -149,7 +153,6 @@ it("a remark after lines of each section, which changes nothing but what is the 
   const records = demoRecords();
   const session = new Session(Object.entries(records), demo.clean);
   const untouched = pictureOf(session.judge());
-  const places = untouched.findings.map(({ span }) => span);
   for (const name of [demo.clean, demo.kit, demo.airframe]) {
     const lines = records[name]!.split("\n");
     let end = -1;
@@ -160,11 +163,15 @@ it("a remark after lines of each section, which changes nothing but what is the 
       session.texts.set(name, lines.with(index, `${line} # seen`).join("\n"));
       const picture = pictureOf(session.judge());
       // What stands after the remark stands further on; nothing else is another.
-      const moved = places.map(({ start, end: last }) => {
-        const by = name === demo.clean && start > end ? " # seen".length : 0;
-        return { start: start + by, end: last + by };
-      });
-      const findings = untouched.findings.map((one, which) => ({ ...one, span: moved[which]! }));
+      const moved = <P extends { file: string; start: number; end: number }>(place: P): P => {
+        const by = name === place.file && place.start > end ? " # seen".length : 0;
+        return { ...place, start: place.start + by, end: place.end + by };
+      };
+      const findings = untouched.findings.map((one) => ({
+        ...one,
+        place: moved(one.place),
+        related: one.related.map((other) => ({ ...other, place: moved(other.place) })),
+      }));
       expectSame({ line, ...picture }, { line, ...untouched, findings });
       // Judging anew takes long: not after each line, but in every part of each record.
       if (index % 48 === 0) {
