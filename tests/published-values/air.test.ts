@@ -10,6 +10,7 @@ import {
 import { solveDuct } from "../../server/src/core/methods/air/duct-network";
 import { colebrook, frictionFactor, haaland } from "../../server/src/core/methods/air/friction";
 import { freeArea, meshLoss, plateLoss } from "../../server/src/core/methods/air/screens";
+import { exitLoss, fittingLosses, lossSource } from "../../server/src/core/tables/air-losses";
 
 function within(found: number, wanted: number, share: number): void {
   expect(Math.abs(found / wanted - 1), `${found} is not ${wanted}`).toBeLessThanOrEqual(share);
@@ -21,25 +22,27 @@ function airAt(feet: number) {
   return { ...found.value, density: densityOf(found.value) };
 }
 
-// ICAO standard atmosphere (Doc 7488), geopotential altitude: T in degC, p in hPa, density in kg/m3.
+// ICAO standard atmosphere (Doc 7488), geopotential altitude: T in degC, p in hPa, density in kg/m3 and as a share
+// of the one at sea level.
 describe("standard atmosphere", () => {
   test.each([
-    [0, 15.0, 1013.2, 1.225],
-    [2000, 11.04, 942.1, 1.1549],
-    [4000, 7.08, 875.1, 1.0879],
-    [5000, 5.09, 843.1, 1.0555],
-    [6000, 3.11, 812.0, 1.0239],
-    [8000, -0.85, 752.6, 0.9629],
-    [10_000, -4.81, 696.8, 0.9046],
-    [12_000, -8.77, 644.4, 0.8491],
-    [18_000, -20.66, 506.0, 0.6981],
-    [20_000, -24.62, 465.6, 0.6527],
-  ])("%d ft: %d degC, %d hPa, %d kg/m3", (feet, celsius, hectopascal, density) => {
+    [0, 15.0, 1013.2, 1.225, 1],
+    [2000, 11.04, 942.1, 1.1549, 0.9428],
+    [4000, 7.08, 875.1, 1.0879, 0.8881],
+    [5000, 5.09, 843.1, 1.0555, 0.8617],
+    [6000, 3.11, 812.0, 1.0239, 0.8359],
+    [8000, -0.85, 752.6, 0.9629, 0.786],
+    [10_000, -4.81, 696.8, 0.9046, 0.7385],
+    [12_000, -8.77, 644.4, 0.8491, 0.6932],
+    [18_000, -20.66, 506.0, 0.6981, 0.5699],
+    [20_000, -24.62, 465.6, 0.6527, 0.5328],
+  ])("%d ft: %d degC, %d hPa, %d kg/m3, %d", (feet, celsius, hectopascal, density, share) => {
     const air = airAt(feet);
     expect(Math.abs(air.temperature - 273.15 - celsius)).toBeLessThanOrEqual(0.0051);
     expect(Math.abs(air.pressure / 100 - hectopascal)).toBeLessThanOrEqual(0.0551);
     // D23: tolerance 0.0005.
     expect(Math.abs(air.density - density)).toBeLessThanOrEqual(0.00006);
+    expect(Math.abs(air.density / airAt(0).density - share)).toBeLessThanOrEqual(0.00006);
   });
 
   it("ends at the tropopause", () => {
@@ -91,6 +94,31 @@ describe("screens", () => {
     [0.7, 0.964],
   ])("grille of free area %d: %d", (free, loss) => {
     expect(Math.abs(plateLoss(free) - loss)).toBeLessThanOrEqual(0.0011);
+  });
+});
+
+describe("losses of openings and fittings", () => {
+  // All from memory; of a band (bell-mouth .03 to .05, projecting entry .8 to 1.0) the larger value.
+  it("are as remembered, and say so", () => {
+    expect(fittingLosses).toEqual({
+      "sharp-entry": 0.5,
+      "flanged-entry": 0.5,
+      "bell-mouth": 0.05,
+      "projecting-entry": 1,
+      "bend-r1": 0.22,
+      "bend-r1.5": 0.15,
+      "bend-r2": 0.13,
+      mitre: 1.2,
+      "mitre-vaned": 0.3,
+      "tee-straight": 0.2,
+      "tee-branch": 1,
+    });
+    expect(lossSource.standing).toBe("memory");
+  });
+
+  // Derived: a free jet loses all of its velocity pressure.
+  it("are 1 at an exit", () => {
+    expect(exitLoss).toMatchObject({ value: 1, source: { standing: "derived" } });
   });
 });
 

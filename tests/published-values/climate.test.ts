@@ -58,6 +58,15 @@ describe("ASHRAE Fundamentals 2009/2013, ch. 18 Table 1: W each, adjusted, at 24
     expect(peopleHeat(activity, 24)).toMatchObject({ covered: true, value: { sensible, latent } });
   });
 
+  // The adjusted total of the same rows.
+  test("sensible and latent heat come to the printed totals", () => {
+    const totals = printed.map(([activity]) => {
+      const lookup = peopleHeat(activity, 24);
+      return lookup.covered ? lookup.value.sensible + lookup.value.latent : Number.NaN;
+    });
+    expect(totals).toEqual([95, 115, 130, 130, 220, 425]);
+  });
+
   // D27, same table: two people seated at very light work, 24 and 27 degC.
   test("at 27 degC a fifth less sensible heat, the total unchanged", () => {
     const at = (celsius: number) => {
