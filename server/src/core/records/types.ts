@@ -272,7 +272,7 @@ export interface Source {
   readonly output?: readonly OutputPoint[];
   /** Rated capacity of a battery. */
   readonly capacity?: Written<Quantity<"charge">>;
-  /** How long a battery must feed the essential loads after the loss of every alternator. Left out: 30 min. */
+  /** How long a battery must feed the essential loads after the loss of every alternator. Left out: 30 min, or 60 min where a condition is above 25,000 ft. */
   readonly endurance?: Written<Quantity<"time">>;
   /** Whose figures these are. */
   readonly data?: Written<string>;
