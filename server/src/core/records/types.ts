@@ -1259,6 +1259,10 @@ export interface Wire {
   readonly bundle?: Written<string>;
   /** Number of strands. */
   readonly strands?: Written<number>;
+  /** Nicked strands, the most at any of its ends, as inspected. */
+  readonly nickedStrands?: Written<number>;
+  /** Broken strands, the most at any of its ends, as inspected. */
+  readonly brokenStrands?: Written<number>;
   /** Outside diameter over the insulation, from its maker's data. */
   readonly outsideDiameter?: Written<Quantity<"length">>;
   /** Weight of the finished wire, from its maker's data. Left out: the conductor's weight is computed. */
