@@ -142,6 +142,17 @@ describe("worked examples, derived from physics", () => {
     expect(timeToReach(60_000, 40, { from: -20, to: 20, steady: 10 })).toBeUndefined();
   });
 
+  // The trade's forms for standard air, 1.2 kg/m3: 1.08 x cfm x degF and 4840 x cfm x difference of humidity, Btu/h.
+  test("fresh air by the cubic foot", () => {
+    const flow = convert(100, "cfm", "m3/s");
+    const inside = 24;
+    const outside = inside + convert(20, "degF", "K", "temperature-difference");
+    const sensible = freshAirGain(1.2, flow, outside, inside);
+    expectWithin(convert(sensible, "W", "Btu/h"), 1.08 * 100 * 20, 2e-3);
+    const latent = freshAirMoisture(1.2, flow, 0.015, 0.01);
+    expectWithin(convert(latent, "W", "Btu/h"), 4840 * 100 * 0.005, 3e-3);
+  });
+
   test("dry outside air takes nothing off the load", () => {
     expect(freshAirMoisture(1.2, 0.01, 0.004, 0.01)).toBe(0);
     // 1.2 kg/m3 x .01 m3/s x 4 g/kg x 2.5 MJ/kg = 120 W

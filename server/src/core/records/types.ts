@@ -1414,7 +1414,7 @@ export interface CoreTreatment {
 /** Screen. */
 export interface Screen {
   readonly place: Place;
-  /** A mesh of round wires with square openings; a plate with round holes in a square or a 60 degree pattern; or another, whose free area and loss are recorded. */
+  /** A mesh of round wires with square openings; a plate with round holes in a square or a 60 degree pattern (one of 45 degrees is a square one, its pitch along the diagonal); or another, whose free area and loss are recorded. */
   readonly kind?: Written<"square-mesh" | "holes-square" | "holes-staggered" | "other">;
   /** Clear width between two wires, or diameter of the holes. */
   readonly opening?: Written<Quantity<"length">>;
