@@ -43,6 +43,8 @@ export const quantityNames = {
   "most-terminals": "Terminals that one stud may hold.",
   "bundle-count": "Wires in a bundle, as recorded.",
   "most-bundle-wires": "Wires that a bundle should not exceed.",
+  "bundle-diameter": "Diameter of a bundle where it is thickest, as recorded.",
+  "widest-bundle": "Diameter that a bundle should not exceed.",
   "conductor-weight": "Weight per length of a bare conductor, computed from its area.",
   "wire-weight": "Weight of a wire's whole run.",
   "harness-weight": "Weight of all wires of the record together.",
