@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { electricalOf } from "../../server/src/core/graph/derivations";
 import type { Value } from "../../server/src/core/graph/value";
 import { protectionExample, twoFeeds } from "../../server/src/core/rules/protection/protection-example";
+import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
 import { runExample } from "../../server/src/core/run-example";
 
 function valuesIn(text: string): (id: string, quantity: string) => Value | undefined {
@@ -84,5 +85,39 @@ describe("a load of which nothing is known in a condition", () => {
   it("is not, once it is known, or where it does not run", () => {
     expect(notesOf("{ RACK: run, FANS: run }")).toEqual([[], []]);
     expect(notesOf("{ RACK: run }")).toEqual([[], []]);
+  });
+});
+
+describe("the drop that is allowed (AC 43.13-1B Table 11-6; that 2 min are intermittent: secondary and memory)", () => {
+  it.each([
+    ["28 V", undefined, 1],
+    ["28 V", "121 s", 1],
+    ["28 V", "2 min", 2],
+    ["28 V", "5 s", 2],
+    ["14 V", "5 min", 0.5],
+    ["14 V", "120 s", 1],
+  ])("%s for %s: %d V", (nominal, duration, volts) => {
+    const found = valuesIn(circuitExample({ nominal, ...(duration && { duration }) }));
+    expect(found("RACK", "drop-limit")?.value).toBe(volts);
+  });
+});
+
+// AC 43.13-1B p. 11-26, example No. 1: 28 V, 50 ft with the ground wire, 20 A continuous: not No. 10, but No. 8.
+describe("the circular's own run, as a record: 48 ft out and 2 ft back", () => {
+  const at = (gauge: string) => {
+    const parts = { gauge, length: "48 ft", current: "20 A", ambient: "20 degC" };
+    return runExample({ title: "", text: circuitExample(parts), finds: [] });
+  };
+
+  it.each([
+    ["10 AWG", 1.26, false],
+    ["8 AWG", 0.7, true],
+  ])("%s: %d V at 20 degC, within its limit: %s", (gauge, volts, isWithin) => {
+    const { assessments } = at(gauge);
+    const [drop] = assessments.filter(({ rule }) => rule === "wire-voltage-drop");
+    expect(drop).toMatchObject({ holds: isWithin, limit: { value: 1 } });
+    // The conductor is warmer than 20 degC: the drop is the printed one and up to a half more.
+    expect(drop!.value.value).toBeGreaterThan(volts);
+    expect(drop!.value.value).toBeLessThan(1.5 * volts);
   });
 });

@@ -67,6 +67,21 @@ describe("the fitting factor", () => {
   });
 });
 
+// 14 CFR 25.561(c)(2): local attachments of items that are often taken out hold 1.33 times the load. 25.561(b)(3): 9 g.
+describe("the factor of frequent removal", () => {
+  const forward = (basis: string, isOften: boolean) =>
+    valuesOf("mount-load", { basis, keys: `, frequently-removed: ${isOften}` }).forward;
+
+  it("is in the load of a part 25 aircraft, beside the fitting factor", () => {
+    expect(forward("14 CFR 25", true)).toBeCloseTo(15 * 9 * 1.15 * 1.33, 9);
+    expect(forward("14 CFR 25", false)).toBeCloseTo(15 * 9 * 1.15, 9);
+  });
+
+  it("is not asked for by another basis", () => {
+    expect(forward("14 CFR 23 before Amdt 23-64", true)).toBeCloseTo(15 * 18 * 1.15, 9);
+  });
+});
+
 describe("the air's pull outside", () => {
   const outside = (airLoad: string, where = "external") => ({
     category: "utility",

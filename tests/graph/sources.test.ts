@@ -221,6 +221,25 @@ describe("3.2 endurance: manuals 190-01007-A3 rev. 4 fig. 3-19, 190-02246-10 rev
     expect(severity(lost("capacity: 15 Ah, endurance: 30 min", 24, 24))).toBe("error");
   });
 
+  // 14 CFR 23.1353(h), Amdt 23-62: 30 min up to a maximum altitude of 25,000 ft, 60 min above (times from memory).
+  it("of a record that asks for no time, a condition above 25,000 ft asks for 60 min", () => {
+    const at = (altitude: string, keys = "") =>
+      judge(
+        sourceExample({
+          battery: battery(`capacity: 24 Ah${keys}`),
+          existing: [existingLoad("avionics", 12, 20)],
+          conditions: [runningIn("cruise").replace("altitude: 0 ft", `altitude: ${altitude}`), failed()],
+        }),
+      );
+    expect(valueIn(at("25000 ft").project, "endurance-needed").value).toBe(30);
+    const high = at("25001 ft");
+    expect(valueIn(high.project, "endurance-needed").value).toBe(60);
+    const [finding] = high.findings.filter(({ rule }) => rule === "battery-endurance-short");
+    expect(finding).toMatchObject({ severity: "warning", what: expect.stringContaining("60 min needed") });
+    expect(valueIn(at("7700 m").project, "endurance-needed").value).toBe(60);
+    expect(valueIn(at("25001 ft", ", endurance: 45 min").project, "endurance-needed").value).toBe(45);
+  });
+
   it("a spent battery is said to be spent, and has no time", () => {
     // 0.75 x 5 Ah = 3.75 Ah; (5 x 30 + 10 x 20) / 60 = 5.83 Ah.
     const judgement = lost("capacity: 5 Ah", 30, 20);

@@ -215,6 +215,13 @@ describe("change of equipment", () => {
     expectPrinted(drained.weight, "1,186.875");
     expectPrinted(drained.moment, "12,643.125");
   });
+  // Figure 10-10 carries the nine quarts as 17 lb.
+  example("oil", "nine and eight quarts, as printed and rounded", ac4313("figure 10-10"), () => {
+    const quarts = (count: number) => (count / 4) * standardWeights.oil.value;
+    expectPrinted(quarts(9), "16.875");
+    expectPrinted(quarts(9), "17");
+    expectPrinted(quarts(8), "15.0");
+  });
   example("useful load", "maximum weight less empty weight", ac4313("par. 10-2d and figure 10-10"), () => {
     expect(usefulLoad(2100, 1169)).toBe(931);
   });
@@ -390,6 +397,19 @@ describe("mean aerodynamic chord", () => {
     const chord = { leadingEdge: 144, length: 206 - 144 };
     expectPrinted(armToPercentMac(161, chord), "27.4");
     expectPrinted(percentMacToArm(27.419, chord), "161.000");
+  });
+  const form: Source = {
+    document: "weighing form with its chord printed in it",
+    edition: "document not recorded",
+    standing: "published",
+    note: "the form was read, the arms are made up",
+  };
+  example("form", "per cent MAC is (CG - 25.90) / 0.5880", form, () => {
+    const chord = { leadingEdge: 25.9, length: 58.8 };
+    for (const arm of [20, 25.9, 40.6, 84.7]) {
+      expect(armToPercentMac(arm, chord)).toBeCloseTo((arm - 25.9) / 0.588, 9);
+    }
+    expect(armToPercentMac(40.6, chord)).toBeCloseTo(25, 9);
   });
 });
 

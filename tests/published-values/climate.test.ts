@@ -58,6 +58,15 @@ describe("ASHRAE Fundamentals 2009/2013, ch. 18 Table 1: W each, adjusted, at 24
     expect(peopleHeat(activity, 24)).toMatchObject({ covered: true, value: { sensible, latent } });
   });
 
+  // The adjusted total of the same rows.
+  test("sensible and latent heat come to the printed totals", () => {
+    const totals = printed.map(([activity]) => {
+      const lookup = peopleHeat(activity, 24);
+      return lookup.covered ? lookup.value.sensible + lookup.value.latent : Number.NaN;
+    });
+    expect(totals).toEqual([95, 115, 130, 130, 220, 425]);
+  });
+
   // D27, same table: two people seated at very light work, 24 and 27 degC.
   test("at 27 degC a fifth less sensible heat, the total unchanged", () => {
     const at = (celsius: number) => {
@@ -131,6 +140,17 @@ describe("worked examples, derived from physics", () => {
     expect(timeToReach(60_000, 40, { from: 60, to: 25, steady: 26 })).toBeUndefined();
     expect(timeToReach(60_000, 40, { from: 60, to: 25, steady: 25 })).toBeUndefined();
     expect(timeToReach(60_000, 40, { from: -20, to: 20, steady: 10 })).toBeUndefined();
+  });
+
+  // The trade's forms for standard air, 1.2 kg/m3: 1.08 x cfm x degF and 4840 x cfm x difference of humidity, Btu/h.
+  test("fresh air by the cubic foot", () => {
+    const flow = convert(100, "cfm", "m3/s");
+    const inside = 24;
+    const outside = inside + convert(20, "degF", "K", "temperature-difference");
+    const sensible = freshAirGain(1.2, flow, outside, inside);
+    expectWithin(convert(sensible, "W", "Btu/h"), 1.08 * 100 * 20, 2e-3);
+    const latent = freshAirMoisture(1.2, flow, 0.015, 0.01);
+    expectWithin(convert(latent, "W", "Btu/h"), 4840 * 100 * 0.005, 3e-3);
   });
 
   test("dry outside air takes nothing off the load", () => {

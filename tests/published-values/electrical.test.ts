@@ -34,7 +34,7 @@ import {
   copperRatings,
   copperWire,
 } from "../../server/src/core/tables/copper-wire";
-import { freeAirFit } from "../../server/src/core/tables/free-air";
+import { freeAirDerived, freeAirFit, freeAirRead } from "../../server/src/core/tables/free-air";
 import { interpolate } from "../../server/src/core/tables/interpolation";
 import type { CoverageGap, Lookup } from "../../server/src/core/tables/lookup";
 import {
@@ -236,6 +236,18 @@ describe("AC Tables 11-7 and 11-8 and p. 11-26, worked voltage drops", () => {
     expect(drop(6, 107, 20)).toBeCloseTo(0.942, 3);
   });
 
+  it("Table 11-7 row 2: 0.5 V, 90 ft, 20 A: its No. 4 has 0.504 V, which is above; No. 2 is within", () => {
+    // Read from figure 11-2: its own check, 0.504 V, is 0.8 % above what the row allows.
+    expect(drop(4, 90, 20)).toBeCloseTo(0.504, 10);
+    expect(thinnestWithin({ allowedVolts: 0.5, lengthFeet: 90, amps: 20 })).toBe(2);
+  });
+
+  it("Table 11-7 row 3: 4 V, 88 ft, 20 A takes No. 12; 3.56 V, the printed 3.60 is a slip of rounding", () => {
+    expect(thinnestWithin({ allowedVolts: 4, lengthFeet: 88, amps: 20 })).toBe(12);
+    expect(drop(12, 88, 20)).toBeCloseTo(3.5552, 10);
+    expectWithin(drop(12, 88, 20), 3.6, 0.013);
+  });
+
   it("V2, Table 11-7 row 4: 7 V, 100 ft, 20 A takes No. 14, 6.12 V", () => {
     expect(thinnestWithin({ allowedVolts: 7, lengthFeet: 100, amps: 20 })).toBe(14);
     expect(drop(14, 100, 20)).toBeCloseTo(6.12, 10);
@@ -252,6 +264,11 @@ describe("AC Tables 11-7 and 11-8 and p. 11-26, worked voltage drops", () => {
     expectWithin(longest(10, 0.5, 20), 19.5, 0.03);
     expect(drop(10, 19.5, 20)).toBeCloseTo(0.491, 3);
     expect(Math.abs(offBy(drop(10, 19.5, 20), 0.366))).toBeGreaterThan(0.3);
+  });
+
+  it("Table 11-8 row 3: 156 ft within 4 V; 3.93 V there", () => {
+    expectWithin(longest(10, 4, 20), 156, 0.03);
+    expect(drop(10, 156, 20)).toBeCloseTo(3.93, 2);
   });
 
   it("V5, Table 11-8 row 4: 273 ft within 7 V; 6.88 V there", () => {
@@ -559,6 +576,24 @@ describe("AC Figure 11-4, free air", () => {
     expect(Math.max(twelve / 35, eight / 68)).toBeLessThan(1);
   });
 
+  it.each([
+    // Through the points at 30 and 250 K (secondary), column by column from size 26 to size 10.
+    [
+      freeAirRead,
+      "0.964 1.355 1.826 2.206 2.769 3.121 4.195 5.811 7.557",
+      "0.458 0.447 0.442 0.461 0.474 0.483 0.482 0.473 0.475",
+    ],
+    // Through the points at 35, 80 and 130 K (derived), from size 8 to size 0000.
+    [
+      freeAirDerived,
+      "11.454 13.642 18.182 28.086 34.692 37.032 40.23 46.434 55.94",
+      "0.478 0.505 0.51 0.482 0.472 0.489 0.504 0.508 0.504",
+    ],
+  ])("has the coefficients and exponents of its lines", (rows, coefficients, exponents) => {
+    expect(rows.map((row) => row.coefficientAmps).join(" ")).toBe(coefficients);
+    expect(rows.map((row) => row.exponent).join(" ")).toBe(exponents);
+  });
+
   it("rises with the gauge and with the rise in temperature", () => {
     const gauges = [26, ...standardGauges];
     for (const rise of [35, 47.8, 80, 130, 250]) {
@@ -590,6 +625,30 @@ describe("AC Figure 11-4, free air", () => {
 });
 
 describe("AC Figure 11-5, bundle derating (secondary)", () => {
+  // Read by a third party from MIL-W-5088L, fig. 4: wires, then the lines of 20, 40, 60, 80 and 100 %.
+  it.each([
+    [2, "0.9675 0.92 0.91 0.87 0.825"],
+    [3, "0.935 0.855 0.815 0.77 0.725"],
+    [4, "0.9075 0.805 0.75 0.705 0.66"],
+    [5, "0.875 0.76 0.695 0.65 0.61"],
+    [6, "0.85 0.725 0.655 0.605 0.5725"],
+    [7, "0.82 0.695 0.625 0.57 0.54"],
+    [8, "0.795 0.6675 0.595 0.5425 0.5125"],
+    [9, "0.775 0.645 0.575 0.52 0.485"],
+    [10, "0.755 0.6225 0.55 0.5 0.465"],
+    [11, "0.735 0.6 0.53 0.48 0.445"],
+    [12, "0.715 0.585 0.515 0.465 0.43"],
+    [13, "0.6975 0.5675 0.495 0.4475 0.415"],
+    [14, "0.685 0.5525 0.48 0.435 0.3975"],
+    [15, "0.67 0.54 0.465 0.42 0.385"],
+    [16, "0.6575 0.5275 0.455 0.41 0.37"],
+    [17, "0.645 0.515 0.4425 0.3975 0.36"],
+    [18, "0.635 0.505 0.4325 0.3875 0.35"],
+    [19, "0.625 0.495 0.4225 0.38 0.3425"],
+  ])("has the points of %i wires as read", (wires, read) => {
+    expect(bundleLoadings.map((loading) => readOff(bundleFactor(wires, loading))).join(" ")).toBe(read);
+  });
+
   it("meets the AC's points within the reading error of 0.02", () => {
     expect(Math.abs(readOff(bundleFactor(8, 60)) - 0.6)).toBeLessThanOrEqual(0.02); // AC text
     expect(Math.abs(readOff(bundleFactor(12, 100)) - 0.43)).toBeLessThanOrEqual(0.02); // secondary and memory

@@ -11,13 +11,15 @@ import {
   hoseShortening,
   hoseSlack,
   hoseSupportSpacing,
+  inchesPerDash,
   leastFlattenedShare,
+  spacingShareWithFittings,
   steelSupportSource,
   tubeBendRadius,
   tubeBendSource,
   tubeSupportSpacing,
 } from "../../server/src/core/tables/fluid-lines";
-import { drainSlope } from "../../server/src/core/tables/line-installation-limits";
+import { drainSlope, passThroughFill } from "../../server/src/core/tables/line-installation-limits";
 import type { Lookup } from "../../server/src/core/tables/lookup";
 import { saturationPoints, saturationPressure } from "../../server/src/core/tables/refrigerant";
 
@@ -100,6 +102,16 @@ describe("MIL-H-8891A Table II, steel tubes", () => {
     expect(given(lookup)).toBe(spacing);
     expect(lookup.source).toBe(steelSupportSource);
   });
+});
+
+// MIL-H-8891A Table II, its note: about 20 % nearer where the tube carries fittings between its supports.
+test("supports a fifth nearer where a tube carries fittings", () => {
+  expect(spacingShareWithFittings).toEqual({ value: 0.8, source: steelSupportSource });
+});
+
+// NAVEDTRA 14018: a tube's dash number counts sixteenths of an inch of its outside diameter.
+test("a -6 tube is 3/8 in", () => {
+  expect(6 * inchesPerDash.value).toBe(3 / 8);
 });
 
 describe("FAA-H-8083-30, support spacing (from memory; its steel column equals MIL-H-8891A's)", () => {
@@ -274,6 +286,12 @@ describe("R-134a saturation (NIST-based table), psig", () => {
     expect(saturationPressure(150.1).covered).toBe(false);
     expect(saturationPressure(-10.1).covered).toBe(false);
   });
+});
+
+// FAA-H-8083-31 (memory): inside, a conduit is about 25 % larger than its bundle, which leaves it 1 / 1.25² of the area.
+test("what goes through a hole fills at most 64 % of it", () => {
+  expect(passThroughFill.value).toBeCloseTo(1 / 1.25 ** 2, 12);
+  expect(passThroughFill.source.standing).toBe("memory");
 });
 
 // Common practice, no source: a quarter of an inch for each foot, from the plumbing of buildings.

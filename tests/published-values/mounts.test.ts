@@ -19,6 +19,7 @@ import {
   emergencyFactors,
   factorOfSafety,
   fittingFactor,
+  frequentRemovalFactor,
   manoeuvreFactors,
   staticTestFactor,
 } from "../../server/src/core/tables/load-factors";
@@ -62,6 +63,18 @@ describe("load factors", () => {
     expect(loads[1]).toBeCloseTo(21, 9);
     expect(loads[2]).toBeCloseTo(63, 9);
     expect(loads[3]).toBeCloseTo(46.2, 9);
+  });
+
+  // The same table, acrobatic category, from memory: down 9.0 is 1.5 times the 6.0 of 14 CFR 23.337.
+  test("the static-test factors of the acrobatic category, which are from memory", () => {
+    const factors = (["up", "forward", "side", "down"] as const).map((direction) => {
+      const found = staticTestFactor("acrobatic", "occupant-compartment", direction);
+      expect(found.source.standing).toBe("memory");
+      return given(found);
+    });
+    expect(factors).toEqual([4.5, 9, 1.5, 9]);
+    const limit = given(manoeuvreFactors(before, "acrobatic", 3000)!.positive);
+    expect(limit * given(factorOfSafety)).toBe(factors[3]);
   });
 
   // AC 43.13-2A ch. 1, read in its text: forward 2.0 g where the mount is external.
@@ -126,11 +139,22 @@ describe("load factors", () => {
     expect(given(manoeuvreFactors(before, "commuter", 3000)!.negative)).toEqual({ share: 0.4 });
     expect(given(manoeuvreFactors(before, "acrobatic", 3000)!.negative)).toEqual({ share: 0.5 });
     expect(given(manoeuvreFactors("14 CFR 25", undefined, 200_000)!.positive)).toBe(2.5);
+    expect(given(manoeuvreFactors("14 CFR 25", undefined, 12_500)!.positive)).toBeCloseTo(3.167, 3);
+    expect(given(manoeuvreFactors("14 CFR 25", undefined, 3000)!.positive)).toBe(3.8);
+    expect(given(manoeuvreFactors("14 CFR 25", undefined, 3000)!.negative)).toEqual({ factor: 1 });
     expect(given(manoeuvreFactors("14 CFR 29", undefined, undefined)!.positive)).toBe(3.5);
+    expect(given(manoeuvreFactors("14 CFR 29", undefined, undefined)!.negative)).toEqual({ factor: 1 });
     expect(manoeuvreFactors(before, undefined, 3000)).toBeUndefined();
     expect(manoeuvreFactors("CAR 3", "normal", 3000)).toBeUndefined();
     expect(given(factorOfSafety)).toBe(1.5);
   });
+});
+
+// 14 CFR 23.625(a): 1.15 on fittings. 14 CFR 25.561(c)(2): 1.33 on the local attachments of what is often taken out.
+test("fitting factor, and the factor of frequent removal", () => {
+  expect(given(fittingFactor)).toBe(1.15);
+  expect(given(frequentRemovalFactor)).toBe(1.33);
+  expect(frequentRemovalFactor.source.standing).toBe("published");
 });
 
 describe("air loads", () => {
@@ -198,6 +222,41 @@ describe("strengths", () => {
       const area = (Math.PI / 4) * diameter ** 2;
       expect(Math.abs(given(fastenerShear("an-bolt", diameter)) - 75_000 * area)).toBeLessThan(1);
     }
+  });
+
+  // AN3 to AN8. Shear: AN3 as in AC 43.13-1B Table 4-9 note d, the others 75 ksi on the nominal area (derived).
+  // Tension: ANC-5, 125 ksi on the minor area (memory).
+  test("AN bolts, size by size", () => {
+    const column = (strength: typeof fastenerShear) =>
+      fastenerDiameters("an-bolt").map((diameter) => given(strength("an-bolt", diameter)));
+    expect(column(fastenerShear)).toEqual([2126, 3682, 5752, 8283, 11_275, 14_726]);
+    expect(column(fastenerTension)).toEqual([2210, 4080, 6500, 10_100, 13_600, 18_500]);
+    expect(fastenerTension("an-bolt", 0.25).source.standing).toBe("memory");
+  });
+
+  // MIL-HDBK-5 Table 8.1.2(b), 2117-T3, from memory: 3/32, 1/8, 5/32, 3/16 and 1/4 in.
+  test("AD rivets, size by size", () => {
+    const column = fastenerDiameters("ad-rivet").map((diameter) =>
+      given(fastenerShear("ad-rivet", diameter)),
+    );
+    expect(column).toEqual([217, 388, 596, 862, 1555]);
+  });
+
+  // MIL-HDBK-5H, ultimate bearing strength, A basis, ksi at e/D of 1.5 and 2.0. Only the 156 was read in print; the
+  // others, and the ranges of thickness, are from memory.
+  test.each([
+    ["2024-T3", 0.01, 0.128, 104, 129],
+    ["2024-T3 clad", 0.01, 0.062, 97, 121],
+    ["6061-T6", 0.01, 0.249, 67, 88],
+    ["7075-T6", 0.04, 0.125, 118, 156],
+  ])("bearing of %s sheet of %d to %d in: %d and %d ksi", (material, from, to, at15, at20) => {
+    for (const thickness of [from, to]) {
+      expect(given(sheetBearing(material, thickness, 1.5))).toBe(at15 * 1000);
+      expect(given(sheetBearing(material, thickness, 2))).toBe(at20 * 1000);
+    }
+    expect(sheetBearing(material, from - 0.001, 2).covered).toBe(false);
+    expect(sheetBearing(material, to + 0.001, 2).covered).toBe(false);
+    expect(sheetBearing(material, from, 2).source.standing).toBe("memory");
   });
 
   // MIL-HDBK-5H p. 8-9: F_su times the area of the hole; 30 ksi and the nominal holes are from memory.

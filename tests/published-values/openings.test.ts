@@ -9,7 +9,12 @@ import {
 } from "../../server/src/core/methods/stress-concentration";
 import { fastenerEdgeDistance } from "../../server/src/core/tables/fastener-edge-distance";
 import type { Lookup } from "../../server/src/core/tables/lookup";
-import { leastPitch } from "../../server/src/core/tables/rivet-spacing";
+import {
+  diameterRange,
+  leastPitch,
+  leastRowPitch,
+  widestPitch,
+} from "../../server/src/core/tables/rivet-spacing";
 import {
   jointFactors,
   misprintedBolts,
@@ -43,6 +48,65 @@ describe("rivets per inch: every printed cell", () => {
     expect([count("4-9"), count("4-10"), count("4-11")]).toEqual([48, 49, 51]);
   });
 
+  // Thickness, rivets of 3/32, 1/8, 5/32, 3/16 and 1/4 in, AN3 bolts, as the pages have them, misprint included.
+  const printed: Record<RivetTableName, string> = {
+    "4-9": `
+      0.016  6.5   4.9  –    –    –    –
+      0.02   6.9   4.9  3.9  –    –    –
+      0.025  8.6   4.9  3.9  –    –    –
+      0.032  11.1  6.2  3.9  3.3  –    –
+      0.036  12.5  7    4.5  3.3  2.4  –
+      0.04   13.8  7.7  5    3.5  2.4  3.3
+      0.051  –     9.8  6.4  4.5  2.5  3.3
+      0.064  –     12.3 8.1  5.6  3.1  3.3
+      0.081  –     –    10.2 7.1  3.9  3.3
+      0.091  –     –    11.4 7.9  4.4  3.3
+      0.102  –     –    12.8 8.9  4.9  3.4
+      0.128  –     –    –    11.2 6.2  3.2`,
+    "4-10": `
+      0.016  6.5   4.9  –    –    –    –
+      0.02   6.5   4.9  3.9  –    –    –
+      0.025  6.9   4.9  3.9  –    –    –
+      0.032  8.9   4.9  3.9  3.3  –    –
+      0.036  10    5.6  3.9  3.3  2.4  –
+      0.04   11.1  6.2  4    3.3  2.4  –
+      0.051  –     7.9  5.1  3.6  2.4  3.3
+      0.064  –     9.9  6.5  4.5  2.5  3.3
+      0.081  –     12.5 8.1  5.7  3.1  3.3
+      0.091  –     –    9.1  6.3  3.5  3.3
+      0.102  –     –    10.3 7.1  3.9  3.3
+      0.128  –     –    12.9 8.9  4.9  3.3`,
+    "4-11": `
+      0.016  6.3   4.7  –    –    –    –
+      0.02   6.3   4.7  3.8  –    –    –
+      0.025  6.3   4.7  3.8  –    –    –
+      0.032  6.3   4.7  3.8  3.2  –    –
+      0.036  7.1   4.7  3.8  3.2  2.4  –
+      0.04   7.9   4.7  3.8  3.2  2.4  –
+      0.051  10.1  5.6  3.8  3.2  2.4  –
+      0.064  12.7  7    4.6  3.2  2.4  –
+      0.081  –     8.9  5.8  4    2.4  3.2
+      0.091  –     10   6.5  4.5  2.5  3.2
+      0.102  –     11.2 7.3  5.1  2.8  3.2
+      0.128  –     –    9.2  6.4  3.5  3.2`,
+  };
+  it.each(Object.values(rivetTables))("Table $name is as printed", ({ name, rows }) => {
+    const lines = rows.map(([thickness, rivets, bolts]) =>
+      [thickness, ...rivets, bolts].map((cell) => cell ?? "–").join(" "),
+    );
+    expect(lines).toEqual(
+      printed[name]
+        .trim()
+        .split("\n")
+        .map((line) => line.trim().replaceAll(/ +/g, " ")),
+    );
+  });
+
+  // Notes a to c of the three tables: stringers, intermediate frames, single-lap joints of sheet.
+  it("takes 20, 40 and 25 % off where the notes say so", () => {
+    expect(jointFactors).toEqual({ stringer: 0.8, "intermediate-frame": 0.6, "single-lap": 0.75 });
+  });
+
   it.each(cells.filter(({ column }) => column !== "AN3"))(
     "Table $table.name, $thickness in, column $column: $printed",
     ({ table, thickness, column, printed }) => {
@@ -69,6 +133,13 @@ describe("rivets per inch: every printed cell", () => {
       }
     },
   );
+
+  it("AN3 bolts of Table 4-11 are what bearing with 165 % asks for: 3.2", () => {
+    for (const thickness of [0.081, 0.091, 0.102, 0.128]) {
+      expect(numberOf(rivetsPerInch(rivetTables["4-11"], thickness, "AN3-bolt", 3 / 16))).toBe(3.2);
+    }
+    expect(1 / (1.65 * 0.19)).toBeCloseTo(3.2, 1);
+  });
 
   it("p. 4-39 prints 160 % for bearing; its numbers come out with 165 %", () => {
     const bearing = (share: number, hole: number) => 1 / (share * hole);
@@ -166,6 +237,27 @@ describe("worked examples", () => {
     expect(Math.abs(found - peterson)).toBeLessThanOrEqual(0.003);
   });
 
+  // Peterson's variant of the polynomial (from memory) on the gross stress, W / (W - d) times that on the net one.
+  // Roark's is on the net stress, though a public page calls it gross.
+  it.each([
+    [0.1, 3.024],
+    [0.2, 3.133],
+    [0.25, 3.227],
+    [0.4, 3.722],
+    [0.5, 4.312],
+  ])("circle, d/W %d: %d on the gross stress", (share, gross) => {
+    expect(Math.abs(numberOf(circleFactor(share)) / (1 - share) - gross)).toBeLessThanOrEqual(
+      0.003 / (1 - share) + 0.0005,
+    );
+  });
+
+  // Elasticity: 3 beside a circle in an endless plate; Roark's polynomial of the slot gives 3.04 for it.
+  it("circle in an endless plate: 3", () => {
+    expect(numberOf(circleFactor(0))).toBe(3);
+    expect(ellipseFactor(1, 1)).toBe(3);
+    expect(Math.abs(numberOf(roundedRectangleFactor(1, 1, 1)) / 3 - 1)).toBeLessThan(0.015);
+  });
+
   it("outside its range the polynomial is not covered", () => {
     expect(roundedRectangleFactor(1, 0.29, 0.29).covered).toBe(false);
     expect(roundedRectangleFactor(1, 1, 0.19).covered).toBe(false);
@@ -178,6 +270,23 @@ describe("worked examples", () => {
     expect(fastenerEdgeDistance("protruding").value / 8).toBe(0.25);
     expect(leastPitch(1, "protruding").value / 8).toBe(0.375);
     expect((fastenerEdgeDistance("countersunk").value * 5) / 32).toBeCloseTo(0.391, 3);
+  });
+
+  // FAA-H-8083-31 ch. 4 (memory; a study guide repeats it): one and three rows 3 D, two rows 4 D, and half a diameter
+  // more for countersunk heads. NAVEDTRA 14018: 8 D seldom exceeded, a rivet between t and 3 t thick.
+  it("pitch by rows and heads, rows, diameter", () => {
+    const pitches = (["protruding", "countersunk"] as const).map((head) =>
+      [1, 2, 3].map((rows) => leastPitch(rows, head).value),
+    );
+    expect(pitches).toEqual([
+      [3, 4, 3],
+      [3.5, 4.5, 3.5],
+    ]);
+    expect(leastPitch(1, "countersunk").source.standing).toBe("memory");
+    expect(leastPitch(2, "protruding").source.standing).toBe("derived");
+    expect(widestPitch).toMatchObject({ value: 8, source: { document: "NAVEDTRA 14018" } });
+    expect(leastRowPitch).toMatchObject({ value: 2.5, source: { standing: "memory" } });
+    expect([diameterRange.least.value, diameterRange.largest.value]).toEqual([1, 3]);
   });
 
   // D10: AC 43.13-1B Table 4-10: 3.0 in out of 0.032 in clad 2024-T3, 1/8 in rivets: 15, in a single lap 12.

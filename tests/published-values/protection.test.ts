@@ -309,12 +309,17 @@ describe("circular mils", () => {
   it("of a solid conductor give the areas of ASTM B258-02 sizes (diameters published, areas derived)", () => {
     const printed: [gauge: number, mm2: number][] = [
       [24, 0.2047],
+      [22, 0.3255],
       [20, 0.5176],
+      [18, 0.823],
       [16, 1.309],
+      [14, 2.081],
       [12, 3.309],
       [10, 5.261],
       [8, 8.366],
+      [6, 13.3],
       [4, 21.15],
+      [2, 33.63],
       [1, 42.41],
     ];
     for (const [gauge, mm2] of printed) {

@@ -6,6 +6,7 @@ import { describe, expect, it } from "vitest";
 import { copperWeightPer1000Feet } from "../../server/src/core/methods/conductor-weight";
 import { bondingLimits, refinishHours, staticBondSize } from "../../server/src/core/tables/bonding-limits";
 import { copperConductor } from "../../server/src/core/tables/copper-wire";
+import { strandDamage } from "../../server/src/core/tables/strand-damage";
 import {
   circuitFunctions,
   readWireIdentification,
@@ -109,6 +110,45 @@ describe("1.17 marking", () => {
     for (const length of [0, -1, Number.NaN]) {
       expect(wireMarking("AC 43.13-1B", "direct", length).covered).toBe(false);
     }
+  });
+});
+
+describe("1.16 nicked and broken strands: AC Table 11-13, p. 11-62", () => {
+  // Gauges and strands of each row, nicked, broken; the two open ends stand for "1665-" and "2109-".
+  it.each([
+    [[24, 22, 20, 18, 16, 14], [19], 2, 0],
+    [[12, 10], [37], 4, 0],
+    [[8, 6, 4], [133], 6, 6],
+    [[2, 1], [665, 817], 6, 6],
+    [[0, -1], [1045, 1330], 6, 6],
+    [[-2], [1665, 5000], 6, 6],
+    [[-3], [2109, 5000], 6, 6],
+  ])("copper %j of %j strands: %i nicked, %i broken", (gauges, strands, damaged, broken) => {
+    for (const gauge of gauges) {
+      for (const count of [...strands, undefined]) {
+        expect(strandDamage("copper", gauge, count)).toMatchObject({
+          covered: true,
+          value: { damaged, broken },
+          source: { standing: "published" },
+        });
+      }
+      const fewer = strandDamage("copper", gauge, strands[0]! - 1);
+      expect(fewer).toMatchObject({ covered: false, reason: { quantity: "number of strands" } });
+    }
+  });
+
+  it("aluminium 8 to 000, of any number of strands: none", () => {
+    for (const gauge of [8, 6, 4, 2, 1, 0, -1, -2]) {
+      expect(strandDamage("aluminium", gauge, 37)).toMatchObject({ value: { damaged: 0, broken: 0 } });
+    }
+  });
+
+  it("covers no other gauge, and says where it took the table's number of strands", () => {
+    expect(strandDamage("copper", 26, 19).covered).toBe(false);
+    expect(strandDamage("copper", 3, undefined).covered).toBe(false);
+    for (const gauge of [10, -3]) expect(strandDamage("aluminium", gauge, undefined).covered).toBe(false);
+    const taken = strandDamage("copper", 10, undefined);
+    expect(taken.covered && taken.notes).toHaveLength(1);
   });
 });
 

@@ -274,7 +274,7 @@ export interface Source {
   readonly output?: readonly OutputPoint[];
   /** Rated capacity of a battery. */
   readonly capacity?: Written<Quantity<"charge">>;
-  /** How long a battery must feed the essential loads after the loss of every alternator. Left out: 30 min. */
+  /** How long a battery must feed the essential loads after the loss of every alternator. Left out: 30 min, or 60 min where a condition is above 25,000 ft. */
   readonly endurance?: Written<Quantity<"time">>;
   /** Whose figures these are. */
   readonly data?: Written<string>;
@@ -1261,6 +1261,10 @@ export interface Wire {
   readonly bundle?: Written<string>;
   /** Number of strands. */
   readonly strands?: Written<number>;
+  /** Nicked strands, the most at any of its ends, as inspected. */
+  readonly nickedStrands?: Written<number>;
+  /** Broken strands, the most at any of its ends, as inspected. */
+  readonly brokenStrands?: Written<number>;
   /** Outside diameter over the insulation, from its maker's data. */
   readonly outsideDiameter?: Written<Quantity<"length">>;
   /** Weight of the finished wire, from its maker's data. Left out: the conductor's weight is computed. */
@@ -1412,7 +1416,7 @@ export interface CoreTreatment {
 /** Screen. */
 export interface Screen {
   readonly place: Place;
-  /** A mesh of round wires with square openings; a plate with round holes in a square or a 60 degree pattern; or another, whose free area and loss are recorded. */
+  /** A mesh of round wires with square openings; a plate with round holes in a square or a 60 degree pattern (one of 45 degrees is a square one, its pitch along the diagonal); or another, whose free area and loss are recorded. */
   readonly kind?: Written<"square-mesh" | "holes-square" | "holes-staggered" | "other">;
   /** Clear width between two wires, or diameter of the holes. */
   readonly opening?: Written<Quantity<"length">>;

@@ -1,6 +1,6 @@
 /** Loss coefficients of openings and duct fittings. All of them rest on memory: they warn, and data go first. */
 import type { Source } from "../source";
-import { type Covered, covered } from "./lookup";
+import { covered } from "./lookup";
 
 export const lossSource: Source = {
   document: "Loss coefficients of duct fittings",
@@ -22,12 +22,6 @@ export const fittingLosses = {
   "tee-straight": 0.2,
   "tee-branch": 1.0,
 } as const;
-
-export type KnownFitting = keyof typeof fittingLosses;
-
-export function fittingLoss(kind: KnownFitting): Covered<number> {
-  return covered(fittingLosses[kind], lossSource);
-}
 
 /** Where air leaves into the open all of its velocity pressure is lost: derived, not from memory. */
 export const exitLoss = covered(1, {

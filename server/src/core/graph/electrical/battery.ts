@@ -1,8 +1,9 @@
 import { batteryEndurance, enduranceBasis, rechargeTime, sourceMethods } from "../../methods/sources";
 import { inUnit } from "../../quantities";
 import type { Condition, Source } from "../../records/types";
+import { isBelow } from "../../rounding";
 import type { Source as Citation } from "../../source";
-import { assumed, derive, derived, type Value, written } from "../value";
+import { assumed, derive, derived, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./index";
 import type { SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
@@ -117,11 +118,14 @@ const times = {
   t_2: assumed("time to land", enduranceBasis.landingMinutes, "min", "Ten minutes are kept for the landing."),
 };
 
-/** Taken where the record asks for none: up to 25,000 ft. */
-const defaultEnduranceMinutes = 30;
+/** Taken where the record asks for none: the longer one as soon as a condition is above the height. */
+const defaultEndurance = { minutes: 30, upToFeet: 25_000, minutesAbove: 60 } as const;
 
-function enduranceNeeded({ id, endurance }: Source, basis: ElectricalBasis): Value | undefined {
-  return basis.keep(
+function enduranceNeeded(
+  { id, endurance }: Source,
+  { conditions, keep }: ElectricalBasis,
+): Value | undefined {
+  return keep(
     derive({
       subject: { kind: "source", id: id!.value },
       quantity: "endurance-needed",
@@ -130,17 +134,28 @@ function enduranceNeeded({ id, endurance }: Source, basis: ElectricalBasis): Val
       operands: {
         t: endurance
           ? written("endurance that the record asks for", endurance, "min")
-          : assumed(
-              "endurance needed",
-              defaultEnduranceMinutes,
-              "min",
-              "The record asks for none, so 30 min is taken (up to 25,000 ft).",
-            ),
+          : enduranceByHeight(conditions),
       },
       compute: ({ t }) => t,
       sources: [endurance ? enduranceRequirement : enduranceTimes],
     }),
   );
+}
+
+function enduranceByHeight(conditions: readonly Condition[]): Operand {
+  const { minutes, upToFeet, minutesAbove } = defaultEndurance;
+  const high = conditions.find(({ altitude }) => altitude && isBelow(upToFeet, inUnit(altitude.value, "ft")));
+  return {
+    name: "endurance needed",
+    value: high ? minutesAbove : minutes,
+    unit: "min",
+    places: high?.altitude ? [high.altitude.place] : [],
+    notes: [
+      high
+        ? `The record asks for none and has a condition above 25,000 ft, so ${minutesAbove} min is taken.`
+        : `The record asks for none, so ${minutes} min is taken (up to 25,000 ft).`,
+    ],
+  };
 }
 
 const enduranceRequirement: Citation = {

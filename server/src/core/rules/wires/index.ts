@@ -26,6 +26,7 @@ import { wireNotCovered } from "./wire-not-covered";
 import { wireOverAmpacity } from "./wire-over-ampacity";
 import { wireSegmentLetter } from "./wire-segment-letter";
 import { wireSplicesTooMany } from "./wire-splices-too-many";
+import { wireStrandsDamaged } from "./wire-strands-damaged";
 import { wireStrandsTooFew } from "./wire-strands-too-few";
 import { wireSupportSpacing } from "./wire-support-spacing";
 import { wireTooNear } from "./wire-too-near";
@@ -62,6 +63,7 @@ export const wireRules: readonly Rule[] = [
   wireOverAmpacity,
   wireSegmentLetter,
   wireSplicesTooMany,
+  wireStrandsDamaged,
   wireStrandsTooFew,
   wireSupportSpacing,
   wireTooNear,

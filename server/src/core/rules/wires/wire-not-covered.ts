@@ -6,6 +6,7 @@ import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
+import { strandDamageOf } from "./damage";
 import { markingOf } from "./marking";
 import { wiresOf } from "./recorded";
 
@@ -48,19 +49,20 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
       }
     }
     for (const { wire, subject } of wiresOf(project)) {
-      const marking = markingOf(wire, project);
-      if (!marking || marking.covered) continue;
-      yield {
-        rule: "wire-not-covered",
-        subject,
-        place: wire.markingInterval!.place,
-        facts: {
+      const written = [
+        ["marking interval", markingOf(wire, project), wire.markingInterval],
+        ["strand damage", strandDamageOf(wire), wire.nickedStrands ?? wire.brokenStrands],
+      ] as const;
+      for (const [wanted, found, key] of written) {
+        if (!found || found.covered) continue;
+        const facts = {
           wire: subject.id,
-          wanted: "marking interval",
-          gap: coverageWords(marking.reason),
-          table: tableOf(marking.source),
-        },
-      };
+          wanted,
+          gap: coverageWords(found.reason),
+          table: tableOf(found.source),
+        };
+        yield { rule: "wire-not-covered", subject, place: key!.place, facts };
+      }
     }
   },
   *corrections({ facts: { wire, wanted } }, project) {
@@ -79,6 +81,11 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
         "status: draft, wire-marking: MIL-W-5088L",
       ),
       finds: ["P1: marking interval not covered: marking method direct, the table holds sleeve"],
+    },
+    {
+      title: "A conductor of other strands than the table's",
+      text: circuitExample({ keys: "strands: 105, nicked-strands: 1" }),
+      finds: ["P1: strand damage not covered: number of strands 105, the table holds 37"],
     },
     {
       title: "A bundle inside the figure",
