@@ -10,6 +10,7 @@ import { judgeAlone, linkProject, type Project, type RecordSource } from "./proj
 import type { LoadedRecord } from "./records/record";
 import { ruleById, rules } from "./rules";
 import type { Message, Rule } from "./rules/rule";
+import { linkPlace } from "./rules/weights/anchors";
 import { isStandIn } from "./source";
 
 export interface Judgement {
@@ -49,8 +50,8 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   } else {
     problems.push(...judgeAlone(record));
   }
-  const toFindings = (faults: readonly (Problem | Assessment)[]) =>
-    faults.map((fault) => toFinding(fault, options)).filter((finding) => finding !== undefined);
+  const toFindings = (faults: readonly Result[]) =>
+    faults.map((fault) => toFinding(fault, options, project)).filter((finding) => finding !== undefined);
   const findings = toFindings([...problems, ...assessments.filter((one) => !one.holds)]);
   const deviated = project
     ? applyDeviations(record, project.install, findings, options.today)
@@ -84,10 +85,25 @@ function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Proje
 
 type Result = Assessment | Problem;
 
+/**
+ * Where a finding stands. That of an install record stands in it: what a rule places in a record that this one
+ * names is told at the link, with the place beside it.
+ */
+function placeOf({ place, related = [] }: Result, project: Project | undefined) {
+  if (!project || place.file === project.file.file || !("node" in place)) return { anchor: place, related };
+  const link = project.kit?.place.file === place.file ? "kit" : "airframe";
+  const there = { place, words: `in the ${link} record` };
+  return { anchor: linkPlace(project, link), related: [there, ...related] };
+}
+
 /** What a rule recalls, it says in the same words. */
 const wordsOf = new WeakMap<Result, Message>();
 
-function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): Finding | undefined {
+function toFinding(
+  fault: Result,
+  { severities }: CheckOptions,
+  project: Project | undefined,
+): Finding | undefined {
   const rule = ruleById.get(fault.rule);
   if (!rule) return undefined;
   const severity = severities?.[rule.id] ?? severityOf(rule, fault);
@@ -101,7 +117,7 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
     rule: rule.id,
     severity,
     subject: fault.subject ? subjectWords(fault.subject) : "",
-    anchor: fault.place,
+    ...placeOf(fault, project),
     // Put into words when somebody reads it: of a remedy that is only tried, nobody does.
     get what() {
       return said().what;
@@ -110,7 +126,6 @@ function toFinding(fault: Problem | Assessment, { severities }: CheckOptions): F
       return said().todo;
     },
     facts: fault.facts,
-    related: fault.related ?? [],
     ...("holds" in fault ? { assessment: fault } : { problem: fault }),
   };
 }
