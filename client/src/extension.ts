@@ -8,8 +8,11 @@ import { RuleDocuments } from "./rule-documents";
 import serverFlags from "./server-flags.json";
 import { type RecordStatus, StatusItem } from "./status";
 
-/** Records are told by the end of their names; their language stays YAML. */
-const records = { pattern: "**/*.{airframe,kit,install}.{yaml,yml}" };
+/**
+ * Records are told by the end of their names; their language stays YAML. What an editor makes of them for a preview
+ * or a comparison is no record.
+ */
+const records = { scheme: "file", pattern: "**/*.{airframe,kit,install}.{yaml,yml}" };
 
 /** Registers the commands, and starts the server where the workspace has a record, or with the first that is opened. */
 export function activate(context: vscode.ExtensionContext): void {

@@ -112,9 +112,10 @@ function rankOf({ holds, value }: Assessment): number {
 function inWords(one: Assessment): string {
   const { value, limit, sense } = one;
   const share = marginOf(one) === undefined || one.scale || limit.unit === "AWG" ? "" : shareOf(one);
-  const word = sense === "at-most" ? "of" : "at least";
+  // A gauge is thicker the lower its number is.
+  const word = limit.unit === "AWG" ? ", no thinner than" : sense === "at-most" ? " of" : " at least";
   const verdict = one.holds ? "" : "fails: ";
-  return `${verdict}${nameOf(value)} ${showMeasure(value.value, value.unit, 3)} ${word} ${showMeasure(limit.value, limit.unit, 3)}${share}`;
+  return `${verdict}${nameOf(value)} ${showMeasure(value.value, value.unit, 3)}${word} ${showMeasure(limit.value, limit.unit, 3)}${share}`;
 }
 
 function shareOf({ value, limit, sense }: Assessment): string {
