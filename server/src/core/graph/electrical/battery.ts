@@ -7,6 +7,7 @@ import { assumed, derive, derived, type Operand, type Value, written } from "../
 import type { ElectricalBasis } from "./index";
 import type { SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
+import { isConnected } from "./source-ways";
 
 /** How long the battery lasts after the loss of every alternator. */
 export interface EnduranceResult {
@@ -31,7 +32,9 @@ export function enduranceOf(
   balances: readonly SourceBalance[],
   outputs: SourceOutputs,
 ): EnduranceResult | undefined {
-  const battery = outputs.sources.find((source) => source.kind?.value === "battery" && source.capacity);
+  const battery = outputs.sources.find(
+    (source) => source.kind?.value === "battery" && source.capacity && isConnected(source, basis.project),
+  );
   const landing = largest(balances, "source-failed");
   if (!battery?.capacity || !landing) return undefined;
   const lasting = balances.filter(({ condition }) => !condition.duration);

@@ -11,6 +11,7 @@ import { loadVoltageLow } from "./load-voltage-low";
 import { networkIsland } from "./network-island";
 import { networkUnsolved } from "./network-unsolved";
 import { sourceAboveShare } from "./source-above-share";
+import { sourceFeedsNothing } from "./source-feeds-nothing";
 import { sourceLossNotCovered } from "./source-loss-not-covered";
 import { sourceOutputUnknown } from "./source-output-unknown";
 import { sourceOverloaded } from "./source-overloaded";
@@ -30,6 +31,7 @@ export const sourceRules: readonly Rule[] = [
   networkIsland,
   networkUnsolved,
   sourceAboveShare,
+  sourceFeedsNothing,
   sourceLossNotCovered,
   sourceOutputUnknown,
   sourceOverloaded,
