@@ -3,7 +3,6 @@ import {
   applyChange,
   armToPercentMac,
   ballastFor,
-  centreOfGravityFromReactions,
   combine,
   type PointMass,
   percentMacToArm,
@@ -106,19 +105,6 @@ describe("centre of gravity", () => {
     expect(swapped.weight).not.toBe(0);
     expect(swapped.arm).toBeUndefined();
     closeTo(swapped.moment, 9);
-  });
-
-  test("of a weighing agrees with the closed form main arm + reaction x distance / total", () => {
-    const distance = fc.oneof(number(-200, -10), number(10, 300));
-    fc.assert(
-      fc.property(arm, number(100, 5000), number(1, 99), distance, (mainWheels, mains, third, offset) => {
-        const weighed = centreOfGravityFromReactions([
-          { reading: mains, arm: mainWheels },
-          { reading: third, arm: mainWheels + offset },
-        ]);
-        closeTo(weighed.arm, mainWheels + (third * offset) / (mains + third));
-      }),
-    );
   });
 });
 

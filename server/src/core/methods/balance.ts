@@ -22,15 +22,6 @@ export interface Balance {
   readonly arm: number | undefined;
 }
 
-/** One scale of a weighing. */
-export interface ScaleReading {
-  readonly reading: number;
-  /** Chocks, blocks, stands and jacks that stood on this scale. */
-  readonly tare?: number;
-  /** Arm of the weighing point: the vertical through the axle centreline, or the jack pad. */
-  readonly arm: number;
-}
-
 /** The mean aerodynamic chord. */
 export interface MeanChord {
   /** Arm of the leading edge. */
@@ -99,15 +90,6 @@ export function applyChange(
 /** useful load = maximum weight - empty weight (AC 43.13-1B 10-2d). */
 export function usefulLoad(maximumWeight: number, emptyWeight: number): number {
   return maximumWeight - emptyWeight;
-}
-
-/**
- * Weight and centre of gravity from a weighing, for any landing gear and any datum: each scale carries
- * (reading - tare) at the arm of its weighing point (AC 43.13-1B 10-2n and 10-2r; worked: FAA-H-8083-1,
- * nosewheel and tailwheel). The closed forms with the datum-to-main-wheel distance are this same sum.
- */
-export function centreOfGravityFromReactions(scales: readonly ScaleReading[]): Balance {
-  return combine(scales.map(({ reading, tare = 0, arm }) => ({ weight: reading - tare, arm })));
 }
 
 /**
