@@ -125,14 +125,9 @@ export function ballastFor(loaded: PointMass, limit: number, ballastArm: number)
   return amount(loaded.weight * (limit - loaded.arm), ballastArm - limit);
 }
 
-/** (arm - leading edge) / length x 100; undefined when the chord has no length. */
+/** 100 x (arm - leading edge) / length; undefined when the chord has no length. */
 export function armToPercentMac(arm: number, chord: MeanChord): number | undefined {
-  return chord.length > 0 ? ((arm - chord.leadingEdge) / chord.length) * 100 : undefined;
-}
-
-/** leading edge + per cent / 100 x length; undefined when the chord has no length. */
-export function percentMacToArm(percent: number, chord: MeanChord): number | undefined {
-  return chord.length > 0 ? chord.leadingEdge + (percent / 100) * chord.length : undefined;
+  return chord.length > 0 ? (100 * (arm - chord.leadingEdge)) / chord.length : undefined;
 }
 
 /** The weight, zero or more, that makes `missing` moment at `distance`. */
