@@ -1,17 +1,20 @@
-/** Published weighings as records: scales in, empty weight out. The methods' own tests have the same examples. */
-import { describe, test } from "vitest";
+/** Published weighings as records: scales in, empty weight out. */
+import { describe, expect, test } from "vitest";
 import { weightsOf } from "../../server/src/core/graph/derivations";
 import { convert, type UnitSymbol } from "../../server/src/core/quantities";
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
-import { expectPrinted } from "../published-values/printed";
+import { expectPrinted, expectPrintedBalance } from "../published-values/printed";
 import { judge } from "../remedies/support";
 
 interface Sheet {
+  /** On the scales, tare taken off. */
+  readonly weighed: number;
   readonly weight: number;
+  readonly moment: number;
   readonly arm: number;
 }
 
-/** The empty weight and its arm in the units of the example. */
+/** The weighing worked to the empty weight, arms in inches. */
 function weigh(
   scales: readonly string[],
   items: readonly string[] = [],
@@ -25,11 +28,15 @@ function weigh(
     ...scales.map((scale, index) => `      - { id: S${index + 1}, ${scale} }`),
     ...(items.length > 0 ? ["    items:", ...items.map((item) => `      - ${item}`)] : []),
   ].join("\n");
-  const { emptyWeight, emptyCg } = weightsOf(judge(everyLoadingExample({ airframe })).project!).change.before
-    .weighing!;
+  const { units, change } = weightsOf(judge(everyLoadingExample({ airframe })).project!);
+  const { weighedWeight, emptyWeight, emptyMoment, emptyCg } = change.before.weighing!;
+  const mass = (value: number) => convert(value, units.weight, weightUnit, "mass");
+  const length = (value: number) => convert(value, units.arm, "in", "length");
   return {
-    weight: convert(emptyWeight!.value, emptyWeight!.unit as UnitSymbol<"mass">, weightUnit, "mass"),
-    arm: convert(emptyCg!.value, emptyCg!.unit as UnitSymbol<"length">, "in", "length"),
+    weighed: mass(weighedWeight!.value),
+    weight: mass(emptyWeight!.value),
+    moment: length(mass(emptyMoment!.value)),
+    arm: length(emptyCg!.value),
   };
 }
 
@@ -51,23 +58,53 @@ describe("main wheels ahead of and behind the datum", () => {
   });
 });
 
+const d6 = [
+  "reading: 753 lb, arm: 97.375 in",
+  "reading: 753 lb, arm: 97.375 in",
+  "reading: 22 lb, arm: 9.875 in",
+];
+
 // FAA mechanic test item; printed 96.11, cut off from 96.115. The fluid is in the system and stays.
 test("D6: hydraulic fluid on board belongs to the empty weight", () => {
   const fluid =
     "{ id: hydraulic, what: hydraulic-fluid, on-board: true, volume: 1 gal, density: 7 lb/gal, arm: -21 in }";
-  const mains = "reading: 753 lb, arm: 97.375 in";
-  const { weight, arm } = weigh([mains, mains, "reading: 22 lb, arm: 9.875 in"], [fluid]);
-  expectPrinted(weight, "1,528");
-  expectPrinted(arm, "96.12");
+  expectPrintedBalance(weigh(d6, [fluid]), { weight: "1,528", moment: "146,864", arm: "96.12" }, 1);
+});
+
+// FAA-H-8083-30 (2008), ch. 4: seven quarts of oil are 13.125 lb.
+test("D29: drainable oil is taken off the weight on the scales, at its own arm", () => {
+  const oil =
+    "{ id: oil, what: drainable-oil, on-board: true, volume: 1.75 gal, density: 7.5 lb/gal, arm: -49 in }";
+  const { weighed, weight, moment } = weigh(d6, [oil]);
+  expectPrinted(weighed - weight, "13.125");
+  expect(moment - weigh(d6).moment).toBeCloseTo(49 * 13.125, 6);
+});
+
+// AC 43.13-1B (9/8/98, Change 1 of 9/27/01) par. 10-2b: unusable fuel belongs to the empty weight.
+test("full tanks come off, and unusable fuel goes back on, each at its own arm", () => {
+  const [drained, fuel, unusable] = [weigh(d6), 240, 6];
+  const onNose = (fuel * (97.375 - 100)) / 87.5;
+  const full = weigh(
+    [
+      `reading: ${753 + (fuel - onNose) / 2} lb, arm: 97.375 in`,
+      `reading: ${753 + (fuel - onNose) / 2} lb, arm: 97.375 in`,
+      `reading: ${22 + onNose} lb, arm: 9.875 in`,
+    ],
+    [
+      `{ id: fuel, what: usable-fuel, on-board: true, weight: ${fuel} lb, arm: 100 in }`,
+      `{ id: unusable, what: unusable-fuel, on-board: false, weight: ${unusable} lb, arm: 90 in }`,
+    ],
+  );
+  expect(full.weight).toBeCloseTo(drained.weight + unusable, 9);
+  expect(full.moment).toBeCloseTo(drained.moment + unusable * 90, 6);
 });
 
 // EASA ATPL items. D8 prints 8.33 where the exact distance is 8.337; the answer of D9 was computed here.
 describe("three scales", () => {
   test("D7: on jacks, kilograms and inches", () => {
     const mains = "reading: 17783 kg, arm: 775 in";
-    const { weight, arm } = weigh(["reading: 6488 kg, arm: 161 in", mains, mains], [], "kg");
-    expectPrinted(weight, "42,054");
-    expectPrinted(arm, "680.3");
+    const sheet = weigh(["reading: 6488 kg, arm: 161 in", mains, mains], [], "kg");
+    expectPrintedBalance(sheet, { weight: "42,054", moment: "28,608,218", arm: "680.3" });
   });
   test("D8: from the main wheels, and from the nosewheel", () => {
     const from = (main: number) =>
@@ -80,8 +117,7 @@ describe("three scales", () => {
         [],
         "kg",
       );
-    expectPrinted(from(0).weight, "3,145");
-    expectPrinted(from(0).arm, "-8.34");
+    expectPrintedBalance(from(0), { weight: "3,145", arm: "-8.34" });
     expectPrinted(from(92).arm, "83.7");
   });
   test("D9: nosewheel, datum ahead of everything; with tare on each scale", () => {
@@ -92,8 +128,7 @@ describe("three scales", () => {
         `reading: ${1040 + 3 * tare} lb, tare: ${3 * tare} lb, arm: 121 in`,
       ]);
     for (const tare of [0, 4]) {
-      expectPrinted(at(tare).weight, "2,561");
-      expectPrinted(at(tare).arm, "108.76");
+      expectPrintedBalance(at(tare), { weight: "2,561", moment: "278,531", arm: "108.76" });
     }
   });
 });

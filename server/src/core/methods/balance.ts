@@ -22,15 +22,6 @@ export interface Balance {
   readonly arm: number | undefined;
 }
 
-/** One scale of a weighing. */
-export interface ScaleReading {
-  readonly reading: number;
-  /** Chocks, blocks, stands and jacks that stood on this scale. */
-  readonly tare?: number;
-  /** Arm of the weighing point: the vertical through the axle centreline, or the jack pad. */
-  readonly arm: number;
-}
-
 /** The mean aerodynamic chord. */
 export interface MeanChord {
   /** Arm of the leading edge. */
@@ -102,15 +93,6 @@ export function usefulLoad(maximumWeight: number, emptyWeight: number): number {
 }
 
 /**
- * Weight and centre of gravity from a weighing, for any landing gear and any datum: each scale carries
- * (reading - tare) at the arm of its weighing point (AC 43.13-1B 10-2n and 10-2r; worked: FAA-H-8083-1,
- * nosewheel and tailwheel). The closed forms with the datum-to-main-wheel distance are this same sum.
- */
-export function centreOfGravityFromReactions(scales: readonly ScaleReading[]): Balance {
-  return combine(scales.map(({ reading, tare = 0, arm }) => ({ weight: reading - tare, arm })));
-}
-
-/**
  * How far the centre of gravity moves when `moved` of the `total` weight goes `distance` aft (negative:
  * forward): moved x distance / total (derived from the sum of moments; worked: PHAK, 100 lb from 30 to 150).
  * Undefined when the total is zero.
@@ -143,14 +125,9 @@ export function ballastFor(loaded: PointMass, limit: number, ballastArm: number)
   return amount(loaded.weight * (limit - loaded.arm), ballastArm - limit);
 }
 
-/** (arm - leading edge) / length x 100; undefined when the chord has no length. */
+/** 100 x (arm - leading edge) / length; undefined when the chord has no length. */
 export function armToPercentMac(arm: number, chord: MeanChord): number | undefined {
-  return chord.length > 0 ? ((arm - chord.leadingEdge) / chord.length) * 100 : undefined;
-}
-
-/** leading edge + per cent / 100 x length; undefined when the chord has no length. */
-export function percentMacToArm(percent: number, chord: MeanChord): number | undefined {
-  return chord.length > 0 ? chord.leadingEdge + (percent / 100) * chord.length : undefined;
+  return chord.length > 0 ? (100 * (arm - chord.leadingEdge)) / chord.length : undefined;
 }
 
 /** The weight, zero or more, that makes `missing` moment at `distance`. */

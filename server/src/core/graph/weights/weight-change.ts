@@ -2,7 +2,7 @@
  * What the modification does to the empty weight and centre of gravity: along the fuselage, and to the side and in
  * height where everything says where it stands; with the worst case of the tolerances.
  */
-import { armOf, balanceSources, moment } from "../../methods/balance";
+import { armOf, armToPercentMac, balanceSources, moment } from "../../methods/balance";
 import { type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
 import type { Project } from "../../project";
 import type { QuantityName } from "../quantity-names";
@@ -157,7 +157,7 @@ export function deriveWeightChange(
         x_LE: written("leading edge of the chord", airframe?.mac?.leadingEdge, units.arm),
         c: written("mean aerodynamic chord", airframe?.mac?.length, units.arm),
       },
-      compute: ({ x, x_LE, c }) => (100 * (x - x_LE)) / c,
+      compute: ({ x, x_LE, c }) => armToPercentMac(x, { leadingEdge: x_LE, length: c }) ?? Number.NaN,
       sources: [balanceSources.percentOfChord],
     }),
   );
