@@ -77,6 +77,7 @@ export class Editor {
   private settings: unknown;
   private log = "";
   private applying: ((edit: WorkspaceEdit) => void) | undefined;
+  private isKilled = false;
 
   private constructor({ settings, isShared = false }: EditorOptions) {
     this.settings = settings;
@@ -309,6 +310,7 @@ export class Editor {
 
   /** Ends the server that this editor started, if it still runs. */
   async kill(): Promise<void> {
+    this.isKilled = true;
     this.connection.dispose();
     if (this.server.exitCode === null && this.server.signalCode === null) this.server.kill("SIGKILL");
     await this.exited;
@@ -324,7 +326,10 @@ export class Editor {
   }
 
   notify(method: string, ...params: readonly object[]): void {
-    void this.connection.sendNotification(method, ...params);
+    void this.connection.sendNotification(method, ...params).catch((error) => {
+      // Nobody waits for what was still on its way to a server that its test has done with.
+      if (!this.isKilled) throw error;
+    });
   }
 
   private ended(): Promise<number | null> {
