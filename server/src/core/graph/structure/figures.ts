@@ -1,5 +1,5 @@
 /** Figures of a record as shapes, and as inputs of what is measured on them. */
-import type { Placed, Shape } from "../../methods/geometry";
+import { type Placed, type Shape, shapeProblems } from "../../methods/geometry";
 import { inUnit, type Quantity } from "../../quantities";
 import type { Figure, Panel, Point as PointRecord } from "../../records/types";
 import type { Written } from "../../records/written";
@@ -27,6 +27,12 @@ export function placedFigure(figure: Figure | undefined, unit: Unit): Placed | u
   const shape = figure && shapeOf(figure, unit);
   const at = figure?.at ? pointOf(figure.at, unit) : { x: 0, y: 0 };
   return shape && at && { shape, at, angle: figure?.angle?.value.si ?? 0 };
+}
+
+/** The same, and undefined where it is no figure. */
+export function outlineOf(figure: Figure | undefined, unit: Unit): Placed | undefined {
+  const placed = placedFigure(figure, unit);
+  return placed && shapeProblems(placed.shape).length === 0 ? placed : undefined;
 }
 
 export type Operands = Readonly<Record<string, Operand>>;

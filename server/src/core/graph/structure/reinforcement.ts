@@ -1,5 +1,5 @@
 /** Doublers and rings around openings: thickness, fasteners and their places. */
-import { containment, type Placed, shapeProblems } from "../../methods/geometry";
+import { containment, type Placed } from "../../methods/geometry";
 import type { DoublerFasteners, Reinforcement } from "../../records/types";
 import type { CutoutResult, Distance } from "../openings";
 import type { Keep, Subject, Value } from "../value";
@@ -8,10 +8,11 @@ import { type CountGap, fastenerCount } from "./fastener-count";
 import { type FastenerPlaces, fastenerPlaces } from "./fastener-places";
 import { fastenerEdge, fastenerSpacing } from "./fastener-spacing";
 import { doublerLines, fastenersOf } from "./fasteners";
-import { placedFigure, type Unit, unitOf } from "./figures";
+import { outlineOf, type Unit, unitOf } from "./figures";
 import type { LoadPath } from "./load-path";
 import { type NearFastener, nearestFasteners } from "./near-fasteners";
 import type { PitchAt } from "./pitch";
+import { type Reach, reachOf } from "./reach";
 
 export interface ReinforcementResult {
   readonly opening: CutoutResult;
@@ -20,6 +21,7 @@ export interface ReinforcementResult {
   readonly outline: Placed | undefined;
   /** False where an opening is not wholly inside its doubler. */
   readonly surrounds: boolean;
+  readonly reach: Reach;
   readonly thickness: Distance;
   /** Width that is left beside the opening for its section; nothing or less where holes and opening take it all. */
   readonly net: Value | undefined;
@@ -68,7 +70,7 @@ export function deriveReinforcement(
   const unit = unitOf(opening.panel);
   const subject: Subject = { kind: "cutout", id: opening.id };
   const parts: ReinforcementParts = { opening, reinforcement, fasteners, path, subject, unit, keep };
-  const outline = outlineOf(reinforcement, unit);
+  const outline = outlineOf(reinforcement.outline, unit);
   const found = outline && containment(opening.placed, outline);
   const all = fasteners ? doublerLines(fasteners, unit).flat() : [];
   return {
@@ -76,6 +78,7 @@ export function deriveReinforcement(
     reinforcement,
     outline,
     surrounds: found === undefined || found.kind === "inside",
+    reach: reachOf(parts, outline),
     ...doublerSection(parts, outline),
     lacks: (["material", "thickness"] as const).filter((key) => !opening.panel[key]),
     ...fastenerCount(parts),
@@ -84,9 +87,4 @@ export function deriveReinforcement(
     edge: fastenerEdge(parts, outline),
     near: nearestFasteners(subject, all, fastenersOf(opening.panel, unit), unit, keep),
   };
-}
-
-function outlineOf({ outline }: Reinforcement, unit: Unit): Placed | undefined {
-  const placed = placedFigure(outline, unit);
-  return placed && shapeProblems(placed.shape).length === 0 ? placed : undefined;
 }

@@ -80,7 +80,7 @@ function leastTo({ id, panel }: CutoutResult, unit: Unit): Value | undefined {
 }
 
 /** A stiffener's foot as a rectangle along its middle line; undefined without a length. */
-function stripOf({ from, to, width }: Stiffener, unit: Unit): Placed | undefined {
+export function stripOf({ from, to, width }: Stiffener, unit: Unit): Placed | undefined {
   const start = from && pointOf(from, unit);
   const end = to && pointOf(to, unit);
   if (!start || !end || !width) return undefined;

@@ -21,6 +21,8 @@ import { doublerFastenerTooNear } from "./doubler-fastener-too-near";
 import { doublerFastenersTooFew } from "./doubler-fasteners-too-few";
 import { doublerMaterialDiffers } from "./doubler-material-differs";
 import { doublerMissesOpening } from "./doubler-misses-opening";
+import { doublerOutsidePanel } from "./doubler-outside-panel";
+import { doublerOverStiffener } from "./doubler-over-stiffener";
 import { doublerTooNarrow } from "./doubler-too-narrow";
 import { doublerTooThin } from "./doubler-too-thin";
 import { fastenerPitchTooClose } from "./fastener-pitch-too-close";
@@ -53,6 +55,8 @@ export const structureRules: readonly Rule[] = [
   doublerFastenersTooFew,
   doublerMaterialDiffers,
   doublerMissesOpening,
+  doublerOutsidePanel,
+  doublerOverStiffener,
   doublerTooNarrow,
   doublerTooThin,
   fastenerPitchTooClose,
