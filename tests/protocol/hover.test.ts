@@ -89,6 +89,12 @@ describe("on a key", () => {
     );
   });
 
+  it("that is a name shows it as text, whatever is in it", async () => {
+    const draft = workspace.uri("key-markup.install.yaml");
+    editor.open(draft, "conditions:\n  - { id: A, loads: { '[x](command:y)': run } }\n");
+    expect(await hoverAt(draft, "[x](command:y)")).toContain("**\\[x\\](command:y)**: ");
+  });
+
   it("that the schemas don't know tells nothing", async () => {
     const draft = workspace.uri("unknown-key.install.yaml");
     editor.open(draft, "document:\n  nonsense: 4\n");

@@ -215,6 +215,6 @@ function lastPart(file: string): string {
 }
 
 /** Text of a record is data: nothing in it may act as Markdown. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text.replace(/[\\`*_{}[\]#|<>~&]/g, "\\$&").replace(/\s+/g, " ");
 }

@@ -1,7 +1,7 @@
 import type { Entry } from "../reading/tree";
 import type { LoadedRecord } from "../records/record";
 import type { Schema } from "../records/schema";
-import type { Hover } from "./hover";
+import { escaped, type Hover } from "./hover";
 
 /** What a part of a record means, with an example. */
 export function explained({ description, examples }: Schema): string {
@@ -14,7 +14,7 @@ export function explained({ description, examples }: Schema): string {
 export function meaningOfKey(record: LoadedRecord, { key, value }: Entry): Hover | undefined {
   const schema = record.typing.schemaOf(value);
   if (!schema?.description) return undefined;
-  return { node: key, markdown: `**${key.text}**: ${explained(schema)}` };
+  return { node: key, markdown: `**${escaped(key.text)}**: ${explained(schema)}` };
 }
 
 /** The meaning first, as it was the key that was pointed at. */
