@@ -68,7 +68,7 @@ export class WireRatings {
 
   /** The same, as it is written: the same object while its record is. */
   ambientWritten(wire: Wire, condition: Condition): Written<Quantity> | undefined {
-    return this.bundleOf(wire)?.ambient ?? condition.ambient;
+    return ambientAround(this.bundleOf(wire), condition);
   }
 
   private bundleOf(wire: Wire): Bundle | undefined {
@@ -231,8 +231,12 @@ function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
     : written("ambient of the condition", condition.ambient, "degC");
 }
 
+function ambientAround(bundle: Bundle | undefined, condition: Condition) {
+  return bundle?.ambient ?? condition.ambient;
+}
+
 function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
-  const ambient = bundle?.ambient ?? condition.ambient;
+  const ambient = ambientAround(bundle, condition);
   return ambient && inUnit(ambient.value, "degC");
 }
 
