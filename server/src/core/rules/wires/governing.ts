@@ -1,6 +1,7 @@
-import type { Assessment } from "../../findings/finding";
+import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
+import type { WireResult } from "../../graph/electrical/wires";
 import type { Value } from "../../graph/value";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
@@ -56,6 +57,54 @@ function guardOf({ inline, device, rating, ...rest }: DeviceResult): Guard[] {
   return inline.kind === "protection" && device && rating && inline.record.device
     ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
     : [];
+}
+
+/** A limit that a wire sets to the rating of the device that guards it. */
+export interface GuardLimit {
+  readonly result: WireResult;
+  readonly limit: Value;
+}
+
+/**
+ * Holds a device's rating against the limits of the wires that it guards. What fails stands where the likelier
+ * slip is. A wire is chosen for its load, its run and its heat, and the device then for the wire: where no wire
+ * suits the device, the device is the odd one, and one change of it mends them all; where others suit it, the
+ * wire is.
+ */
+export function guardAssessments<L extends GuardLimit>(
+  { id, rating, place }: Guard,
+  limits: readonly L[],
+): { readonly of: L; readonly held: Omit<Assessment, "rule" | "facts"> }[] {
+  const isWithin = ({ limit }: GuardLimit) => holds(rating.value, "at-most", limit.value);
+  const isDeviceOdd = limits.every((one) => !isWithin(one));
+  return limits.flatMap((of) => {
+    const { gauge } = of.result.wire;
+    if (!gauge) return [];
+    const [own, other] = isDeviceOdd
+      ? [place, { place: gauge.place, words: `gauge of wire ${of.result.id}` }]
+      : [gauge.place, { place, words: `${id} is chosen here` }];
+    const held = {
+      subject: { kind: "wire", id: of.result.id },
+      place: own,
+      value: rating,
+      limit: of.limit,
+      sense: "at-most",
+      holds: isWithin(of),
+      related: [other],
+    } as const;
+    return [{ of, held }];
+  });
+}
+
+/** A smaller device and a thicker wire, the likelier slip first: that at which the assessment stands. */
+export function* guardRemedies(assessment: Assessment, project: Project): Iterable<Remedy> {
+  const { id } = assessment.subject;
+  const wire = electricalOf(project).wires.find((one) => one.id === id)?.wire;
+  const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
+  const gauges = () => thickerGauges(wire?.gauge, id);
+  const devices = () => (device ? smallerDevices(device, project) : []);
+  const isDeviceOdd = device?.place.node === assessment.place.node;
+  for (const series of isDeviceOdd ? [devices, gauges] : [gauges, devices]) yield* series();
 }
 
 /** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */

@@ -1,11 +1,9 @@
-import { holds } from "../../findings/finding";
-import { electricalOf } from "../../graph/derivations";
 import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { guardsOf, smallerDevices, thickerGauges } from "./governing";
+import { guardAssessments, guardRemedies, guardsOf } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
@@ -22,43 +20,37 @@ export const protectionAboveChart = defineRule<{
   why:
     "The chart gives, for ordinary installations, the largest device that still opens before a wire of this gauge is " +
     "harmed. It calls itself a guide, generally conservative: a single wire in open air may take the next larger " +
-    "breaker. That is a judgement for whoever is responsible for the data, so this warns.",
+    "breaker. That is a judgement for whoever is responsible for the data, so this warns." +
+    " It is told where the likelier slip is. A wire is chosen for its load, its run and its heat, and then the " +
+    "device for the wire: at the device where none of the wires that it guards suits it, and a smaller device comes " +
+    "first of the remedies; at the wire where others suit the device, and a thicker gauge comes first.",
   sources: [wireChartSource],
   say: ({ wire, gauge, protection, kind, rating, chart }) => ({
     what:
       `${protection} is rated ${formatMeasure(rating, "A")}; the wire chart gives a ${kind} of at most ` +
       `${formatMeasure(chart, "A")} for wire ${wire} (${gauge}).`,
-    todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
+    todo: "Take a device with a smaller rating that still holds the load, or a thicker gauge.",
   }),
-  check: ofEach(guardsOf, function* ({ place, id, device, rating, wires }) {
-    for (const { result, chart } of wires) {
-      if (!chart || !result.wire.gauge) continue;
+  check: ofEach(guardsOf, function* (guard) {
+    const { id, device, rating } = guard;
+    const limits = guard.wires.flatMap(({ result, chart }) => (chart ? [{ result, limit: chart }] : []));
+    for (const { of, held } of guardAssessments(guard, limits)) {
+      const { result, limit } = of;
       yield {
         rule: "protection-above-chart",
-        subject: { kind: "wire", id: result.id },
-        place: result.wire.gauge.place,
-        value: rating,
-        limit: chart,
-        sense: "at-most",
-        holds: holds(rating.value, "at-most", chart.value),
+        ...held,
         facts: {
           wire: result.id,
-          gauge: formatMeasure(result.wire.gauge.value.si, "AWG"),
+          gauge: result.wire.gauge && formatMeasure(result.wire.gauge.value.si, "AWG"),
           protection: id,
           kind: device.kind?.value,
           rating: rating.value,
-          chart: chart.value,
+          chart: limit.value,
         },
-        related: [{ place, words: `${id} is chosen here` }],
       };
     }
   }),
-  *remedies(assessment, project) {
-    const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
-    yield* thickerGauges(wire?.gauge, assessment.subject.id);
-    const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
-    if (device) yield* smallerDevices(device, project);
-  },
+  remedies: guardRemedies,
   examples: [
     {
       title: "A 50 A breaker on 10 AWG",
