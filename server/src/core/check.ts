@@ -9,8 +9,8 @@ import { limits } from "./limits";
 import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
 import type { LoadedRecord } from "./records/record";
 import { ruleById, rules } from "./rules";
+import { linkPlace } from "./rules/link-places";
 import type { Message, Rule } from "./rules/rule";
-import { linkPlace } from "./rules/weights/anchors";
 import { isStandIn } from "./source";
 
 export interface Judgement {
