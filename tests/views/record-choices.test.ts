@@ -63,7 +63,7 @@ it.each([
   const text = `${aircraft.text}\nelectrical: { ${electrical} }`;
   const choice = (sections: string) =>
     recordChoice(loadRecord("a.airframe.yaml", "airframe", text), kitWith(sections));
-  const named = choice("\neligibility: [{ type: Type 9 }]" + needing24);
+  const named = choice(`\neligibility: [{ type: Type 9 }]${needing24}`);
   expect(named?.standing).toBe(standing);
   if (standing === "not-eligible") {
     expect(named?.why).toBe("RACK needs 24 V, but the system of B9-0417 has 14 V at most.");

@@ -61,7 +61,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         unit: units.arm,
         weight: weight.value,
         weightUnit: units.weight,
-        wasKept: isKept(side, result.before),
+        wasKept: change.items.length > 0 ? isKept(side, result.before) : undefined,
         beforeValue: result.before.cg?.value,
         beforeBeyond: beyond(side, result.before),
         item: item?.subject.id,

@@ -46,7 +46,7 @@ export const weightAboveLimit = defineRule<WeightFacts>({
     const heaviest = heaviestAdded(change.items);
     for (const result of loadings) {
       const { weight } = result.after;
-      const before = result.before.weight;
+      const before = change.items.length > 0 ? result.before.weight : undefined;
       if (!weight || !limit) continue;
       yield {
         rule: "weight-above-limit",
