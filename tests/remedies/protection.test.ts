@@ -9,9 +9,10 @@ const breaker = ["{ id: CB-RACK, device: CB-50, mounted-on: MAIN }"];
 const wire = (id: string, ends: string, gauge: string) =>
   `{ id: ${id}, ${ends}, gauge: ${gauge}, length: 4 ft, rating: 150 degC }`;
 
-/** 18 A behind a breaker of 50 A, with gauges for the wire there and the wire back. */
-const circuit = (there: string, back: string) =>
+/** A load behind a breaker of 50 A, with gauges for the wire there and the wire back. */
+const circuit = (there: string, back: string, current = "18 A") =>
   circuitExample({
+    current,
     device: devices,
     protection: breaker,
     wires: [wire("P1", "from: CB-RACK, to: RACK", there), wire("P2N", "from: RACK, to: GND-AFT", back)],
@@ -41,6 +42,14 @@ describe.each(["protection-above-wire", "protection-above-chart"])("%s", (rule) 
     const titles = titlesFor(rule, text);
     expect(titles[0]).toBe("Take CB-20 for CB-RACK");
     expect(titles[1]).toMatch(/^Make wire P1 \d+ AWG$/);
+  });
+
+  it("stands at the wires where these are too thin for their own load", () => {
+    const text = circuit("14 AWG", "14 AWG", "48 A");
+    expect(placesIn(text).map(([subject, at]) => [subject, at])).toEqual([
+      ["wire P1", "14 AWG"],
+      ["wire P2N", "14 AWG"],
+    ]);
   });
 
   it("stands at the wire where another suits the device, and names a thicker gauge first", () => {

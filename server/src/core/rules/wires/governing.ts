@@ -59,6 +59,12 @@ function guardOf({ inline, device, rating, ...rest }: DeviceResult): Guard[] {
     : [];
 }
 
+/** Why a device above its wires is told where it is; the end of a rule's why. */
+export const likelierSlip =
+  " It is told where the likelier slip is. A wire is chosen for its load, its run and its heat, and then the device " +
+  "for the wire. So where none of the wires that a device guards suits it, though each carries its load, it is told " +
+  "at the device, and a smaller one is tried first; else at the wire, and a thicker gauge is tried first.";
+
 /** A limit that a wire sets to the rating of the device that guards it. */
 export interface GuardLimit {
   readonly result: WireResult;
@@ -68,15 +74,15 @@ export interface GuardLimit {
 /**
  * Holds a device's rating against the limits of the wires that it guards. What fails stands where the likelier
  * slip is. A wire is chosen for its load, its run and its heat, and the device then for the wire: where no wire
- * suits the device, the device is the odd one, and one change of it mends them all; where others suit it, the
- * wire is.
+ * suits the device, but each carries its load, the device is the odd one, and one change of it mends them all.
+ * Else the wire is.
  */
 export function guardAssessments<L extends GuardLimit>(
   { id, rating, place }: Guard,
   limits: readonly L[],
 ): { readonly of: L; readonly held: Omit<Assessment, "rule" | "facts"> }[] {
   const isWithin = ({ limit }: GuardLimit) => holds(rating.value, "at-most", limit.value);
-  const isDeviceOdd = limits.every((one) => !isWithin(one));
+  const isDeviceOdd = limits.every((one) => !isWithin(one) && !isOverloaded(one));
   return limits.flatMap((of) => {
     const { gauge } = of.result.wire;
     if (!gauge) return [];
@@ -94,6 +100,13 @@ export function guardAssessments<L extends GuardLimit>(
     } as const;
     return [{ of, held }];
   });
+}
+
+/** A wire that carries more than it may is too thin whatever guards it. */
+function isOverloaded({ result }: GuardLimit): boolean {
+  return result.states.some(
+    ({ current, allowed }) => current && allowed && !holds(current.value, "at-most", allowed.value),
+  );
 }
 
 /** A smaller device and a thicker wire, the likelier slip first: that at which the assessment stands. */

@@ -3,7 +3,7 @@ import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { guardAssessments, guardRemedies, guardsOf } from "./governing";
+import { guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
@@ -21,9 +21,7 @@ export const protectionAboveChart = defineRule<{
     "The chart gives, for ordinary installations, the largest device that still opens before a wire of this gauge is " +
     "harmed. It calls itself a guide, generally conservative: a single wire in open air may take the next larger " +
     "breaker. That is a judgement for whoever is responsible for the data, so this warns." +
-    " It is told where the likelier slip is. A wire is chosen for its load, its run and its heat, and then the " +
-    "device for the wire: at the device where none of the wires that it guards suits it, and a smaller device comes " +
-    "first of the remedies; at the wire where others suit the device, and a thicker gauge comes first.",
+    likelierSlip,
   sources: [wireChartSource],
   say: ({ wire, gauge, protection, kind, rating, chart }) => ({
     what:

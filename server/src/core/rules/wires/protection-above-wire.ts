@@ -4,7 +4,7 @@ import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
-import { governing, guardAssessments, guardRemedies, guardsOf } from "./governing";
+import { governing, guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./governing";
 
 export const protectionAboveWire = defineRule<{
   wire: string;
@@ -20,9 +20,7 @@ export const protectionAboveWire = defineRule<{
   why:
     "The device must open before the wire is overloaded. Between the wire's allowed current and the device's rating " +
     "nothing opens, and the wire overheats for as long as the overload lasts." +
-    " It is told where the likelier slip is. A wire is chosen for its load, its run and its heat, and then the " +
-    "device for the wire: at the device where none of the wires that it guards suits it, and a smaller device comes " +
-    "first of the remedies; at the wire where others suit the device, and a thicker gauge comes first.",
+    likelierSlip,
   sources: [advisoryCircular("par. 11-48", "published")],
   say: ({ wire, protection, rating, allowed, condition }) => ({
     what:
