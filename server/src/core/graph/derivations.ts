@@ -5,7 +5,7 @@
 import type { Project } from "../project";
 import { type Air, deriveAir } from "./air";
 import { type ClimateResults, deriveClimate } from "./climate";
-import { deriveElectrical, type Electrical } from "./electrical";
+import { electricalOf } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
 import { deriveLines, type Lines } from "./lines";
 import { deriveMounts, type Mounts } from "./mounts";
@@ -20,10 +20,10 @@ import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
 
-export const electricalOf: (project: Project) => Electrical = recalled(deriveElectrical);
+export { electricalOf };
 export const wiringOf: (project: Project) => Wiring = recalled(deriveWiring);
 export const weightsOf: (project: Project) => Weights = recalled((project) =>
-  deriveWeights(project, wiringOf(project), [
+  deriveWeights(project, () => wiringOf(project).harnessWeight, [
     sheetItems(structureOf(project).openings.flatMap(({ changes }) => changes)),
   ]),
 );

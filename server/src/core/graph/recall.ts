@@ -18,6 +18,7 @@ import type { Project } from "../project";
 import { Recollection } from "../records/recollection";
 import type { LoadedRecord, Names } from "../records/record";
 import type { IdKind } from "../records/schema";
+import { isSame, settled } from "./settled";
 
 /** Something that was taken from a project, and how to take it from another one. */
 interface Look {
@@ -80,17 +81,10 @@ function again<T>(of: object, project: Project, compute: (project: Project) => T
   const before = recollection.get(of) as Trace | undefined;
   if (before?.looks.every(({ take, seen }) => isSame(seen, take(project)))) return before.result as T;
   const glass = new Glass(project);
-  const result = compute(glass.view());
+  const result = settled(before?.result, compute(glass.view()));
   recollection.set(of, { looks: glass.looks, result } satisfies Trace);
   glass.close();
   return result;
-}
-
-/** Lists are made anew where their entries are not. */
-function isSame(seen: unknown, now: unknown): boolean {
-  if (Object.is(seen, now)) return true;
-  if (!Array.isArray(seen) || !Array.isArray(now) || seen.length !== now.length) return false;
-  return seen.every((one, index) => Object.is(one, now[index]));
 }
 
 /**

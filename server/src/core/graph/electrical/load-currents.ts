@@ -10,8 +10,8 @@ import type {
 } from "../../records/types";
 import { Memory } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
+import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
-import type { ElectricalBasis } from "./index";
 import { drawIn, type NetworkState, undrawnIn } from "./network";
 
 /** Current of each component in each condition in which it runs, by component id. */
@@ -125,7 +125,8 @@ const ofBus = new Memory<Bus, Condition, Value | undefined>();
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
   return byLoad(basis, (path) => {
-    const atLoad = atLoads.get(path.id);
+    // A constant current takes none, and stays what it is while the voltage moves.
+    const atLoad = takesVoltage(path.component) ? atLoads.get(path.id) : undefined;
     const rests = [atLoad, ...basis.conditions];
     return currentsOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
       whereRunning(path, basis.conditions, (condition) => {
@@ -136,6 +137,10 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
       }),
     );
   });
+}
+
+function takesVoltage({ draws = [] }: Component): boolean {
+  return draws.some(({ current }) => !current);
 }
 
 function byLoad(

@@ -2,7 +2,7 @@ import { eightyPercentRule, type SourceLoadCase, sourceMethods } from "../../met
 import type { Condition, ExistingLoad, Source } from "../../records/types";
 import { isBelow } from "../../rounding";
 import { derive, derived, type Operand, sumOf, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { LoadCurrents } from "./load-currents";
 import { drawIn, existingCurrent, runOf } from "./network";
 import type { SourceOutputs } from "./source-outputs";

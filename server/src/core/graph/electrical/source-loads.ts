@@ -1,7 +1,7 @@
 import type { Bus, Condition, Source } from "../../records/types";
 import { sameWithinRounding } from "../../rounding";
 import { derive, derived, known, type Operand, sumOf, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
 

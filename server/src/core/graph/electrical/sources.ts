@@ -2,9 +2,9 @@
  * What the sources give and what is asked of them: the load analysis and what follows from it.
  */
 import { derive, type Value, written } from "../value";
+import type { ElectricalBasis } from "./basis";
 import { deriveRecharging, type EnduranceResult, enduranceOf } from "./battery";
 import { deriveFeeders, type FeederResult } from "./feeders";
-import type { ElectricalBasis } from "./index";
 import { deriveInrushes, type Inrush } from "./inrush";
 import { type LeastSpeed, leastSpeedOf } from "./least-speed";
 import { analyseLoads, type LoadAnalysis } from "./load-analysis";
@@ -12,9 +12,7 @@ import type { LoadCurrents } from "./load-currents";
 import { deriveShedding, type SheddingStep } from "./shedding";
 import { balanceOf, type SourceBalance } from "./source-balance";
 import { type BusDemand, deriveBusDemands, deriveSourceLoads, type SourceLoad } from "./source-loads";
-import type { SourceOutputs, UnknownOutput } from "./source-outputs";
-
-export { SourceOutputs } from "./source-outputs";
+import type { UnknownOutput } from "./source-outputs";
 
 /** All lists but the last are empty where the airframe records no sources. */
 export interface Sources {
@@ -39,11 +37,8 @@ export interface Sources {
 }
 
 /** The load analysis of a project, once its network is solved. */
-export function deriveSources(
-  basis: ElectricalBasis,
-  currents: LoadCurrents,
-  outputs: SourceOutputs,
-): Sources {
+export function deriveSources(basis: ElectricalBasis, currents: LoadCurrents): Sources {
+  const { outputs } = basis;
   const hasSources = outputs.sources.length > 0;
   const balances = hasSources
     ? basis.conditions.map((condition) => balanceOf(condition, basis, currents, outputs))

@@ -3,8 +3,8 @@ import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
 import { Memory } from "../remember";
 import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
+import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
-import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
 import { type Gap, resistancePer1000Feet } from "./wire-ratings";
 
@@ -32,31 +32,32 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const through = pathsThrough(basis.circuit.paths);
+  const { circuit, conditions, states, ratings, keep: keepAll } = basis;
+  const through = pathsThrough(circuit.paths);
   const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
-    const rating = basis.ratings.of(wire);
+    const rating = ratings.of(wire);
     if (!wire.id || !rating) return [];
     const paths = through.get(wire) ?? [];
     const hasOneWay = paths.every(({ isSingle }) => isSingle);
-    const solved = basis.conditions.map((condition) => basis.states.get(condition)?.currentIn(wire));
+    const solved = conditions.map((condition) => states.get(condition)?.currentIn(wire));
     const rests = [
       rating,
-      basis.circuit.protecting.has(wire),
+      circuit.protecting.has(wire),
       ...(hasOneWay ? solved.map((amps) => amps === undefined) : solved),
       ...paths.flatMap(({ id, isSingle }) => [currents.get(id), isSingle]),
     ];
     return [
       [
         wire,
-        results.recall(wire, wire, rests, basis.keep, (keep) => ({
+        results.recall(wire, wire, rests, keepAll, (keep) => ({
           wire,
           id: wire.id!.value,
-          isUsed: basis.circuit.protecting.has(wire),
-          states: basis.conditions.map((condition, index) =>
+          isUsed: circuit.protecting.has(wire),
+          states: conditions.map((condition, index) =>
             wireState(
               { wire, condition, allowed: rating.states[index]?.allowed, solved: solved[index] },
               loadsOf(paths, condition, currents),
-              { ratings: basis.ratings, keep },
+              { ratings, keep },
             ),
           ),
           gaps: rating.gaps,

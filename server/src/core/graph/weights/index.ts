@@ -5,7 +5,6 @@
 import { balanceSources, usefulLoad } from "../../methods/balance";
 import type { Project } from "../../project";
 import { derive, derived, type Keep, keeper, type Value, written } from "../value";
-import type { Wiring } from "../wiring";
 import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { type ChangeHistory, deriveHistory } from "./change-history";
@@ -42,12 +41,12 @@ export interface Weights {
 }
 
 /**
- * All weight-and-balance values of a project; `computed` are the items that other sections hand in (see
- * `changedItems`). Pure; what can't be computed from the whole record is left out.
+ * All weight-and-balance values of a project; `harnessWeight` is asked for only where it counts, `computed` are the
+ * items that other sections hand in (see `changedItems`). Pure; what can't be computed from the whole record is left out.
  */
 export function deriveWeights(
   project: Project,
-  { harnessWeight }: Wiring,
+  harnessWeight: () => Value | undefined,
   computed: readonly FoundItems[] = [],
 ): Weights {
   const { keep, list } = keeper();

@@ -1,6 +1,7 @@
 import type { Assessment } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
+import type { GuardResult } from "../../graph/electrical/guards";
 import type { Value } from "../../graph/value";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
@@ -33,7 +34,9 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
 }
 
 /** A breaker or fuse whose device and rating are known. */
-export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | "components"> {
+export interface Guard
+  extends Pick<DeviceResult, "id" | "currents" | "components">,
+    Pick<GuardResult, "wires"> {
   readonly record: Protection;
   readonly device: Device;
   readonly rating: Value;
@@ -41,20 +44,20 @@ export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | 
   readonly place: Place;
 }
 
-const guards = new WeakMap<DeviceResult, readonly Guard[]>();
+const guards = new WeakMap<GuardResult, readonly Guard[]>();
 
 /** The same object for a device while its result is. */
 export function guardsOf(project: Project): Guard[] {
-  return electricalOf(project).devices.flatMap((device) => {
-    const known = guards.get(device) ?? guardOf(device);
-    guards.set(device, known);
+  return electricalOf(project).guards.flatMap((result) => {
+    const known = guards.get(result) ?? guardOf(result);
+    guards.set(result, known);
     return known;
   });
 }
 
-function guardOf({ inline, device, rating, ...rest }: DeviceResult): Guard[] {
+function guardOf({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Guard[] {
   return inline.kind === "protection" && device && rating && inline.record.device
-    ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
+    ? [{ ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place }]
     : [];
 }
 

@@ -24,9 +24,9 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     todo: "Bring the wire inside the table, or show the value by the maker's data or by test.",
   }),
   *check(project): Iterable<Problem> {
-    const { wires, devices } = electricalOf(project);
+    const { wires, guards } = electricalOf(project);
     const ofGuards = groupBy(
-      devices.flatMap((device) => device.wires.filter(({ gap }) => gap)),
+      guards.flatMap((guard) => guard.wires.filter(({ gap }) => gap)),
       ({ result }) => result.wire,
     );
     for (const { wire, id, isUsed, gaps } of wires) {

@@ -13,14 +13,15 @@ import {
   type Value,
   written,
 } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { Inline, LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
+import type { GuardResult } from "../guards";
 import type { WireResult } from "../wires";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
-import { leastThrough, type Mesh, Meshes, type MeshStates } from "./shared-faults";
+import { leastThrough, type Mesh, type Meshes, type MeshStates } from "./shared-faults";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
@@ -111,11 +112,12 @@ export class Faults {
   private readonly devices: ReadonlyMap<string, Device>;
   private readonly pathOfReturn = new Map<Wire, LoadPath>();
   private readonly pathOfLoad = new Map<string, LoadPath>();
-  private drawn: Meshes | undefined;
 
+  /** @param meshes drawn only when something has more than one way */
   constructor(
     private readonly basis: ElectricalBasis,
     private readonly ways: Ways,
+    private readonly meshes: () => Meshes,
   ) {
     const { airframe, kit } = basis.project;
     this.buses = new Map((airframe?.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
@@ -127,12 +129,12 @@ export class Faults {
   }
 
   /** One for each wire that a guard with a known rating protects. */
-  ofWires(devices: readonly DeviceResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
+  ofWires(guards: readonly GuardResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
     const found: FaultResult[] = [];
     const uncompared: UncomparedFault[] = [];
-    for (const guard of devices) {
-      if (guard.inline.kind !== "protection" || !guard.rating) continue;
-      for (const { result } of guard.wires) {
+    for (const { device: guard, wires } of guards) {
+      if (!guard.rating) continue;
+      for (const { result } of wires) {
         const fault = this.ofWire(result, guard);
         if (fault) found.push(fault);
         if (fault && !fault.isUnsolved) continue;
@@ -147,7 +149,7 @@ export class Faults {
     const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
     if (way) return this.currentOf(subject, { way, returns: [] }, "largest", this.basis.keep);
-    const loop = { mesh: this.meshes.to(id), last: [] };
+    const loop = { mesh: this.meshes().to(id), last: [] };
     const { current, inWire } = this.sharedCurrents(subject, id, loop, "largest behind", this.basis.keep);
     // What comes to the fault by another way may run through the devices ahead of this one, and not through it.
     return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
@@ -247,7 +249,7 @@ export class Faults {
 
   private sharedLoopTo(wire: Wire): SharedLoop | undefined {
     const { from, last } = this.endOf(wire) ?? {};
-    return from === undefined || !last ? undefined : { mesh: this.meshes.to(from), last };
+    return from === undefined || !last ? undefined : { mesh: this.meshes().to(from), last };
   }
 
   /**
@@ -380,12 +382,6 @@ export class Faults {
   /** What has the resistance of something that current runs through. */
   private holderOf(inline: Inline): Contact | Device | undefined {
     return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
-  }
-
-  /** Drawn only when something has more than one way. */
-  private get meshes(): Meshes {
-    this.drawn ??= new Meshes(this.basis.project, this.basis.circuit.inlines);
-    return this.drawn;
   }
 
   private supply(id: string, keep: Keep): Supply {

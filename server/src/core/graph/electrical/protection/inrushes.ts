@@ -1,8 +1,8 @@
 import type { Condition } from "../../../records/types";
 import { derive, derived, sumOf, type Value, written } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
 import { drawIn } from "../network";
 import { type BandedDevice, type BandLookup, bandOf, isBound, openingValue } from "./opening";
