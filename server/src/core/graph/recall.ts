@@ -96,11 +96,36 @@ export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string
   const part = (owner as Viewed)[partKey];
   if (!part) return ask(owner, key);
   const { glass, of, whole } = part;
-  const take = (project: Project) => {
+  return glass.note(ask, `${of} ${key}`, askFrom(of, ask, key), ask(whole as O, key));
+}
+
+// How a thing is taken is kept for as long as what came of it: each of these holds what it is given and no more,
+// which a function inside another would not.
+
+function askFrom<O, R>(of: Part, ask: (owner: O, key: string) => R, key: string): Look["take"] {
+  return (project) => {
     const now = project[of];
     return now && ask(now as unknown as O, key);
   };
-  return glass.note(ask, `${of} ${key}`, take, ask(whole as O, key));
+}
+
+function takePart(of: Part, key: PropertyKey): Look["take"] {
+  return (project) => {
+    const now = project[of];
+    return now && Reflect.get(now, key);
+  };
+}
+
+function takeOwn(key: keyof Project): Look["take"] {
+  return (project) => project[key];
+}
+
+function lacks(key: keyof Project): Look["take"] {
+  return (project) => project[key] === undefined;
+}
+
+function takeNames(kind: IdKind): Look["take"] {
+  return (project) => project.names.ofKind(kind);
 }
 
 /** All of a record that work on a project asks for. What it remembers is of no use any more. */
@@ -166,8 +191,8 @@ class Glass {
   private show(key: keyof Project): unknown {
     const value = this.project[key];
     if (key === "names") return this.names(this.project.names);
-    if (!looksInto.has(key)) return this.note(Glass, key, (project) => project[key], value);
-    this.note(Glass, key, (project) => project[key] === undefined, value === undefined);
+    if (!looksInto.has(key)) return this.note(takeOwn, key, takeOwn(key), value);
+    this.note(lacks, key, lacks(key), value === undefined);
     return value && this.part(key as Part, value);
   }
 
@@ -176,15 +201,13 @@ class Glass {
     return new Proxy(whole, {
       get: (target, key) => {
         if (key === partKey) return part;
-        const take = (from: object | undefined) => from && Reflect.get(from, key);
-        return this.note(looksInto, `${of} ${String(key)}`, (project) => take(project[of]), take(target));
+        return this.note(takePart, `${of} ${String(key)}`, takePart(of, key), Reflect.get(target, key));
       },
     });
   }
 
   private names(names: Names): Pick<Names, "find"> {
-    const look = (kind: IdKind) =>
-      this.note(names, kind, (project) => project.names.ofKind(kind), names.ofKind(kind));
+    const look = (kind: IdKind) => this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
     return {
       find: (kinds, id) => {
         for (const kind of kinds) look(kind);
