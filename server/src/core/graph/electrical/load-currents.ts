@@ -226,22 +226,20 @@ function loadVoltage(
   found: FoundVolts,
   { buses, holders, runs }: AheadOfLoad,
 ): Value | undefined {
-  return known({
+  return known(found.volts, "V", () => ({
     subject: { kind: "component", id: path.id },
     quantity: "load-voltage",
     condition: condition.id?.value,
-    unit: "V",
     method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
-    value: found.volts,
     notes: leftOutNotes(found),
-    operands: () => ({
+    operands: {
       ...Object.fromEntries(
         buses.map((bus) => [bus.subject.id, derived(`voltage of ${bus.subject.id}`, bus)]),
       ),
       ...Object.fromEntries(runs.map(runOperand)),
       ...throughOperands(path, holders),
-    }),
-  });
+    },
+  }));
 }
 
 function busVoltage(
@@ -250,16 +248,14 @@ function busVoltage(
   found: FoundVolts,
   ahead: AheadOfBuses,
 ): Value | undefined {
-  return known({
+  return known(found.volts, "V", () => ({
     subject: { kind: "bus", id },
     quantity: "bus-voltage",
     condition: condition.id?.value,
-    unit: "V",
     method: "solution of the whole network",
-    value: found.volts,
     notes: leftOutNotes(found),
-    operands: () => aheadOperands(ahead),
-  });
+    operands: aheadOperands(ahead),
+  }));
 }
 
 /** What feeds the buses in a condition. */

@@ -42,17 +42,15 @@ function sourceLoad(
   const state = basis.states.get(condition);
   const about = { subject: { kind: "source", id }, condition: condition.id?.value } as const;
   const current = basis.keep(
-    known({
+    known(state?.sourceCurrent(id), "A", () => ({
       ...about,
       quantity: "source-current",
-      unit: "A",
       method: "solution of the whole network",
-      value: state?.sourceCurrent(id),
-      operands: () => ({
+      operands: {
         V: written(`voltage of ${id}`, source.voltage, "V"),
         R: written(`resistance of ${id}`, source.resistance, "ohm"),
-      }),
-    }),
+      },
+    })),
   );
   const isAlternator = source.kind?.value === "alternator";
   const output = isAlternator ? outputs.outputOf(source, condition) : undefined;

@@ -258,17 +258,15 @@ class MountDerivation {
     operands: () => Readonly<Record<string, Operand>>,
   ): Value | undefined {
     if (!(value > 1e-9)) return undefined;
-    return known({
+    return known(value, "lbf", () => ({
       subject: this.subject,
       quantity,
       condition: direction,
-      unit: "lbf",
       method,
-      operands,
-      value,
+      operands: operands(),
       sources: [staticsSource],
       notes: quantity === "fastener-tension" ? [pullThrough] : [],
-    });
+    }));
   }
 
   private interaction(

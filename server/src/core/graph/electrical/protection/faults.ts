@@ -300,26 +300,23 @@ export class Faults {
       supplyOhms: inSources.map(({ value }) => value),
       lastOhms: sumOf(behind.map((one) => one!.value)),
     });
-    const common = {
+    const common = () => ({
       subject,
-      unit: "A",
-      operands: () => ({ V: written("nominal voltage", volts, "V"), R }),
+      operands: { V: written("nominal voltage", volts, "V"), R },
       notes: [...sharedNotes, ...(extreme === "largest" ? [largestOfTable] : [hotAhead])],
-    } as const;
+    });
     return {
       isUnsolved: found === undefined,
-      current: known({
-        ...common,
+      current: known(found?.device, "A", () => ({
+        ...common(),
         quantity: names[extreme].current,
         method: `solution of the network with the fault: the least through ${device}`,
-        value: found?.device,
-      }),
-      inWire: known({
-        ...common,
+      })),
+      inWire: known(found?.whole, "A", () => ({
+        ...common(),
         quantity: names[extreme].inWire,
         method: "solution of the network with the fault: all of its current",
-        value: found?.whole,
-      }),
+      })),
     };
   }
 
