@@ -1,7 +1,7 @@
 /** A part of what is derived from a project, with the values that it makes on the way. */
 import type { Project } from "../project";
 import { recalled } from "./recall";
-import { type Keep, keeper, type Value } from "./value";
+import { type Keep, keeper, listOf, type Value } from "./value";
 
 export interface Part<R> {
   /** Derived only when somebody asks, and again only when something that it looked at has changed. */
@@ -13,11 +13,11 @@ export interface Part<R> {
 /** What only looks at the result of a part does nothing again while that comes out the same. */
 export function part<R>(derive: (project: Project, keep: Keep) => R): Part<R> {
   const whole = recalled((project) => {
-    const { keep, list } = keeper();
-    return { result: derive(project, keep), list };
+    const { keep, kept } = keeper();
+    return { result: derive(project, keep), kept };
   });
   const result = recalled((project) => whole(project).result);
-  return Object.assign(result, { values: (project: Project) => whole(project).list() });
+  return Object.assign(result, { values: (project: Project) => listOf(whole(project).kept) });
 }
 
 /** All values of several parts, each once. */

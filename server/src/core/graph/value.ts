@@ -231,31 +231,48 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
   return Array.isArray(operand);
 }
 
+/** Values as they were kept, those of what was derived before as a whole. */
+export type Kept = readonly (Value | Kept)[];
+
 /** Puts a value on the list of all values, and hands it back. */
 export interface Keep {
   (value: Value | undefined): Value | undefined;
   /** Puts those on the list that were derived before. */
-  all(values: readonly Value[]): void;
+  all(values: Kept): void;
 }
 
 /** A list of values in the making. */
 export interface Keeper {
   readonly keep: Keep;
-  /** In the order in which they were kept, each once, however many things keep it. */
-  list(): Value[];
+  readonly kept: Kept;
 }
 
 /** Far more often are values kept than listed, so that nothing is done for the list until somebody asks. */
 export function keeper(): Keeper {
-  const kept: (Value | readonly Value[])[] = [];
+  const kept: (Value | Kept)[] = [];
   const keep = (value: Value | undefined) => {
     if (value) kept.push(value);
     return value;
   };
-  const all = (values: readonly Value[]) => {
+  const all = (values: Kept) => {
     if (values.length > 0) kept.push(values);
   };
-  return { keep: Object.assign(keep, { all }), list: () => [...new Set(kept.flat())] };
+  return { keep: Object.assign(keep, { all }), kept };
+}
+
+/** In the order in which they were kept, each once, however many things keep it. */
+export function listOf(kept: Kept): Value[] {
+  const values = new Set<Value>();
+  const add = (one: Value | Kept): void => {
+    if (isKept(one)) one.forEach(add);
+    else values.add(one);
+  };
+  add(kept);
+  return [...values];
+}
+
+function isKept(one: Value | Kept): one is Kept {
+  return Array.isArray(one);
 }
 
 /** Every place that a value rests on, however far back. */

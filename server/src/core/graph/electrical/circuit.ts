@@ -100,6 +100,11 @@ class Tracer {
   private readonly problems: Problem[] = [];
   private readonly loops = new Set<string>();
 
+  private readonly isBus = remembered((point: string) => this.project.names.find(["bus"], point).length > 0);
+  private readonly isGround = remembered(
+    (point: string) => this.project.names.find(["ground"], point).length > 0,
+  );
+
   constructor(private readonly project: Project) {
     this.inlines = inlinesOf(project);
     for (const edge of edgesOf(project)) {
@@ -166,7 +171,7 @@ class Tracer {
     const buses = new Set<string>();
     let isSingle = true;
     for (const point of points) {
-      if (this.isA("bus", point)) {
+      if (this.isBus(point)) {
         buses.add(point);
         continue;
       }
@@ -187,7 +192,7 @@ class Tracer {
     const points = new Set([id]);
     let isSingle = true;
     for (const point of points) {
-      if (this.isA("ground", point)) continue;
+      if (this.isGround(point)) continue;
       const outOf = (this.outOf.get(point) ?? []).filter((edge) => this.reachesGround(edge.to));
       if (outOf.length > 1) isSingle = false;
       for (const edge of outOf) {
@@ -201,7 +206,7 @@ class Tracer {
   private readonly reachesGround = remembered((start: string): boolean => {
     const points = new Set([start]);
     for (const point of points) {
-      if (this.isA("ground", point)) return true;
+      if (this.isGround(point)) return true;
       for (const edge of this.outOf.get(point) ?? []) points.add(edge.to);
     }
     return false;
@@ -215,7 +220,7 @@ class Tracer {
     for (const point of points) {
       const inline = this.inlines.get(point);
       if (inline?.kind === "protection") devices.push(inline.record);
-      else if (this.isA("bus", point)) isOpen = true;
+      else if (this.isBus(point)) isOpen = true;
       else for (const edge of this.into.get(point) ?? []) points.add(edge.from);
     }
     return { devices, isOpen };
@@ -242,10 +247,6 @@ class Tracer {
     }
     return false;
   }
-
-  private isA(kind: "bus" | "ground", point: string): boolean {
-    return this.project.names.find([kind], point).length > 0;
-  }
 }
 
 function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
@@ -255,10 +256,13 @@ function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
 }
 
 /** Answers each question once. */
-function remembered<Q, A>(answer: (question: Q) => A): (question: Q) => A {
+function remembered<Q, A extends {}>(answer: (question: Q) => A): (question: Q) => A {
   const known = new Map<Q, A>();
   return (question) => {
-    if (!known.has(question)) known.set(question, answer(question));
-    return known.get(question)!;
+    const before = known.get(question);
+    if (before !== undefined) return before;
+    const found = answer(question);
+    known.set(question, found);
+    return found;
   };
 }

@@ -1,7 +1,8 @@
 import { wireMethods } from "../../methods/wires";
+import { inUnit } from "../../quantities";
 import type { Condition, Device } from "../../records/types";
 import { Memory } from "../remember";
-import { derive, derived, sumOf, type Value, written } from "../value";
+import { derive, derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { Inline, LoadPath } from "./circuit";
 import type { LoadCurrents } from "./load-currents";
@@ -104,43 +105,39 @@ function currentThrough(
   states: ElectricalBasis["states"],
 ): Value | undefined {
   if (loads.length === 0) return undefined;
-  const common = {
-    subject: { kind: inline.kind, id: inline.id },
-    quantity: "device-current",
-    condition: condition.id?.value,
-    unit: "A",
-  } as const;
+  const common = () =>
+    ({
+      subject: { kind: inline.kind, id: inline.id },
+      quantity: "device-current",
+      condition: condition.id?.value,
+    }) as const;
   const solved = states.get(condition)?.currentThrough(inline.id);
   if (isWhole) {
-    return derive({
-      ...common,
+    return known(sumOf(loads.map(({ value }) => value)), "A", () => ({
+      ...common(),
       formula: "sum(I)",
       operands: { I: loads.map((load) => derived(`current of ${load.subject.id}`, load)) },
-      compute: ({ I }) => sumOf(I),
-    });
+    }));
   }
-  if (solved === undefined) return undefined;
-  return derive({
-    ...common,
+  return known(solved === undefined ? undefined : Math.abs(solved), "A", () => ({
+    ...common(),
     method: "solution of the whole network: the current has more than one way",
     operands: { loads: { name: "loads behind it", value: loads.length, unit: "1", places: [], notes: [] } },
-    compute: () => Math.abs(solved),
-  });
+  }));
 }
 
 function dropIn(inline: Inline, device: Device | undefined, current: Value): Value | undefined {
   const resistance = inline.kind === "contact" ? inline.record.resistance : device?.resistance;
-  return derive({
+  const ohms = resistance && inUnit(resistance.value, "ohm");
+  return known(ohms === undefined ? undefined : current.value * ohms, "V", () => ({
     subject: current.subject,
     quantity: "device-drop",
     condition: current.condition,
-    unit: "V",
     formula: "I * R",
     operands: {
       I: derived("current", current),
       R: written(`resistance of ${inline.id}`, resistance, "ohm"),
     },
-    compute: ({ I, R }) => I * R,
     sources: [wireMethods.voltageDrop.source],
-  });
+  }));
 }

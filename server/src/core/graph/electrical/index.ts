@@ -47,7 +47,7 @@ export interface Electrical {
 const wireListOf = recalled((project) => [...wiresOf(project).values()]);
 
 /** In the order in which a worksheet shows their values. */
-const parts = [
+export const electricalParts = [
   ratingsOf,
   outputsOf,
   busVoltagesOf,
@@ -96,7 +96,7 @@ export function electricalOf(project: Project): Electrical {
       return sourcesOf(project);
     },
     get values() {
-      return valuesOfParts(parts, project);
+      return valuesOfParts(electricalParts, project);
     },
   };
 }

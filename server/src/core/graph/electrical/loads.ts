@@ -2,7 +2,7 @@ import { wireMethods } from "../../methods/wires";
 import type { Component, Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
 import { Memory } from "../remember";
-import { derive, derived, type Keep, sumOf, tabled, type Value } from "../value";
+import { derive, derived, type Keep, known, sumOf, tabled, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { DeviceResult } from "./devices";
@@ -128,18 +128,22 @@ function sumOfDrops(
   drops: readonly { readonly result: WireResult; readonly drop: Value | undefined }[],
   inDevices: readonly Value[],
 ): Value | undefined {
-  const inWires = drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop));
-  if (inWires.length + inDevices.length === 0) return undefined;
-  return derive({
+  if (drops.length + inDevices.length === 0) return undefined;
+  if (drops.some(({ drop }) => !drop)) return undefined;
+  const volts = sumOf([...drops.map(({ drop }) => drop!.value), ...inDevices.map(({ value }) => value)]);
+  return known(volts, "V", () => ({
     ...about(path, condition),
     quantity: "path-drop",
-    unit: "V",
     formula: "sum(V)",
-    operands: { V: [...inWires, ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop))] },
-    compute: ({ V }) => sumOf(V),
+    operands: {
+      V: [
+        ...drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop)),
+        ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop)),
+      ],
+    },
     sources: [wireMethods.voltageDrop.source],
     notes: path.returns.length > 0 ? [] : [throughStructure],
-  });
+  }));
 }
 
 /** Where it has several, from the highest of the buses that feed it. */
@@ -171,10 +175,9 @@ function dropLimit(path: LoadPath, condition: Condition, nominal: Nominal): Valu
   if (!nominal) return undefined;
   const isShort = condition.duration !== undefined && condition.duration.value.si <= intermittentUpToSeconds;
   const lookup = voltageDropLimit(nominal.value.si, isShort ? "intermittent" : "continuous");
-  return derive({
+  return known(lookup.covered ? lookup.value : undefined, "V", () => ({
     ...about(path, condition),
     quantity: "drop-limit",
-    unit: "V",
     formula: "V_allowed",
     operands: {
       V_allowed: tabled(isShort ? "allowed, intermittent" : "allowed, continuous", lookup, "V", [
@@ -182,9 +185,8 @@ function dropLimit(path: LoadPath, condition: Condition, nominal: Nominal): Valu
         condition.duration?.place,
       ]),
     },
-    compute: ({ V_allowed }) => V_allowed,
     sources: [lookup.source],
-  });
+  }));
 }
 
 function about(path: LoadPath, condition: Condition) {

@@ -4,7 +4,7 @@
  */
 import { balanceSources, usefulLoad } from "../../methods/balance";
 import type { Project } from "../../project";
-import { derive, derived, type Keep, keeper, type Value, written } from "../value";
+import { derive, derived, type Keep, type Value, written } from "../value";
 import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { type ChangeHistory, deriveHistory } from "./change-history";
@@ -37,7 +37,6 @@ export interface Weights {
   readonly history: ChangeHistory | undefined;
   /** What the weighing and the changes since come to, beside the statement. */
   readonly statementDue: StatementDue | undefined;
-  readonly values: readonly Value[];
 }
 
 /**
@@ -47,9 +46,9 @@ export interface Weights {
 export function deriveWeights(
   project: Project,
   harnessWeight: () => Value | undefined,
-  computed: readonly FoundItems[] = [],
+  computed: readonly FoundItems[],
+  keep: Keep,
 ): Weights {
-  const { keep, list } = keeper();
   const units = balanceUnits(project.airframe);
   const before = deriveEmptyBefore(project.airframe, units, keep);
   const items = [harnessItems(project, units, harnessWeight), ...computed];
@@ -75,7 +74,6 @@ export function deriveWeights(
     conditions,
     history,
     statementDue,
-    values: list(),
   };
 }
 

@@ -3,6 +3,7 @@ import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
 import type { GuardResult } from "../../graph/electrical/guards";
 import type { Value } from "../../graph/value";
+import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import type { Device, Protection } from "../../records/types";
@@ -44,22 +45,16 @@ export interface Guard
   readonly place: Place;
 }
 
-const guards = new WeakMap<GuardResult, readonly Guard[]>();
-
 /** The same object for a device while its result is. */
 export function guardsOf(project: Project): Guard[] {
-  return electricalOf(project).guards.flatMap((result) => {
-    const known = guards.get(result) ?? guardOf(result);
-    guards.set(result, known);
-    return known;
-  });
+  return electricalOf(project).guards.flatMap(guardOf);
 }
 
-function guardOf({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Guard[] {
-  return inline.kind === "protection" && device && rating && inline.record.device
+const guardOf = onceEach(({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Guard[] =>
+  inline.kind === "protection" && device && rating && inline.record.device
     ? [{ ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place }]
-    : [];
-}
+    : [],
+);
 
 /** Devices of the kit, of the same kind, with a smaller rating than this one; the largest of them first. */
 export function smallerDevices(current: Guard, project: Project): Iterable<Remedy> {

@@ -105,9 +105,11 @@ const largestOfTable =
 /** What was derived of a bus or a fault, for as long as what it rests on is the same. */
 const supplies = new Memory<Electrical, Bus, Supply>();
 const faults = new Memory<Wire, Inline["record"], FaultResult>();
+const behind = new Memory<Inline["record"], Inline["record"], Value | undefined>();
 
 /** Faults at the ends of runs, and behind devices. */
 export class Faults {
+  private readonly electrical: Electrical | undefined;
   private readonly buses: ReadonlyMap<string, Bus>;
   private readonly devices: ReadonlyMap<string, Device>;
   private readonly pathOfReturn = new Map<Wire, LoadPath>();
@@ -120,7 +122,8 @@ export class Faults {
     private readonly meshes: () => Meshes,
   ) {
     const { airframe, kit } = basis.project;
-    this.buses = new Map((airframe?.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
+    this.electrical = airframe?.electrical;
+    this.buses = new Map((this.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
     this.devices = new Map((kit?.devices ?? []).map((device) => [device.id?.value ?? "", device]));
     for (const path of basis.circuit.paths) {
       this.pathOfLoad.set(path.id, path);
@@ -145,10 +148,15 @@ export class Faults {
   }
 
   /** Largest current in A through a device, of a fault right behind it. */
-  behind(id: string): Value | undefined {
+  behind({ inline, id }: Pick<DeviceResult, "inline" | "id">): Value | undefined {
     const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
-    if (way) return this.currentOf(subject, { way, returns: [] }, "largest", this.basis.keep);
+    if (way) {
+      const rests = [this.electrical, ...way.wires, ...this.inlinesAndHolders(way.inlines)];
+      return behind.recall(inline.record, inline.record, rests, this.basis.keep, (keep) =>
+        this.currentOf(subject, { way, returns: [] }, "largest", keep),
+      );
+    }
     const loop = { mesh: this.meshes().to(id), last: [] };
     const { current, inWire } = this.sharedCurrents(subject, id, loop, "largest behind", this.basis.keep);
     // What comes to the fault by another way may run through the devices ahead of this one, and not through it.
@@ -164,12 +172,11 @@ export class Faults {
       "way" in loop ? loop.way.inlines : loop.mesh.parts.flatMap(({ inline }) => (inline ? [inline] : []));
     const rests = [
       "way" in loop,
-      this.basis.project.airframe?.electrical,
+      this.electrical,
       guard.device,
       guard.rating,
       ...wires,
-      ...inlines.map(({ record }) => record),
-      ...inlines.map((inline) => this.holderOf(inline)),
+      ...this.inlinesAndHolders(inlines),
     ];
     return faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
       this.faultOf(wire, guard, loop, keep),
@@ -276,7 +283,7 @@ export class Faults {
     keep: Keep,
   ): Drawn {
     const extreme = asked === "smallest" ? "smallest" : "largest";
-    const volts = this.basis.project.airframe?.electrical?.nominal;
+    const volts = this.electrical?.nominal;
     const hot = extreme === "smallest" ? new Set([...mesh.wiresThrough(device), ...last]) : new Set<Wire>();
     const ahead = mesh.parts.map((part): Operand => {
       const { wire, inline, feeder } = part;
@@ -329,7 +336,7 @@ export class Faults {
         unit: "A",
         formula: "V / R",
         operands: {
-          V: written("nominal voltage", this.basis.project.airframe?.electrical?.nominal, "V"),
+          V: written("nominal voltage", this.electrical?.nominal, "V"),
           R: derived("resistance of the loop", resistance),
         },
         compute: ({ V, R }) => V / R,
@@ -376,17 +383,20 @@ export class Faults {
       : [];
   }
 
+  private inlinesAndHolders(inlines: readonly Inline[]): unknown[] {
+    return inlines.flatMap((inline) => [inline.record, this.holderOf(inline)]);
+  }
+
   /** What has the resistance of something that current runs through. */
   private holderOf(inline: Inline): Contact | Device | undefined {
     return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
   }
 
   private supply(id: string, keep: Keep): Supply {
-    const { project } = this.basis;
+    const { electrical } = this;
     const bus = this.buses.get(id);
-    const electrical = project.airframe?.electrical;
     if (!electrical || !bus) return { least: undefined, weakest: undefined };
-    return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, project, inner));
+    return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, electrical, inner));
   }
 }
 

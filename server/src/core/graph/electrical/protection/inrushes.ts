@@ -32,7 +32,8 @@ export function deriveInrushes(
   devices: readonly DeviceResult[],
 ): InrushResult[] {
   const guards = devices.filter(({ inline, rating }) => inline.kind === "protection" && rating);
-  return basis.circuit.paths.flatMap((path) =>
+  const paths = basis.circuit.paths.filter(({ component }) => component.draws?.some(({ inrush }) => inrush));
+  return paths.flatMap((path) =>
     guards
       .filter(({ components }) => components.includes(path.id))
       .flatMap((device) => {

@@ -45,7 +45,7 @@ export function deriveOrders(
       const upstream = byId.get(id);
       if (!upstream?.device || !downstream.device) return [];
       const bands = { upstream: bandOf(upstream), downstream: bandOf(downstream) };
-      const largest = faults.behind(downstream.id);
+      const largest = faults.behind(downstream);
       const order =
         bands.upstream.kind === "band" && bands.downstream.kind === "band"
           ? compareOnce(upstream, downstream, largest, keep)
