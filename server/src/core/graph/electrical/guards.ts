@@ -1,75 +1,102 @@
 import type { Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { Memory } from "../remember";
-import { derive, type Keep, tabled, type Value } from "../value";
+import { derive, type Keep, keeper, tabled, type Value } from "../value";
 import type { Circuit } from "./circuit";
 import type { DeviceResult } from "./devices";
 import { type Gap, gapOf } from "./wire-ratings";
 import type { WireResult } from "./wires";
 
-/** A wire that a breaker or fuse guards. */
-export interface GuardedWire {
-  readonly result: WireResult;
-  /** Largest rating that the wire chart gives for it. */
-  readonly chart: Value | undefined;
-  /** Why the chart gives none. */
-  readonly gap: Gap | undefined;
-}
-
 /** A breaker or fuse that the kit describes, with the wires that it guards; the same object while they are. */
 export interface GuardResult {
   readonly device: DeviceResult;
-  readonly wires: readonly GuardedWire[];
+  readonly wires: readonly WireResult[];
 }
 
-/** The wires that each breaker or fuse guards, each with what the wire chart gives for it. */
+/** What the wire chart gives for one of those wires: nothing that depends on a condition. */
+export interface ChartResult {
+  readonly wire: Wire;
+  readonly id: string;
+  readonly guard: Guarding;
+  /** Largest rating that the chart gives for the wire. */
+  readonly chart: Value | undefined;
+  /** Why it gives none. */
+  readonly gap: Gap | undefined;
+}
+
+/** A breaker or fuse, as far as no condition has a part in it. */
+export interface Guarding extends Pick<DeviceResult, "id" | "rating"> {
+  readonly record: Protection;
+  readonly device: Device;
+}
+
+/** The wires that each breaker or fuse guards. */
 export function deriveGuards(
   devices: readonly DeviceResult[],
   { protecting }: Circuit,
   wires: ReadonlyMap<Wire, WireResult>,
-  keepAll: Keep,
 ): GuardResult[] {
-  const guarded = guardedWires(protecting, wires);
+  const guarded = guardedWires(protecting);
   return devices.flatMap((result) => {
-    const { inline, device } = result;
-    if (inline.kind !== "protection" || !device) return [];
-    const inside = guarded.get(inline.record) ?? [];
+    const guard = guardingOf(result);
+    if (!guard) return [];
+    const inside = (guarded.get(guard.record) ?? []).flatMap((wire) => wires.get(wire) ?? []);
     return [
-      results.recall(inline.record, device, [result, ...inside], keepAll, (keep) => ({
+      guards.recall(guard.record, guard.device, [result, ...inside], noValues, () => ({
         device: result,
-        wires: inside.map((wire) => guardedWire(wire, device, keep)),
+        wires: inside,
       })),
     ];
   });
 }
 
-const results = new Memory<Protection, Device, GuardResult>();
-const chartRatings = new Memory<Wire, Device, Pick<GuardedWire, "chart" | "gap">>();
+/** What the wire chart gives for each wire that a breaker or fuse guards. */
+export function deriveCharts(
+  devices: readonly DeviceResult[],
+  { protecting }: Circuit,
+  keepAll: Keep,
+): ChartResult[] {
+  const guarded = guardedWires(protecting);
+  return devices.flatMap((result) => {
+    const guard = guardingOf(result);
+    if (!guard) return [];
+    return (guarded.get(guard.record) ?? []).flatMap((wire): ChartResult[] =>
+      wire.id
+        ? [
+            charts.recall(wire, guard.record, [guard.device, guard.rating], keepAll, (keep) => ({
+              wire,
+              id: wire.id!.value,
+              guard,
+              ...chartRating(wire, guard.device, keep),
+            })),
+          ]
+        : [],
+    );
+  });
+}
 
-function guardedWires(
-  protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>,
-  wires: ReadonlyMap<Wire, WireResult>,
-): Map<Protection, WireResult[]> {
-  const guarded = new Map<Protection, WireResult[]>();
+const guards = new Memory<Protection, Device, GuardResult>();
+const charts = new Memory<Wire, Protection, ChartResult>();
+/** Which wires a device guards is no value. */
+const noValues = keeper().keep;
+
+function guardingOf({ inline, id, device, rating }: DeviceResult): Guarding | undefined {
+  return inline.kind === "protection" && device ? { record: inline.record, id, device, rating } : undefined;
+}
+
+function guardedWires(protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>): Map<Protection, Wire[]> {
+  const guarded = new Map<Protection, Wire[]>();
   for (const [wire, devices] of protecting) {
-    const result = wires.get(wire);
-    if (!result) continue;
     for (const device of devices) {
       const known = guarded.get(device);
-      if (known) known.push(result);
-      else guarded.set(device, [result]);
+      if (known) known.push(wire);
+      else guarded.set(device, [wire]);
     }
   }
   return guarded;
 }
 
-function guardedWire(result: WireResult, device: Device, keep: Keep): GuardedWire {
-  const { wire } = result;
-  const found = chartRatings.recall(wire, device, [], keep, (own) => chartRating(wire, device, own));
-  return { result, ...found };
-}
-
-function chartRating(wire: Wire, device: Device, keep: Keep): Pick<GuardedWire, "chart" | "gap"> {
+function chartRating(wire: Wire, device: Device, keep: Keep): Pick<ChartResult, "chart" | "gap"> {
   if (!wire.gauge || !device.kind || wire.material?.value === "aluminium") {
     return { chart: undefined, gap: undefined };
   }

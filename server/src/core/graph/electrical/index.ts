@@ -12,12 +12,13 @@ import { circuitOf, networkOf, outputsOf, ratingsOf, statesOf } from "./basis";
 import type { BundleResult } from "./bundles";
 import type { Circuit } from "./circuit";
 import type { DeviceResult } from "./devices";
-import type { GuardResult } from "./guards";
+import type { ChartResult, GuardResult } from "./guards";
 import type { LoadResult } from "./loads";
 import type { Network, NetworkState } from "./network";
 import {
   bundlesOf,
   busVoltagesOf,
+  chartsOf,
   currentsOf,
   devicesOf,
   guardsOf,
@@ -38,6 +39,7 @@ export interface Electrical {
   readonly wires: readonly WireResult[];
   readonly devices: readonly DeviceResult[];
   readonly guards: readonly GuardResult[];
+  readonly charts: readonly ChartResult[];
   readonly protection: ProtectionResults;
   readonly bundles: readonly BundleResult[];
   readonly sources: Sources;
@@ -55,7 +57,7 @@ export const electricalParts = [
   currentsOf,
   wiresOf,
   devicesOf,
-  guardsOf,
+  chartsOf,
   loadsOf,
   ...protectionParts,
   bundlesOf,
@@ -85,6 +87,9 @@ export function electricalOf(project: Project): Electrical {
     },
     get guards() {
       return guardsOf(project);
+    },
+    get charts() {
+      return chartsOf(project);
     },
     get protection() {
       return protectionOf(project);

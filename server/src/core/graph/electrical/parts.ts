@@ -1,9 +1,10 @@
 /** The parts of the electrical derivation, each resting on those before it. */
 import { part } from "../part";
+import { recalled } from "../recall";
 import { Basis, circuitOf } from "./basis";
 import { deriveBundles } from "./bundles";
 import { deriveDevices } from "./devices";
-import { deriveGuards } from "./guards";
+import { deriveCharts, deriveGuards } from "./guards";
 import { deriveBusVoltages, deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads } from "./loads";
 import { deriveSources } from "./sources";
@@ -25,9 +26,11 @@ export const devicesOf = part((project, keep) =>
   deriveDevices(new Basis(project, keep), currentsOf(project)),
 );
 
-export const guardsOf = part((project, keep) =>
-  deriveGuards(devicesOf(project), circuitOf(project), wiresOf(project), keep),
+export const guardsOf = recalled((project) =>
+  deriveGuards(devicesOf(project), circuitOf(project), wiresOf(project)),
 );
+
+export const chartsOf = part((project, keep) => deriveCharts(devicesOf(project), circuitOf(project), keep));
 
 export const loadsOf = part((project, keep) =>
   deriveLoads(new Basis(project, keep), {

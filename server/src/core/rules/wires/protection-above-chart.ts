@@ -9,7 +9,7 @@ import { guardsOf, smallerDevices, thickerGauges } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
-  gauge: string;
+  gauge: number;
   protection: string;
   kind: string;
   rating: number;
@@ -27,32 +27,34 @@ export const protectionAboveChart = defineRule<{
   say: ({ wire, gauge, protection, kind, rating, chart }) => ({
     what:
       `${protection} is rated ${formatMeasure(rating, "A")}; the wire chart gives a ${kind} of at most ` +
-      `${formatMeasure(chart, "A")} for wire ${wire} (${gauge}).`,
+      `${formatMeasure(chart, "A")} for wire ${wire} (${formatMeasure(gauge, "AWG")}).`,
     todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
   }),
-  check: ofEach(guardsOf, function* ({ place, id, device, rating, wires }) {
-    for (const { result, chart } of wires) {
-      if (!chart || !result.wire.gauge) continue;
+  check: ofEach(
+    (project) => electricalOf(project).charts,
+    function* ({ wire, id, guard, chart }) {
+      const { record, device, rating } = guard;
+      if (!chart || !wire.gauge || !rating || !record.device) return;
       yield {
         rule: "protection-above-chart",
-        subject: { kind: "wire", id: result.id },
-        place: result.wire.gauge.place,
+        subject: { kind: "wire", id },
+        place: wire.gauge.place,
         value: rating,
         limit: chart,
         sense: "at-most",
         holds: holds(rating.value, "at-most", chart.value),
         facts: {
-          wire: result.id,
-          gauge: formatMeasure(result.wire.gauge.value.si, "AWG"),
-          protection: id,
+          wire: id,
+          gauge: wire.gauge.value.si,
+          protection: guard.id,
           kind: device.kind?.value,
           rating: rating.value,
           chart: chart.value,
         },
-        related: [{ place, words: `${id} is chosen here` }],
+        related: [{ place: record.device.place, words: `${guard.id} is chosen here` }],
       };
-    }
-  }),
+    },
+  ),
   *remedies(assessment, project) {
     const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
     yield* thickerGauges(wire?.gauge, assessment.subject.id);

@@ -30,7 +30,7 @@ export const protectionAboveWire = defineRule<{
     todo: "Take a thicker gauge or a higher temperature rating, or a device with a smaller rating that still holds the load.",
   }),
   check: ofEach(guardsOf, function* ({ place, id, rating, wires }) {
-    for (const { result } of wires) {
+    for (const result of wires) {
       const worst = governing(
         result.states.flatMap(({ condition, allowed }) =>
           allowed ? [{ condition, value: rating, limit: allowed }] : [],

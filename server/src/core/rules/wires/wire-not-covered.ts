@@ -24,10 +24,10 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     todo: "Bring the wire inside the table, or show the value by the maker's data or by test.",
   }),
   *check(project): Iterable<Problem> {
-    const { wires, guards } = electricalOf(project);
+    const { wires, charts } = electricalOf(project);
     const ofGuards = groupBy(
-      guards.flatMap((guard) => guard.wires.filter(({ gap }) => gap)),
-      ({ result }) => result.wire,
+      charts.filter(({ gap }) => gap),
+      ({ wire }) => wire,
     );
     for (const { wire, id, isUsed, gaps } of wires) {
       if (!isUsed) continue;
