@@ -4,7 +4,7 @@ import type { Condition } from "../../records/types";
 import { part } from "../part";
 import { recalled } from "../recall";
 import type { Keep } from "../value";
-import { type Circuit, traceCircuit } from "./circuit";
+import { type Circuit, type FedLoad, fedLoads, traceCircuit } from "./circuit";
 import { buildNetwork, type Network, type NetworkState } from "./network";
 import { SourceOutputs } from "./source-outputs";
 import { solveConditions } from "./states";
@@ -15,6 +15,8 @@ export interface ElectricalBasis {
   readonly keep: Keep;
   readonly conditions: readonly Condition[];
   readonly circuit: Circuit;
+  /** In the order of the circuit's paths. */
+  readonly fed: readonly FedLoad[];
   readonly network: Network;
   readonly ratings: WireRatings;
   readonly outputs: SourceOutputs;
@@ -22,6 +24,7 @@ export interface ElectricalBasis {
 }
 
 export const circuitOf = recalled(traceCircuit);
+const fedOf = recalled((project) => fedLoads(circuitOf(project)));
 export const networkOf = recalled(buildNetwork);
 export const ratingsOf = part((project, keep) => new WireRatings(project, conditionsOf(project), keep));
 export const outputsOf = part((project, keep) => new SourceOutputs(project, conditionsOf(project), keep));
@@ -50,6 +53,10 @@ export class Basis implements ElectricalBasis {
 
   get circuit() {
     return this.take(circuitOf);
+  }
+
+  get fed() {
+    return this.take(fedOf);
   }
 
   get network() {

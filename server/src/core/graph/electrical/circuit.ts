@@ -12,20 +12,24 @@ import type { Place } from "../../records/written";
 import { Memory } from "../remember";
 import { keeper } from "../value";
 
-/** The way of the current to one component and back to ground. The same object while all that lies on it is. */
-export interface LoadPath {
+/** A component that a bus feeds, by whatever way. */
+export interface FedLoad {
   readonly component: Component;
   readonly id: string;
+  /** Buses that feed it. */
+  readonly buses: readonly string[];
+  /** Whether the current has one way only, so that each wire on it carries all of it. */
+  readonly isSingle: boolean;
+}
+
+/** The way of the current to one component and back to ground. The same object while all that lies on it is. */
+export interface LoadPath extends FedLoad {
   /** Wires on the way from the buses, those nearest to a bus first. */
   readonly feed: readonly Wire[];
   /** Breakers, fuses and contacts passed on the way, in the same order. */
   readonly through: readonly Inline[];
   /** Wires on the way to ground; empty when it returns through the structure. */
   readonly returns: readonly Wire[];
-  /** Buses that feed it. */
-  readonly buses: readonly string[];
-  /** Whether the current has one way only, so that each wire on it carries all of it. */
-  readonly isSingle: boolean;
 }
 
 /** Something that current runs through at one point. */
@@ -81,6 +85,18 @@ export function inlinesOf(project: Project): Map<string, Inline> {
   return inlines;
 }
 
+/** What the paths lead to: an edit of a wire on the way leaves it as it is. */
+export function fedLoads({ paths }: Circuit): FedLoad[] {
+  return paths.map(({ component, id, buses, isSingle }) =>
+    fed.recall(component, component, [isSingle, ...buses], noValues, () => ({
+      component,
+      id,
+      buses,
+      isSingle,
+    })),
+  );
+}
+
 /** What lies toward the sources from a point. */
 interface Upstream {
   readonly edges: readonly Edge[];
@@ -90,6 +106,7 @@ interface Upstream {
 }
 
 const paths = new Memory<Component, Component, LoadPath>();
+const fed = new Memory<Component, Component, FedLoad>();
 /** A path is no value. */
 const noValues = keeper().keep;
 

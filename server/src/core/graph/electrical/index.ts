@@ -23,12 +23,11 @@ import {
   devicesOf,
   guardsOf,
   loadsOf,
-  sourcesOf,
   voltagesOf,
   wiresOf,
 } from "./parts";
 import { type ProtectionResults, protectionOf, protectionParts } from "./protection";
-import type { Sources } from "./sources";
+import { type Sources, sourceParts, sourcesOf } from "./sources";
 import type { WireResult } from "./wires";
 
 export interface Electrical {
@@ -61,7 +60,7 @@ export const electricalParts = [
   loadsOf,
   ...protectionParts,
   bundlesOf,
-  sourcesOf,
+  ...sourceParts,
 ];
 
 /** Pure; what is missing in the record is left out of the result, and nothing is derived before it is asked for. */

@@ -21,7 +21,7 @@ export function deriveInrushes(
   outputs: SourceOutputs,
 ): Inrush[] {
   return balances.flatMap((balance) => {
-    const switched = basis.circuit.paths.flatMap(({ id, component }) => {
+    const switched = basis.fed.flatMap(({ id, component }) => {
       const inrush = drawIn(component, balance.condition)?.inrush;
       const run = balance.loads.find((load) => load.kind === "component" && load.id === id);
       return inrush && run ? [{ id, inrush, run: run.current }] : [];

@@ -7,7 +7,6 @@ import { deriveDevices } from "./devices";
 import { deriveCharts, deriveGuards } from "./guards";
 import { deriveBusVoltages, deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads } from "./loads";
-import { deriveSources } from "./sources";
 import { deriveWires } from "./wires";
 
 export const busVoltagesOf = part((project, keep) => deriveBusVoltages(new Basis(project, keep)));
@@ -43,7 +42,3 @@ export const loadsOf = part((project, keep) =>
 );
 
 export const bundlesOf = part((project, keep) => deriveBundles(new Basis(project, keep), wiresOf(project)));
-
-export const sourcesOf = part((project, keep) =>
-  deriveSources(new Basis(project, keep), currentsOf(project)),
-);

@@ -1,14 +1,17 @@
 /**
  * What the sources give and what is asked of them: the load analysis and what follows from it.
  */
+import type { Project } from "../../project";
+import { part } from "../part";
+import { recalled } from "../recall";
 import { derive, type Value, written } from "../value";
-import type { ElectricalBasis } from "./basis";
+import { Basis, type ElectricalBasis, outputsOf } from "./basis";
 import { deriveRecharging, type EnduranceResult, enduranceOf } from "./battery";
 import { deriveFeeders, type FeederResult } from "./feeders";
 import { deriveInrushes, type Inrush } from "./inrush";
 import { type LeastSpeed, leastSpeedOf } from "./least-speed";
 import { analyseLoads, type LoadAnalysis } from "./load-analysis";
-import type { LoadCurrents } from "./load-currents";
+import { currentsOf } from "./parts";
 import { deriveShedding, type SheddingStep } from "./shedding";
 import { balanceOf, type SourceBalance } from "./source-balance";
 import { type BusDemand, deriveBusDemands, deriveSourceLoads, type SourceLoad } from "./source-loads";
@@ -36,32 +39,91 @@ export interface Sources {
   readonly leastVoltages: ReadonlyMap<string, Value>;
 }
 
-/** The load analysis of a project, once its network is solved. */
-export function deriveSources(basis: ElectricalBasis, currents: LoadCurrents): Sources {
+const balancesOf = part((project, keep): SourceBalance[] => {
+  const basis = new Basis(project, keep);
   const { outputs } = basis;
-  const hasSources = outputs.sources.length > 0;
-  const balances = hasSources
-    ? basis.conditions.map((condition) => balanceOf(condition, basis, currents, outputs))
+  return outputs.sources.length > 0
+    ? basis.conditions.map((condition) => balanceOf(condition, basis, currentsOf(project), outputs))
     : [];
-  deriveRecharging(basis, balances, outputs);
+});
+const analysisOf = recalled((project) => analyseLoads(balancesOf(project)));
+const rechargingOf = part((project, keep) =>
+  deriveRecharging(new Basis(project, keep), balancesOf(project), outputsOf(project)),
+);
+const sourceLoadsOf = part((project, keep) =>
+  deriveSourceLoads(new Basis(project, keep), outputsOf(project)),
+);
+const busDemandsOf = part((project, keep) => deriveBusDemands(new Basis(project, keep), balancesOf(project)));
+const enduranceResultOf = part((project, keep) =>
+  enduranceOf(new Basis(project, keep), balancesOf(project), outputsOf(project)),
+);
+const sheddingOf = part((project, keep) => deriveShedding(new Basis(project, keep), balancesOf(project)));
+const leastSpeedsOf = part((project, keep) => {
+  const basis = new Basis(project, keep);
+  return balancesOf(project).flatMap((balance) => leastSpeedOf(balance, basis, outputsOf(project)));
+});
+const feedersOf = part((project, keep) => deriveFeeders(new Basis(project, keep), outputsOf(project)));
+const inrushesOf = part((project, keep) =>
+  deriveInrushes(new Basis(project, keep), balancesOf(project), outputsOf(project)),
+);
+const leastVoltagesOf = part((project, keep) => leastVoltages(new Basis(project, keep)));
+
+/** In the order in which a worksheet shows their values. */
+export const sourceParts = [
+  balancesOf,
+  rechargingOf,
+  sourceLoadsOf,
+  busDemandsOf,
+  enduranceResultOf,
+  sheddingOf,
+  leastSpeedsOf,
+  feedersOf,
+  inrushesOf,
+  leastVoltagesOf,
+] as const;
+
+/** The load analysis of a project, once its network is solved. */
+export function sourcesOf(project: Project): Sources {
   return {
-    balances,
-    analysis: analyseLoads(balances),
-    sourceLoads: deriveSourceLoads(basis, outputs),
-    busDemands: deriveBusDemands(basis, balances),
-    endurance: enduranceOf(basis, balances, outputs),
-    shedding: deriveShedding(basis, balances),
-    leastSpeeds: balances.flatMap((balance) => leastSpeedOf(balance, basis, outputs)),
-    feeders: deriveFeeders(basis, outputs),
-    inrushes: deriveInrushes(basis, balances, outputs),
-    unknown: outputs.unknown,
-    leastVoltages: leastVoltages(basis),
+    get balances() {
+      return balancesOf(project);
+    },
+    get analysis() {
+      return analysisOf(project);
+    },
+    get sourceLoads() {
+      return sourceLoadsOf(project);
+    },
+    get busDemands() {
+      return busDemandsOf(project);
+    },
+    get endurance() {
+      return enduranceResultOf(project);
+    },
+    get shedding() {
+      return sheddingOf(project);
+    },
+    get leastSpeeds() {
+      return leastSpeedsOf(project);
+    },
+    get feeders() {
+      return feedersOf(project);
+    },
+    get inrushes() {
+      return inrushesOf(project);
+    },
+    get unknown() {
+      return outputsOf(project).unknown;
+    },
+    get leastVoltages() {
+      return leastVoltagesOf(project);
+    },
   };
 }
 
 function leastVoltages(basis: ElectricalBasis): Map<string, Value> {
   const least = new Map<string, Value>();
-  for (const { id, component } of basis.circuit.paths) {
+  for (const { id, component } of basis.fed) {
     const value = basis.keep(
       derive({
         subject: { kind: "component", id },

@@ -48,7 +48,7 @@ function requirement(
   currents: LoadCurrents,
   basis: ElectricalBasis,
 ): Value | undefined {
-  const paths = basis.circuit.paths.filter(({ id }) => device.components.includes(id));
+  const paths = basis.fed.filter(({ id }) => device.components.includes(id));
   const running = paths.filter(({ id }) => currents.get(id)?.has(condition));
   const factors = new Map(
     running.map(({ id, component }) => [id, factorOf(component.loadType?.value, basis)]),
