@@ -198,16 +198,24 @@ class Glass {
 
   private part(of: Part, whole: object): object {
     const part = { glass: this, of, whole };
+    const taken = new Set<PropertyKey>();
     return new Proxy(whole, {
       get: (target, key) => {
         if (key === partKey) return part;
-        return this.note(takePart, `${of} ${String(key)}`, takePart(of, key), Reflect.get(target, key));
+        const seen = Reflect.get(target, key);
+        if (!taken.has(key)) this.note(takePart, `${of} ${String(key)}`, takePart(of, key), seen);
+        taken.add(key);
+        return seen;
       },
     });
   }
 
   private names(names: Names): Pick<Names, "find"> {
-    const look = (kind: IdKind) => this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
+    const taken = new Set<IdKind>();
+    const look = (kind: IdKind) => {
+      if (!taken.has(kind)) this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
+      taken.add(kind);
+    };
     return {
       find: (kinds, id) => {
         for (const kind of kinds) look(kind);

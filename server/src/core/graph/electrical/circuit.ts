@@ -9,6 +9,7 @@ import type { Problem } from "../../findings/finding";
 import type { Project } from "../../project";
 import type { Component, Contact, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { recalled } from "../recall";
 import { Memory } from "../remember";
 import { keeper } from "../value";
 
@@ -62,8 +63,8 @@ export function traceCircuit(project: Project): Circuit {
 }
 
 /** Every edge that the record draws, in the order of its text. */
-export function edgesOf(project: Project): Edge[] {
-  const { protection = [], contacts = [], wires = [] } = project.install;
+export const edgesOf: (project: Project) => readonly Edge[] = recalled(({ install }) => {
+  const { protection = [], contacts = [], wires = [] } = install;
   const seats = [...protection, ...contacts].flatMap(({ id, mountedOn }): Edge[] =>
     id && mountedOn ? [{ from: mountedOn.value, to: id.value, place: mountedOn.place }] : [],
   );
@@ -71,19 +72,19 @@ export function edgesOf(project: Project): Edge[] {
     wire.from && wire.to ? [{ from: wire.from.value, to: wire.to.value, place: wire.to.place, wire }] : [],
   );
   return [...seats, ...runs];
-}
+});
 
 /** Breakers, fuses and contacts by id. */
-export function inlinesOf(project: Project): Map<string, Inline> {
+export const inlinesOf: (project: Project) => ReadonlyMap<string, Inline> = recalled(({ install }) => {
   const inlines = new Map<string, Inline>();
-  for (const record of project.install.protection ?? []) {
+  for (const record of install.protection ?? []) {
     if (record.id) inlines.set(record.id.value, { kind: "protection", id: record.id.value, record });
   }
-  for (const record of project.install.contacts ?? []) {
+  for (const record of install.contacts ?? []) {
     if (record.id) inlines.set(record.id.value, { kind: "contact", id: record.id.value, record });
   }
   return inlines;
-}
+});
 
 /** What the paths lead to: an edit of a wire on the way leaves it as it is. */
 export function fedLoads({ paths }: Circuit): FedLoad[] {
@@ -113,7 +114,7 @@ const noValues = keeper().keep;
 class Tracer {
   private readonly into = new Map<string, Edge[]>();
   private readonly outOf = new Map<string, Edge[]>();
-  private readonly inlines: Map<string, Inline>;
+  private readonly inlines: ReadonlyMap<string, Inline>;
   private readonly problems: Problem[] = [];
   private readonly loops = new Set<string>();
 

@@ -1,5 +1,5 @@
 import type { Problem } from "../../findings/finding";
-import { edgesOf } from "../../graph/electrical/circuit";
+import { type Edge, edgesOf } from "../../graph/electrical/circuit";
 import { groupBy } from "../../graph/group-by";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
@@ -165,10 +165,11 @@ interface WaysToGround {
 
 function waysToGround(project: Project): WaysToGround {
   const { names } = project;
-  const onward = groupBy(edgesOf(project), ({ from }) => from);
+  let onward: ReadonlyMap<string, readonly Edge[]> | undefined;
   const isGround = (point: string) => names.find(["ground"], point).length > 0;
   const isComponent = (point: string) => names.find(["component"], point).length > 0;
   const leads = (start: string) => {
+    onward ??= groupBy(edgesOf(project), ({ from }) => from);
     const points = new Set([start]);
     for (const point of points) {
       if (isGround(point)) return true;
