@@ -1,7 +1,7 @@
 /** What all parts of the electrical derivation work from. */
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
-import { part } from "../part";
+import { type Part, part } from "../part";
 import { recalled } from "../recall";
 import type { Keep } from "../value";
 import { type Circuit, type FedLoad, fedLoads, traceCircuit } from "./circuit";
@@ -38,8 +38,13 @@ export const statesOf = recalled((project) =>
   }),
 );
 
-/** Each thing of it is taken when somebody asks for it, once: a part rests on no more than it asks for. */
-export class Basis implements ElectricalBasis {
+/** A part that is derived from this basis: it rests on no more of it than it takes. */
+export function electricalPart<R>(derive: (basis: ElectricalBasis) => R): Part<R> {
+  return part((project, keep) => derive(new Basis(project, keep)));
+}
+
+/** Each thing of it is taken when somebody asks for it, once. */
+class Basis implements ElectricalBasis {
   private readonly taken = new Map<(project: Project) => unknown, unknown>();
 
   constructor(

@@ -1,7 +1,7 @@
 /** The parts of the electrical derivation, each resting on those before it. */
 import { part } from "../part";
 import { recalled } from "../recall";
-import { Basis, circuitOf } from "./basis";
+import { circuitOf, electricalPart } from "./basis";
 import { deriveBundles } from "./bundles";
 import { deriveDevices } from "./devices";
 import { deriveCharts, deriveGuards } from "./guards";
@@ -9,21 +9,15 @@ import { deriveBusVoltages, deriveLoadCurrents, deriveLoadVoltages } from "./loa
 import { deriveLoads } from "./loads";
 import { deriveWires } from "./wires";
 
-export const busVoltagesOf = part((project, keep) => deriveBusVoltages(new Basis(project, keep)));
+export const busVoltagesOf = electricalPart(deriveBusVoltages);
 
-export const voltagesOf = part((project, keep) =>
-  deriveLoadVoltages(new Basis(project, keep), busVoltagesOf(project)),
-);
+export const voltagesOf = electricalPart((basis) => deriveLoadVoltages(basis, busVoltagesOf(basis.project)));
 
-export const currentsOf = part((project, keep) =>
-  deriveLoadCurrents(new Basis(project, keep), voltagesOf(project)),
-);
+export const currentsOf = electricalPart((basis) => deriveLoadCurrents(basis, voltagesOf(basis.project)));
 
-export const wiresOf = part((project, keep) => deriveWires(new Basis(project, keep), currentsOf(project)));
+export const wiresOf = electricalPart((basis) => deriveWires(basis, currentsOf(basis.project)));
 
-export const devicesOf = part((project, keep) =>
-  deriveDevices(new Basis(project, keep), currentsOf(project)),
-);
+export const devicesOf = electricalPart((basis) => deriveDevices(basis, currentsOf(basis.project)));
 
 export const guardsOf = recalled((project) =>
   deriveGuards(devicesOf(project), circuitOf(project), wiresOf(project)),
@@ -31,14 +25,14 @@ export const guardsOf = recalled((project) =>
 
 export const chartsOf = part((project, keep) => deriveCharts(devicesOf(project), circuitOf(project), keep));
 
-export const loadsOf = part((project, keep) =>
-  deriveLoads(new Basis(project, keep), {
-    currents: currentsOf(project),
-    voltages: voltagesOf(project),
-    ofBuses: busVoltagesOf(project),
-    wires: wiresOf(project),
-    devices: devicesOf(project),
+export const loadsOf = electricalPart((basis) =>
+  deriveLoads(basis, {
+    currents: currentsOf(basis.project),
+    voltages: voltagesOf(basis.project),
+    ofBuses: busVoltagesOf(basis.project),
+    wires: wiresOf(basis.project),
+    devices: devicesOf(basis.project),
   }),
 );
 
-export const bundlesOf = part((project, keep) => deriveBundles(new Basis(project, keep), wiresOf(project)));
+export const bundlesOf = electricalPart((basis) => deriveBundles(basis, wiresOf(basis.project)));

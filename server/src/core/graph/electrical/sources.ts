@@ -2,10 +2,10 @@
  * What the sources give and what is asked of them: the load analysis and what follows from it.
  */
 import type { Project } from "../../project";
-import { part } from "../part";
+import type { Part } from "../part";
 import { recalled } from "../recall";
 import { derive, type Value, written } from "../value";
-import { Basis, type ElectricalBasis, outputsOf } from "./basis";
+import { type ElectricalBasis, electricalPart, outputsOf } from "./basis";
 import { deriveRecharging, type EnduranceResult, enduranceOf } from "./battery";
 import { deriveFeeders, type FeederResult } from "./feeders";
 import { deriveInrushes, type Inrush } from "./inrush";
@@ -15,7 +15,7 @@ import { currentsOf } from "./parts";
 import { deriveShedding, type SheddingStep } from "./shedding";
 import { balanceOf, type SourceBalance } from "./source-balance";
 import { type BusDemand, deriveBusDemands, deriveSourceLoads, type SourceLoad } from "./source-loads";
-import type { UnknownOutput } from "./source-outputs";
+import type { SourceOutputs, UnknownOutput } from "./source-outputs";
 
 /** All lists but the last are empty where the airframe records no sources. */
 export interface Sources {
@@ -39,34 +39,31 @@ export interface Sources {
   readonly leastVoltages: ReadonlyMap<string, Value>;
 }
 
-const balancesOf = part((project, keep): SourceBalance[] => {
-  const basis = new Basis(project, keep);
-  const { outputs } = basis;
+const balancesOf = electricalPart((basis): SourceBalance[] => {
+  const { outputs, conditions, project } = basis;
   return outputs.sources.length > 0
-    ? basis.conditions.map((condition) => balanceOf(condition, basis, currentsOf(project), outputs))
+    ? conditions.map((condition) => balanceOf(condition, basis, currentsOf(project), outputs))
     : [];
 });
 const analysisOf = recalled((project) => analyseLoads(balancesOf(project)));
-const rechargingOf = part((project, keep) =>
-  deriveRecharging(new Basis(project, keep), balancesOf(project), outputsOf(project)),
+const rechargingOf = balanced(deriveRecharging);
+const sourceLoadsOf = electricalPart((basis) => deriveSourceLoads(basis, basis.outputs));
+const busDemandsOf = balanced(deriveBusDemands);
+const enduranceResultOf = balanced(enduranceOf);
+const sheddingOf = balanced(deriveShedding);
+const leastSpeedsOf = balanced((basis, balances, outputs) =>
+  balances.flatMap((balance) => leastSpeedOf(balance, basis, outputs)),
 );
-const sourceLoadsOf = part((project, keep) =>
-  deriveSourceLoads(new Basis(project, keep), outputsOf(project)),
-);
-const busDemandsOf = part((project, keep) => deriveBusDemands(new Basis(project, keep), balancesOf(project)));
-const enduranceResultOf = part((project, keep) =>
-  enduranceOf(new Basis(project, keep), balancesOf(project), outputsOf(project)),
-);
-const sheddingOf = part((project, keep) => deriveShedding(new Basis(project, keep), balancesOf(project)));
-const leastSpeedsOf = part((project, keep) => {
-  const basis = new Basis(project, keep);
-  return balancesOf(project).flatMap((balance) => leastSpeedOf(balance, basis, outputsOf(project)));
-});
-const feedersOf = part((project, keep) => deriveFeeders(new Basis(project, keep), outputsOf(project)));
-const inrushesOf = part((project, keep) =>
-  deriveInrushes(new Basis(project, keep), balancesOf(project), outputsOf(project)),
-);
-const leastVoltagesOf = part((project, keep) => leastVoltages(new Basis(project, keep)));
+const feedersOf = electricalPart((basis) => deriveFeeders(basis, basis.outputs));
+const inrushesOf = balanced(deriveInrushes);
+const leastVoltagesOf = electricalPart(leastVoltages);
+
+/** What follows from the load analysis. */
+function balanced<R>(
+  derive: (basis: ElectricalBasis, balances: readonly SourceBalance[], outputs: SourceOutputs) => R,
+): Part<R> {
+  return electricalPart((basis) => derive(basis, balancesOf(basis.project), basis.outputs));
+}
 
 /** In the order in which a worksheet shows their values. */
 export const sourceParts = [

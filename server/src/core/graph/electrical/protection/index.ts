@@ -3,7 +3,7 @@ import type { Project } from "../../../project";
 import { part } from "../../part";
 import { recalled } from "../../recall";
 import { derive, type Keep, sumOf, type Value, written } from "../../value";
-import { Basis, circuitOf } from "../basis";
+import { circuitOf, type ElectricalBasis, electricalPart } from "../basis";
 import { currentsOf, devicesOf, guardsOf } from "../parts";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
@@ -31,18 +31,18 @@ export interface ProtectionResults {
 const waysOf = recalled((project) => new Ways(project, circuitOf(project).inlines));
 const meshesOf = recalled((project) => new Meshes(project, circuitOf(project).inlines));
 
-const faultsOf = part((project, keep) => finderOf(project, keep).ofWires(guardsOf(project)));
-const ordersOf = part((project, keep) =>
-  deriveOrders(devicesOf(project), waysOf(project), finderOf(project, keep), keep),
+const faultsOf = electricalPart((basis) => finderOf(basis).ofWires(guardsOf(basis.project)));
+const ordersOf = electricalPart((basis) =>
+  deriveOrders(devicesOf(basis.project), waysOf(basis.project), finderOf(basis), basis.keep),
 );
-const inrushesOf = part((project, keep) =>
-  deriveInrushes(new Basis(project, keep), currentsOf(project), devicesOf(project)),
+const inrushesOf = electricalPart((basis) =>
+  deriveInrushes(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
-const contactsOf = part((project, keep) =>
-  deriveContacts(new Basis(project, keep), currentsOf(project), devicesOf(project)),
+const contactsOf = electricalPart((basis) =>
+  deriveContacts(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
-const sharingOf = part((project, keep) => deriveSharing(new Basis(project, keep), devicesOf(project)));
-const sparesOf = part((project, keep) => deriveSpares(new Basis(project, keep), devicesOf(project)));
+const sharingOf = electricalPart((basis) => deriveSharing(basis, devicesOf(basis.project)));
+const sparesOf = electricalPart((basis) => deriveSpares(basis, devicesOf(basis.project)));
 const bondsOf = part((project, keep) => deriveBonds(project.install.bonds ?? [], keep));
 const sourcesTogetherOf = part(sourcesTogether);
 
@@ -91,8 +91,8 @@ export function protectionOf(project: Project): ProtectionResults {
   };
 }
 
-function finderOf(project: Project, keep: Keep): Faults {
-  return new Faults(new Basis(project, keep), waysOf(project), () => meshesOf(project));
+function finderOf(basis: ElectricalBasis): Faults {
+  return new Faults(basis, waysOf(basis.project), () => meshesOf(basis.project));
 }
 
 function sourcesTogether({ airframe }: Project, keep: Keep): Value | undefined {
