@@ -1,7 +1,7 @@
 import * as vscode from "vscode";
 import { LanguageClient, type LanguageClientOptions, TransportKind } from "vscode-languageclient/node";
 import { RevisionComparison } from "./compare";
-import { copyDemo } from "./copy-demo";
+import { copyDemo, openCopiedRecord } from "./copy-demo";
 import { FleetView } from "./fleet-view";
 import { newAirframe, newInstall } from "./new-records";
 import { RuleDocuments } from "./rule-documents";
@@ -54,7 +54,7 @@ export function activate(context: vscode.ExtensionContext): void {
       await start();
       await newAirframe(client);
     }),
-    vscode.commands.registerCommand("tailcone.copyDemo", () => copyDemo(context.extensionUri)),
+    vscode.commands.registerCommand("tailcone.copyDemo", () => copyDemo(context)),
     vscode.commands.registerCommand("tailcone.openWalkthrough", () =>
       vscode.commands.executeCommand(
         "workbench.action.openWalkthrough",
@@ -68,6 +68,7 @@ export function activate(context: vscode.ExtensionContext): void {
   );
   void vscode.workspace.findFiles(records.pattern, "**/node_modules/**", 1).then(([one]) => one && start());
   for (const document of vscode.workspace.textDocuments) void startWith(document);
+  void openCopiedRecord(context);
 }
 
 function createClient(context: vscode.ExtensionContext, log: vscode.LogOutputChannel): LanguageClient {

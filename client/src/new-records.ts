@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { LanguageClient } from "vscode-languageclient/node";
 import { exists } from "./copy-demo";
+import { recordName } from "./record-name";
 
 /** Begins an install record: asks for a kit, an airframe and a name, and opens what comes of it. */
 export async function newInstall(client: LanguageClient): Promise<void> {
@@ -105,20 +106,22 @@ async function askForFile(
   folder: vscode.Uri,
   value: string,
 ): Promise<vscode.Uri | undefined> {
-  const ending = new RegExp(`^[^/\\\\]+\\.${kind}\\.ya?ml$`);
   const name = await vscode.window.showInputBox({
     title,
     prompt: `Name of the new record, in ${vscode.workspace.asRelativePath(folder)}`,
+    placeHolder: value,
     value,
     valueSelection: [0, value.indexOf(".")],
     validateInput: async (text) => {
-      if (!ending.test(text)) return `The name ends in .${kind}.yaml`;
-      return (await exists(vscode.Uri.joinPath(folder, text)))
-        ? "There is a record of that name already"
-        : undefined;
+      const file = recordName(text, kind);
+      if (!file) return `A name of a file that can end in .${kind}.yaml`;
+      if (await exists(vscode.Uri.joinPath(folder, file))) return `There is a record ${file} already`;
+      if (file === text) return undefined;
+      return { message: `Becomes ${file}`, severity: vscode.InputBoxValidationSeverity.Info };
     },
   });
-  return name ? vscode.Uri.joinPath(folder, name) : undefined;
+  const file = name && recordName(name, kind);
+  return file ? vscode.Uri.joinPath(folder, file) : undefined;
 }
 
 /** Lets the server write the record, and shows it with the list of what is still to be filled in. */

@@ -272,3 +272,20 @@ describe("what is taken out", () => {
     expect(without(text, ["w", 0], key)).toBe(expected);
   });
 });
+
+describe("a value written anew", () => {
+  const edits = (text: string, ...changes: readonly (readonly [key: string, text: string])[]) => {
+    const reading = read(text);
+    return editsFor(
+      changes.map(([key, written]) => ({ place: place(at(reading, key)), text: written })),
+      reading,
+    );
+  };
+
+  test("is no edit where it stands there already", () => {
+    expect(edits("x: 6 in\ny: 2 in\n", ["x", "6 in"], ["y", "3 in"])).toEqual([
+      { start: 11, end: 15, newText: "3 in" },
+    ]);
+    expect(edits("x: 6 in\n", ["x", "6 in"])).toEqual([]);
+  });
+});

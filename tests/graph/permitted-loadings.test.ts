@@ -5,7 +5,6 @@ import { check, type Judgement } from "../../server/src/core/check";
 import { weightsOf } from "../../server/src/core/graph/derivations";
 import type { Weights } from "../../server/src/core/graph/weights";
 import { type AdverseCase, adverseLoading } from "../../server/src/core/methods/adverse-loading";
-import { ballastFor } from "../../server/src/core/methods/balance";
 import { boundaryCurves, violations } from "../../server/src/core/methods/loadings";
 import type { RecordSource } from "../../server/src/core/project";
 import { roundUp } from "../../server/src/core/quantities";
@@ -145,7 +144,9 @@ describe("ballast", () => {
   test("is the exact weight for the limit, rounded up to what is weighed off", () => {
     const judgement = judge(everyLoadingExample(heavy));
     const { after } = weightsOf(judgement.project!).permitted[0]!.sides.find(({ side }) => side === "aft")!;
-    const exact = ballastFor({ weight: after!.weight.value, arm: after!.cg.value }, after!.limit.value, -20)!;
+    const { weight, cg, limit } = after!;
+    // AC 43.13-1B (9/8/98), par. 10-22: weight times what is missing, over the ballast's distance from the limit.
+    const exact = (weight.value * (limit.value - cg.value)) / (-20 - limit.value);
     expect(weightOfBallast(judgement)).toBe(roundUp(exact, 0.1));
   });
 

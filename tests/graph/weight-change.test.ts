@@ -5,6 +5,7 @@ import { convert, type UnitSymbol } from "../../server/src/core/quantities";
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
 import { expectPrinted, expectPrintedBalance } from "../published-values/printed";
 import { judge, titlesFor } from "../remedies/support";
+import { fc } from "../support/random";
 
 type Item = readonly [weight: number, arm: number];
 
@@ -126,4 +127,41 @@ describe("D15: permanent ballast to the forward end of the empty CG range", () =
     expectPrinted(changed(text("7.6964 lb")).arm, "33.0000");
     expectPrinted(changed(text("7.7 lb")).arm, "33.0004");
   });
+});
+
+describe("whatever is changed", () => {
+  const item = fc.tuple(
+    fc.integer({ min: 1, max: 4000 }).map((tenths) => tenths / 10),
+    fc.integer({ min: -1000, max: 3000 }).map((tenths) => tenths / 10),
+  );
+  const empty = fc.tuple(fc.integer({ min: 800, max: 20_000 }), fc.integer({ min: 20, max: 150 }));
+
+  test("removing what was added gives back the aircraft", () => {
+    fc.assert(
+      fc.property(empty, fc.array(item, { minLength: 1, maxLength: 4 }), ([weight, arm], kit) => {
+        const fitted = changed(recordOf([weight, arm], [], kit));
+        const again = changed(recordOf([rounded(fitted.weight), rounded(fitted.arm)], kit, []));
+        expect(again.weight).toBeCloseTo(weight, 6);
+        expect(again.arm).toBeCloseTo(arm, 6);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test("what comes in draws the CG towards it, what goes out lets it go", () => {
+    fc.assert(
+      fc.property(empty, item, ([weight, arm], [part, at]) => {
+        if (Math.abs(at - arm) < 0.1) return;
+        const toward = Math.sign(at - arm);
+        expect(Math.sign(changed(recordOf([weight, arm], [], [[part, at]])).shift)).toBe(toward);
+        expect(Math.sign(changed(recordOf([weight, arm], [[part, at]], [])).shift)).toBe(-toward);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  /** As a record can have it, without an exponent. */
+  function rounded(value: number): number {
+    return Number(value.toFixed(9));
+  }
 });

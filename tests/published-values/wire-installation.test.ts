@@ -8,13 +8,10 @@ import { bondingLimits, refinishHours, staticBondSize } from "../../server/src/c
 import { copperConductor } from "../../server/src/core/tables/copper-wire";
 import { strandDamage } from "../../server/src/core/tables/strand-damage";
 import {
-  circuitFunctions,
   readWireIdentification,
   unusedSegmentLetters,
 } from "../../server/src/core/tables/wire-identification";
 import {
-  aluminiumSubstituteStep,
-  cableWireMarkInches,
   type MarkingDocument,
   type MarkingMethod,
   wireInstallationLimits,
@@ -72,8 +69,7 @@ describe("1.16 and 1.17 wire installation", () => {
     expect(wireInstallationLimits[name]).toMatchObject({ value, source: { standing: "memory" } });
   });
 
-  it("aluminium two gauge numbers larger (AC p. 11-23), and not in four zones (AMT handbooks)", () => {
-    expect(aluminiumSubstituteStep).toMatchObject({ value: 2, source: { standing: "published" } });
+  it("aluminium not in four zones (AMT handbooks)", () => {
     expect(zonesWithoutAluminium.zones).toHaveLength(4);
   });
 });
@@ -96,10 +92,9 @@ describe("1.17 marking", () => {
     expect(marking("AC 43.13-1B", "sleeve", 7.01)).toEqual(interval(6 * 12));
   });
 
-  it("MIL-W-5088L par. 3.9: none below 6 in, printed markers at each end and every 3 ft, cable wires within 3 in", () => {
+  it("MIL-W-5088L par. 3.9: none below 6 in, printed markers at each end and every 3 ft", () => {
     expect(marking("MIL-W-5088L", "sleeve", 5.99)).toEqual({ marks: "none" });
     expect(marking("MIL-W-5088L", "sleeve", 6)).toEqual(interval(3 * 12));
-    expect(cableWireMarkInches).toMatchObject({ value: 3, source: { at: "par. 3.9" } });
   });
 
   it("does not cover the interval of direct marks in MIL-W-5088L, nor a length of zero", () => {
@@ -169,10 +164,6 @@ describe("2 wire identification code: MIL-W-5088L appendix B", () => {
       end: "N",
       isAluminium: false,
     });
-    expect(circuitFunctions.get("P")).toMatchObject({
-      meaning: "DC power",
-      source: { standing: "published" },
-    });
   });
 
   it.each([
@@ -207,11 +198,7 @@ describe("2 wire identification code: MIL-W-5088L appendix B", () => {
     expect(readWireIdentification(code)).toEqual({ isRead: false, offset, expected });
   });
 
-  it("knows 23 function letters, all but P from memory; segments are not called I or O (memory)", () => {
-    expect([...circuitFunctions.keys()].join("")).toBe("ABCDEFGHJKLMPQRSTUVWXYZ");
-    for (const [letter, { source }] of circuitFunctions) {
-      expect(source.standing, letter).toBe(letter === "P" ? "published" : "memory");
-    }
+  it("calls no segment I or O (memory)", () => {
     expect(unusedSegmentLetters).toMatchObject({ letters: ["I", "O"], source: { standing: "memory" } });
   });
 });

@@ -183,7 +183,7 @@ test.each([
   ["quoted keys", "a: 1\n'b': 2\nc: 3\n", ["a: 1\n'b': 2\n", "c: 3\n"]],
   ["brackets closed at the margin", "a: [\n  x,\n]\nb: 2\n", ["a: [\n  x,\n]\n", "b: 2\n"]],
   ["a byte order mark", "\uFEFFa: 1\nb: 2\n", ["\uFEFFa: 1\n", "b: 2\n"]],
-  ["tabs", "a:\n\tb: 1\nc: 2\n", ["a:\n\tb: 1\n", "c: 2\n"]],
+  ["tabs, laid out,", "a:\n\tb: 1\nc: 2\n", ["a:\n  b: 1\n", "c: 2\n"]],
   ["lone carriage returns", "a: 1\rb: 2\r", ["a: 1\r", "b: 2\r"]],
   ["numbers as keys", "1: a\n02: b\n", ["1: a\n", "02: b\n"]],
   ["keys that objects inherit", "__proto__: a\nconstructor: b\n", ["__proto__: a\n", "constructor: b\n"]],

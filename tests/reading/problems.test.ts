@@ -45,9 +45,8 @@ describe("broken YAML", () => {
     ["a: b: c\n", "BLOCK_AS_IMPLICIT_KEY", "a second key on the same line"],
     ["a:\n  b: 1\n c: 2\n", "BAD_INDENT", "a key not indented like its neighbours"],
     ["a: @b\n", "BAD_SCALAR_START", "plain value cannot start with reserved character @"],
-    ["a: 'b' c\n", "UNEXPECTED_TOKEN", "text after the end of a value"],
+    ["a: [b] c\n", "UNEXPECTED_TOKEN", "text after the end of a value"],
     ['a: "\\q"\n', "BAD_DQ_ESCAPE", "invalid escape sequence \\q"],
-    ["a: [1, 2\n", "MISSING_CHAR", "[ is not closed"],
     ["a: x\u0007\n", "CONTROL_CHARACTER", "the character U+0007"],
     ["a: \ud83d\n", "CONTROL_CHARACTER", "the character U+D83D"],
     ["a: \uFEFFb\n", "CONTROL_CHARACTER", "the character U+FEFF"],
@@ -56,6 +55,25 @@ describe("broken YAML", () => {
       rule: "text-not-yaml",
       facts: { code, detail },
     });
+  });
+
+  test.each([
+    ["a: 'it'\nb: \"one\nc: 2\n", '"one', "QUOTE_NOT_CLOSED", 'the " that opens here is not closed', '"'],
+    [
+      "w:\n  - { a: 'b, c: d }\n",
+      "'b, c: d }",
+      "QUOTE_NOT_CLOSED",
+      "the ' that opens here is not closed",
+      "'",
+    ],
+    ["a: [1, 2\n", "[", "BRACKET_NOT_CLOSED", "[ is not closed", "]"],
+    ["a: 'Owner's data'\nb: 1\n", "s data'", "TEXT_AFTER_QUOTE", "text after the value 'Owner'", "'"],
+    ['w:\n  - { a: "b, c: "d }\n', "d", "TEXT_AFTER_QUOTE", 'text after the value "b, c: "', '"'],
+  ])("%j has one finding, which tells what to type", (text, at, code, detail, missing) => {
+    const [problem, ...more] = read(text).problems;
+    expect(text.slice(problem!.span.start, problem!.span.end)).toBe(at);
+    expect(problem!.facts).toEqual({ code, detail, missing });
+    expect(more).toEqual([]);
   });
 
   test("a whole pair of surrogates is a character like any other", () => {

@@ -66,8 +66,8 @@ it("a breaker above its wire is mended by the same ways, or by a smaller one whe
     "{ id: CB-30, kind: breaker, rating: 30 A }, { id: CB-5,",
   );
   expect(titlesFor("protection-above-wire", text)).toEqual([
-    "Make wire P1 10 AWG",
     "Take CB-30 for CB-RACK",
+    "Make wire P1 10 AWG",
     "Run wire P1 by itself, outside bundle B1",
     "Run P1 and P2 as a bundle B2 of their own",
   ]);

@@ -1,6 +1,7 @@
 /** An opening that is too near to something is moved no further than it takes. */
 import { describe, expect, it } from "vitest";
 import { panelExample } from "../../server/src/core/rules/cutouts/panel-example";
+import { doublerExample } from "../../server/src/core/rules/structure/doubler-example";
 import { faultsIn, remediesFor, titlesFor } from "./support";
 
 const circle = (x: string, y: string, diameter = "3 in") =>
@@ -66,5 +67,29 @@ describe("a move", () => {
     expect(
       titlesFor("cutout-edge-distance", panelExample({ openings: [circle("0 in", "0 in", "10.5 in")] })),
     ).toEqual([]);
+  });
+});
+
+describe("a move away from a stiffener", () => {
+  const record = (from: string, to: string) =>
+    doublerExample({
+      panel: [
+        `stiffeners: [{ name: stringer 4, from: ${from}, to: ${to}, width: 0.75 in }]`,
+        "minimums: { edge: 1 in, stiffener: 0.75 in, data: Repair data B9-51 }",
+      ],
+    });
+
+  it("along a panel's axis changes no other coordinate", () => {
+    const text = record("{ x: -9 in, y: 2.375 in }", "{ x: 9 in, y: 2.375 in }");
+    const [remedy] = remediesFor("cutout-stiffener-distance", text);
+    expect(remedy!.title).toMatch(/^Move the opening to y -0\.\d+ in$/);
+    expect(remedy!.edits).toHaveLength(1);
+  });
+
+  it("across both axes changes both", () => {
+    const text = record("{ x: -9 in, y: -5.85 in }", "{ x: 9 in, y: 12.15 in }");
+    const [remedy] = remediesFor("cutout-stiffener-distance", text);
+    expect(remedy!.title).toMatch(/^Move the opening to x .* in, y .* in$/);
+    expect(remedy!.edits).toHaveLength(2);
   });
 });

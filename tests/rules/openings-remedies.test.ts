@@ -32,7 +32,7 @@ describe("the smallest change that does", () => {
     ["fastener-pitch-too-close", "Space the fasteners 0.5 in apart"],
     ["fastener-pitch-too-wide", "Space the fasteners 1 in apart"],
     ["fastener-rows-too-close", "Set the rows 0.32 in apart"],
-    ["cutout-stiffener-distance", "Move the opening to x 0 in, y -0.25 in"],
+    ["cutout-stiffener-distance", "Move the opening to y -0.25 in"],
     ["rivet-too-large", "Take 1/8 in rivets"],
     ["rivet-too-small", "Take 3/16 in rivets"],
     ["duct-outlet-short", "Widen segment D2 to 2 in"],

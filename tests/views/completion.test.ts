@@ -190,6 +190,23 @@ describe("what a value would lead to", () => {
     }
   });
 
+  it("of a wire is said what keeps its drop from being known, until the way back is written", () => {
+    const wordsWith = (back: string) => {
+      const text = demoWith(
+        "from: CHILLER, to: GND-AFT, gauge: 8 AWG",
+        `from: CHILLER, to: GND-AFT, gauge:${back}`,
+      );
+      const at = text.indexOf("gauge: 8 AWG") + "gauge: ".length;
+      const span = { start: at, end: at + "8 AWG".length };
+      return tryValue(loadRecord(file, "install", text), span, "8 AWG", shelf, {});
+    };
+    const { words, documentation } = wordsWith("");
+    expect(words).toMatch(/; path drop not known, as still blank: P102B8N \(gauge\)$/);
+    expect(documentation).toContain("- path drop not known, as still blank: P102B8N (gauge)");
+    expect(wordsWith(" 8 AWG").words).not.toContain("not known");
+    expect(wordsWith(" 8 AWG").words).toContain("path drop 0.");
+  });
+
   it("of a doubler is said for each sheet, the thinnest that passes being found", () => {
     const thickness = sound.indexOf("0.050 in", sound.indexOf("kind: doubler"));
     const sheets = ["0.020 in", "0.040 in", "0.051 in"].map((text) => ({

@@ -51,3 +51,23 @@ it("a kit that names no aircraft leaves it open", () => {
   expect(recordChoice(airframe("B9-0417", ""), kitWith(""))?.standing).toBe("unknown");
   expect(recordChoice(loadRecord("a.airframe.yaml", "airframe", ": ["), kit)?.standing).toBe("unknown");
 });
+
+it.each([
+  ["of 14 V", "nominal: 14 V", "not-eligible"],
+  ["of 28 V", "nominal: 28 V", "eligible"],
+  ["that is not recorded", "buses: [{ id: MAIN }]", "eligible"],
+])("a system %s is held against what the kit's components need", (_what, electrical, standing) => {
+  const needing24 =
+    "\ncomponents: [{ id: RACK, weight: 31 lb, least-voltage: 24 V, draws: [{ mode: run, current: 18 A }] }]";
+  const aircraft = airframe("B9-0417", "{ id: MOD-7 }");
+  const text = `${aircraft.text}\nelectrical: { ${electrical} }`;
+  const choice = (sections: string) =>
+    recordChoice(loadRecord("a.airframe.yaml", "airframe", text), kitWith(sections));
+  const named = choice(`\neligibility: [{ type: Type 9 }]${needing24}`);
+  expect(named?.standing).toBe(standing);
+  if (standing === "not-eligible") {
+    expect(named?.why).toBe("RACK needs 24 V, but the system of B9-0417 has 14 V at most.");
+    // It is known of a kit that names no aircraft, too.
+    expect(choice(needing24)?.standing).toBe(standing);
+  }
+});

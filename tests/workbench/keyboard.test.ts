@@ -123,6 +123,7 @@ test("the walkthrough copies the demo and opens the copy", async () => {
   await dialog.locator(".monaco-button", { hasText: "Copy Demo Here" }).click();
   await editor.page.waitForURL(/tailcone-demo/);
   await editor.page.locator(".explorer-folders-view .monaco-list-row", { hasText: record }).waitFor();
+  await editor.page.locator(`.tab.active[data-resource-name="${record}"]`).waitFor();
   expect(readdirSync(join(target, "tailcone-demo")).toSorted()).toEqual(readdirSync(demo).toSorted());
   expect(readFileSync(join(target, "tailcone-demo", record), "utf8")).toBe(
     readFileSync(join(demo, record), "utf8"),

@@ -101,6 +101,16 @@ test("a new record begins from a kit and an airframe", async () => {
   await editor.screenshot("14-new-record");
 });
 
+test("a new airframe gets the ending of its kind", async () => {
+  await editor.commandThatAsks("Tailcone: New Airframe Record", "new.airframe.yaml");
+  const widget = editor.page.locator(".quick-input-widget");
+  await widget.locator(".quick-input-box input").fill("b9-0500");
+  await widget.getByText("Becomes b9-0500.airframe.yaml").waitFor();
+  await editor.page.keyboard.press("Enter");
+  await editor.page.locator('.tab.active[data-resource-name="b9-0500.airframe.yaml"]').waitFor();
+  await editor.screenshot("14-new-airframe");
+});
+
 test("the walkthrough opens", async () => {
   await editor.command("Tailcone: Open the Walkthrough");
   await editor.page.locator(".getting-started-step, .getting-started-category").first().waitFor();

@@ -6,11 +6,11 @@ import type { Assessment, Finding, Problem, Severity } from "./findings/finding"
 import { recalled } from "./graph/recall";
 import { subjectWords } from "./graph/value";
 import { limits } from "./limits";
-import { judgeAlone, linkProject, type Project, type RecordSource } from "./project";
+import { judgeAlone, linkProject, type Project, type RecordSource, unmodified } from "./project";
 import type { LoadedRecord } from "./records/record";
 import { ruleById, rules } from "./rules";
+import { linkPlace } from "./rules/link-places";
 import type { Message, Rule } from "./rules/rule";
-import { linkPlace } from "./rules/weights/anchors";
 import { isStandIn } from "./source";
 
 export interface Judgement {
@@ -37,18 +37,22 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   const problems: Problem[] = [...record.problems];
   const assessments: Assessment[] = [];
   const typed = record.typing.typed;
-  let project: Project | undefined;
-  if (typed.kind === "install") {
-    project = linkProject(record, typed.record, source);
-    problems.push(...project.problems);
-    for (const judge of judges) {
-      for (const result of judge(project)) {
+  const judgeBy = (some: typeof judges, one: Project) => {
+    for (const judge of some) {
+      for (const result of judge(one)) {
         if ("holds" in result) assessments.push(result);
         else problems.push(result);
       }
     }
+  };
+  let project: Project | undefined;
+  if (typed.kind === "install") {
+    project = linkProject(record, typed.record, source);
+    problems.push(...project.problems);
+    judgeBy(judges, project);
   } else {
     problems.push(...judgeAlone(record));
+    if (typed.kind === "airframe") judgeBy(weightJudges, unmodified(record, typed.record));
   }
   const toFindings = (faults: readonly Result[]) =>
     faults.map((fault) => toFinding(fault, options, project)).filter((finding) => finding !== undefined);
@@ -68,7 +72,13 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
 const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2 };
 
 /** Each rule that judges projects, judging again only what has changed. */
-const judges = rules.flatMap(({ id, check }) => (check ? [judgeOf(id, check)] : []));
+const judgesById = new Map(
+  rules.flatMap(({ id, check }) => (check ? [[id, judgeOf(id, check)] as const] : [])),
+);
+const judges = [...judgesById.values()];
+
+/** What an airframe is held to by itself: its own loadings, weighing and history. */
+const weightJudges = rules.flatMap(({ id, area }) => (area === "weights" && judgesById.get(id)) || []);
 
 /** A rule that fails must not take the findings of the others with it. */
 function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Result[] {

@@ -60,6 +60,20 @@ export function judgeAlone(file: LoadedRecord): Problem[] {
   return judgeNames(new Names(file.typing.declarations), file.typing.references, file.locate);
 }
 
+/** An airframe by itself as a project: with a change that changes nothing, and a kit of nothing. */
+export function unmodified(file: LoadedRecord, airframe: AirframeRecord): Project {
+  const { place } = airframe;
+  return {
+    file,
+    files: [file],
+    install: { place, airframe: { inline: airframe } },
+    airframe,
+    kit: { place, components: [] },
+    names: new Names(file.typing.declarations),
+    problems: [],
+  };
+}
+
 function openLink(
   kind: "airframe" | "kit",
   path: Written<string>,

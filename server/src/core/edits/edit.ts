@@ -19,7 +19,8 @@ import { removalEdits } from "./remove";
 import { applyEdits, type TextEdit } from "./text-edit";
 
 /**
- * The edits that make all of the changes, in the order of the text, none touching another. Undefined where
+ * The edits that make all of the changes, in the order of the text, none touching another, and none for what
+ * is written so already. Undefined where
  * the text can't be changed so: two changes meet, the key is there already, an alias or a broken part is in
  * the way.
  *
@@ -43,7 +44,10 @@ export function editsFor(changes: readonly Change[], reading: Reading): readonly
 
 function editsOf(change: Change, reading: Reading): readonly TextEdit[] | undefined {
   const { node } = change.place;
-  if ("text" in change) return [{ ...reading.spanOf(node), newText: change.text }];
+  if ("text" in change) {
+    const { start, end } = reading.spanOf(node);
+    return reading.text.slice(start, end) === change.text ? [] : [{ start, end, newText: change.text }];
+  }
   if (node.kind === "scalar" || node.aliasOf) return undefined;
   if ("removed" in change) return removalEdits(reading, node, change.removed.node);
   if (node.kind !== "map") return undefined;

@@ -73,66 +73,12 @@ export function combine(items: readonly PointMass[]): Balance {
   };
 }
 
-/**
- * Empty weight after a change of equipment: what is removed counts as negative weight at its own arm
- * (AC 43.13-1B 10-2h and 10-2i; worked: FAA mechanic test item, seats out and cabinet in).
- * Weights in `removed` and `added` are both written as positive numbers.
- */
-export function applyChange(
-  empty: PointMass,
-  removed: readonly PointMass[],
-  added: readonly PointMass[],
-): Balance {
-  const takenAway = removed.map((item) => ({ weight: -item.weight, arm: item.arm }));
-  return combine([empty, ...takenAway, ...added]);
-}
-
 /** useful load = maximum weight - empty weight (AC 43.13-1B 10-2d). */
 export function usefulLoad(maximumWeight: number, emptyWeight: number): number {
   return maximumWeight - emptyWeight;
 }
 
-/**
- * How far the centre of gravity moves when `moved` of the `total` weight goes `distance` aft (negative:
- * forward): moved x distance / total (derived from the sum of moments; worked: PHAK, 100 lb from 30 to 150).
- * Undefined when the total is zero.
- */
-export function shiftOfCg(total: number, moved: number, distance: number): number | undefined {
-  return armOf(total, moved * distance);
-}
-
-/**
- * The weight that must go `distance` aft (negative: forward) to move the centre of gravity by `shift`:
- * total x shift / distance, the inverse of {@link shiftOfCg} (worked: ATPL item, 2.8 to 2.9 m). Undefined
- * when moving weight that way cannot do it.
- */
-export function weightToMove(total: number, shift: number, distance: number): number | undefined {
-  return amount(total * shift, distance);
-}
-
-/**
- * The weight which, put at `ballastArm`, brings the centre of gravity exactly to `limit`:
- * loaded weight x (limit - arm) / (ballast arm - limit) (AC 43.13-1B 10-22; worked: FAA-H-8083-30
- * permanent ballast). `loaded` is the loaded aircraft for temporary ballast, the empty one for permanent
- * ballast. Undefined when no weight at that arm can do it.
- *
- * The ballast makes the aircraft heavier: where the limit slopes, judge the result in the envelope again.
- * Round the answer up, never to the nearest: see `roundUp`.
- */
-export function ballastFor(loaded: PointMass, limit: number, ballastArm: number): number | undefined {
-  // A centre of gravity on the limit needs nothing, on whichever side of it the last bit falls.
-  if (sameWithinRounding(loaded.arm, limit, Math.abs(ballastArm))) return 0;
-  return amount(loaded.weight * (limit - loaded.arm), ballastArm - limit);
-}
-
 /** 100 x (arm - leading edge) / length; undefined when the chord has no length. */
 export function armToPercentMac(arm: number, chord: MeanChord): number | undefined {
   return chord.length > 0 ? (100 * (arm - chord.leadingEdge)) / chord.length : undefined;
-}
-
-/** The weight, zero or more, that makes `missing` moment at `distance`. */
-function amount(missing: number, distance: number): number | undefined {
-  if (missing === 0) return 0;
-  const weight = armOf(distance, missing);
-  return weight !== undefined && weight > 0 ? weight : undefined;
 }

@@ -42,18 +42,6 @@ export type Limit =
   | { readonly covered: true; readonly arm: number }
   | ({ readonly covered: false } & LimitGap);
 
-export type EnvelopePosition =
-  | {
-      readonly covered: true;
-      readonly inside: boolean;
-      readonly forwardLimit: number;
-      readonly aftLimit: number;
-      /** Length left before each limit; negative when beyond it. */
-      readonly forwardMargin: number;
-      readonly aftMargin: number;
-    }
-  | { readonly covered: false; readonly forward: Limit; readonly aft: Limit };
-
 /** The arm of one limit at a weight: straight between points (worked: 35.0 at 1,950 lb to 38.5 at 2,300 lb). */
 export function limitAt(points: readonly LimitPoint[], side: LimitSide, weight: number): Limit {
   const levels = levelsOf(points);
@@ -80,23 +68,6 @@ export function limitAt(points: readonly LimitPoint[], side: LimitSide, weight: 
   if (above.downward === undefined) return { covered: false, reason: "unclear-step", boundary: above.weight };
   const part = (weight - below.weight) / (above.weight - below.weight);
   return { covered: true, arm: below.upward + part * (above.downward - below.upward) };
-}
-
-/** Where a centre of gravity lies between the two limits at its weight. On a limit is inside. */
-export function positionInEnvelope(envelope: Envelope, weight: number, arm: number): EnvelopePosition {
-  const forward = limitAt(envelope.forward, "forward", weight);
-  const aft = limitAt(envelope.aft, "aft", weight);
-  if (!forward.covered || !aft.covered) return { covered: false, forward, aft };
-  // Arms near the datum are differences of larger ones: their noise is that of the larger.
-  const scale = Math.max(Math.abs(arm), Math.abs(forward.arm), Math.abs(aft.arm));
-  return {
-    covered: true,
-    inside: isAtMost(forward.arm, arm, scale) && isAtMost(arm, aft.arm, scale),
-    forwardLimit: forward.arm,
-    aftLimit: aft.arm,
-    forwardMargin: arm - forward.arm,
-    aftMargin: aft.arm - arm,
-  };
 }
 
 /** Everything that one limit says at one weight. */

@@ -60,13 +60,6 @@ export function withstandSeconds(
   return ((faultFactor(input) * input.areaMm2) / input.amps) ** 2;
 }
 
-/** S = I × √t / k: least area in mm² for a current of a given time. Example: "2500 A for 0.1 s". */
-export function areaNeeded(
-  input: FaultHeating & { readonly amps: number; readonly seconds: number },
-): number {
-  return (input.amps * Math.sqrt(input.seconds)) / faultFactor(input);
-}
-
 const mm2PerCircularMil = (Math.PI / 4) * 0.0254 ** 2;
 
 /** Area of metal in mm² of a conductor given in circular mils, stranded or solid. Example: "circular mils". */

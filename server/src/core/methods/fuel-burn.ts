@@ -46,15 +46,6 @@ export function fuelBurnPath(
   return path.reverse();
 }
 
-/** The points of a path with the lowest and the highest centre of gravity; undefined for a path of none. */
-export function cgExtremes(
-  path: MomentCurve,
-): { readonly lowest: LoadedPoint; readonly highest: LoadedPoint } | undefined {
-  const byCg = path.toSorted((a, b) => a.moment / a.weight - b.moment / b.weight);
-  const [lowest, highest] = [byCg[0], byCg.at(-1)];
-  return lowest && highest && { lowest, highest };
-}
-
 function loadedWithout(
   fixed: FixedLoad,
   loads: readonly PlacedLoad[],

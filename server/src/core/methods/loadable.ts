@@ -46,7 +46,6 @@ export interface Loadable {
  *
  * - `not-finite`: a number is missing or without end; `station` and `group` say whose, neither: the aircraft's
  * - `crossing-groups`: two groups share stations and neither holds the other; not supported
- * - `weight-out-of-reach`: no loading has the weight asked for
  */
 export type LoadingProblem =
   | { readonly reason: "not-finite"; readonly station?: string; readonly group?: number }
@@ -55,8 +54,7 @@ export type LoadingProblem =
   | { readonly reason: "unknown-station"; readonly station: string; readonly group: number }
   | { readonly reason: "least-above-group"; readonly group: number }
   | { readonly reason: "crossing-groups"; readonly groups: readonly [number, number] }
-  | { readonly reason: "lightest-above-maximum"; readonly lightest: number; readonly maximum: number }
-  | { readonly reason: "weight-out-of-reach"; readonly lightest: number; readonly heaviest: number };
+  | { readonly reason: "lightest-above-maximum"; readonly lightest: number; readonly maximum: number };
 
 /** Everything that keeps the loadings from being found; empty when nothing does. */
 export function loadableProblems(loadable: Loadable): LoadingProblem[] {

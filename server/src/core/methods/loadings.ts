@@ -2,7 +2,7 @@ import { sameWithinRounding } from "../rounding";
 import type { Envelope, LimitSide } from "./envelope";
 import { type ExcessReport, excessAlong } from "./envelope-excess";
 import { type Loadable, type LoadingProblem, type LoadStation, loadableProblems } from "./loadable";
-import { type LoadedPoint, type MomentCurve, pointAt } from "./moment-curve";
+import type { LoadedPoint, MomentCurve } from "./moment-curve";
 
 /**
  * Every loading that an aircraft can have, not a few chosen ones. Plain numbers in any one consistent set of
@@ -20,14 +20,6 @@ export interface BoundaryCurves {
 
 export type BoundaryResult =
   | { readonly solved: true; readonly curves: BoundaryCurves }
-  | { readonly solved: false; readonly problems: readonly LoadingProblem[] };
-
-export interface ExtremeLoading extends LoadedPoint {
-  readonly cg: number;
-}
-
-export type ExtremeCgResult =
-  | { readonly solved: true; readonly lowest: ExtremeLoading; readonly highest: ExtremeLoading }
   | { readonly solved: false; readonly problems: readonly LoadingProblem[] };
 
 /**
@@ -75,29 +67,12 @@ class Filled implements BoundaryCurves {
   }
 }
 
-/** The exact lowest and highest centre of gravity among all loadings of exactly this weight. */
-export function extremeCg(loadable: Loadable, weight: number): ExtremeCgResult {
-  const result = boundaryCurves(loadable);
-  if (!result.solved) return result;
-  const { forward, aft } = result.curves;
-  const [lowest, highest] = [pointAt(forward, weight), pointAt(aft, weight)];
-  if (lowest === undefined || highest === undefined) {
-    const [lightest, heaviest] = [forward[0]!.weight, forward.at(-1)!.weight];
-    return { solved: false, problems: [{ reason: "weight-out-of-reach", lightest, heaviest }] };
-  }
-  return { solved: true, lowest: withCg(lowest), highest: withCg(highest) };
-}
-
 /**
  * The worst loading against one limit of an envelope, over all loadings of all weights, and the weights at
  * which some loading is beyond it.
  */
 export function violations(curves: BoundaryCurves, envelope: Envelope, side: LimitSide): ExcessReport {
   return excessAlong(curves[side], envelope[side], side);
-}
-
-function withCg(point: LoadedPoint): ExtremeLoading {
-  return { ...point, cg: point.moment / point.weight };
 }
 
 /** Fills the stations in the order given, and keeps a point for each that took any load. */

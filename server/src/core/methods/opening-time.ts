@@ -109,18 +109,6 @@ export interface OpeningDevice {
   readonly points: readonly OpeningPoint[];
 }
 
-/** Largest current in A that the points say is held for ever; undefined where they say that of none. */
-export function holdAmps(device: OpeningDevice): number | undefined {
-  return bandOf(device.points, device.ratingAmps).findLast(
-    ({ earliest }) => earliest === Number.POSITIVE_INFINITY,
-  )?.at;
-}
-
-/** Smallest current in A that the points say always opens the device in the end; undefined where none does. */
-export function surelyOpeningAmps(device: OpeningDevice): number | undefined {
-  return bandOf(device.points, device.ratingAmps).find(({ latest }) => latest < Number.POSITIVE_INFINITY)?.at;
-}
-
 /** Both ends in A, included, rising. */
 export interface CurrentRange {
   readonly fromAmps: number;

@@ -60,9 +60,6 @@ export function roundedRectangleFactor(a: number, b: number, r: number): Lookup<
   return covered(c1 + c2 * y + c3 * y ** 2 + c4 * y ** 3, source);
 }
 
-/** Factor of an ellipse in a wide plate: 1 + 2a/b, `a` across the load. Source: derived (elasticity). */
-export const ellipseFactor = (a: number, b: number): number => 1 + (2 * a) / b;
-
 /** Mean stress in what is left of a plate: force over thickness times the width that is left, in any one unit. */
 export const netStress = (force: number, thickness: number, width: number, opening: number): number =>
   force / (thickness * (width - opening));

@@ -133,17 +133,6 @@ export function harnessCapacity(
 }
 
 /**
- * Share of a harness capacity that is in use, in percent.
- * Source: AC 43.13-1B Table 11-9 Note 1. Example: "1.12 harness", step 5.
- */
-export function bundleLoadingPercent(input: {
-  readonly totalAmps: number;
-  readonly capacityAmps: number;
-}): number {
-  return (input.totalAmps / input.capacityAmps) * 100;
-}
-
-/**
  * T2 = T1 + (TR − T1) × √(I2 / I max): estimate of conductor temperature in degC, the AC's conservative form.
  * Conservative only up to the allowed current: above it the heat balance is the higher of the two.
  * Source: AC 43.13-1B par. 11-66d(6). Example: "1.5 conductor temperature".

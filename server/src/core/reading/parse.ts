@@ -77,9 +77,10 @@ function parseSource(
 
 function scanReport(text: string, shift: number, problems: ProblemCollector): ScanReport {
   return {
-    syntax(start, end, code, detail) {
+    syntax(start, end, code, detail, missing) {
       const span = lineSpan(text, start + shift, end + shift);
-      problems.add({ rule: "text-not-yaml", ...span, facts: { code, detail } });
+      const facts = { code, detail, ...(missing !== undefined && { missing }) };
+      problems.add({ rule: "text-not-yaml", ...span, facts });
     },
     feature(start, end, feature) {
       const span = lineSpan(text, start + shift, end + shift);

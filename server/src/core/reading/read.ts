@@ -4,6 +4,7 @@ import { type LineIndex, lineIndex } from "./lines";
 import { allUnits, type PiecesRead, readPieces } from "./pieces";
 import { type ItemProblem, none, ProblemCollector } from "./problems";
 import { split } from "./split";
+import { type LaidOut, type TabLine, withoutTabs } from "./tabs";
 import type { Entry, Item, ListNode, MapNode, Node, Reading, ReadingProblem, Span } from "./tree";
 import { readWhole, type Unit } from "./unit";
 
@@ -16,6 +17,23 @@ import { readWhole, type Unit } from "./unit";
 export function read(text: string, previous?: Reading): Reading {
   if (previous?.text === text) return previous;
   if (text.length > limits.recordLength) return tooLarge(text);
+  const before = previous instanceof TabbedReading ? previous.laidOutReading : previous;
+  const laidOut = withoutTabs(text);
+  if (!laidOut) return readSpaced(text, before);
+  return new TabbedReading(text, laidOut, readSpaced(laidOut.text, before));
+}
+
+/** Reads a text as one item. The answer differs from that of `read` in nothing but the items. */
+export function readAsOneItem(text: string): Reading {
+  if (text.length > limits.recordLength) return tooLarge(text);
+  const asOne = (spaced: string) => new TextReading(spaced, [readWhole(spaced)], undefined, undefined);
+  const laidOut = withoutTabs(text);
+  return laidOut ? new TabbedReading(text, laidOut, asOne(laidOut.text)) : asOne(text);
+}
+
+/** Reads a text in which no line is indented with tabs, but for what `withoutTabs` leaves. */
+function readSpaced(text: string, previous: Reading | undefined): Reading {
+  if (previous?.text === text) return previous;
   const before = previous instanceof TextReading ? previous : undefined;
   const cuts = split(text);
   const pieces = cuts && readPieces(text, cuts, before?.pieces);
@@ -23,10 +41,49 @@ export function read(text: string, previous?: Reading): Reading {
   return new TextReading(text, units, pieces, before);
 }
 
-/** Reads a text as one item. The answer differs from that of `read` in nothing but the items. */
-export function readAsOneItem(text: string): Reading {
-  if (text.length > limits.recordLength) return tooLarge(text);
-  return new TextReading(text, [readWhole(text)], undefined, undefined);
+/** The reading of a text with its tabs laid out, with all places in the text as it was written. */
+class TabbedReading implements Reading {
+  readonly text: string;
+  readonly laidOutReading: Reading;
+  readonly problems: readonly ReadingProblem[];
+  readonly #laidOut: LaidOut;
+
+  constructor(text: string, laidOut: LaidOut, reading: Reading) {
+    this.text = text;
+    this.laidOutReading = reading;
+    this.#laidOut = laidOut;
+    const others = reading.problems.map((problem) => ({ ...problem, span: this.#written(problem.span) }));
+    this.problems = [...tabProblems(laidOut.tabs), ...others].sort((a, b) => a.span.start - b.span.start);
+  }
+
+  get root(): MapNode {
+    return this.laidOutReading.root;
+  }
+
+  get items(): readonly Item[] {
+    return this.laidOutReading.items;
+  }
+
+  get comments(): readonly Span[] {
+    return this.laidOutReading.comments.map((comment) => this.#written(comment));
+  }
+
+  spanOf(node: Node): Span {
+    return this.#written(this.laidOutReading.spanOf(node));
+  }
+
+  #written({ start, end }: Span): Span {
+    return { start: this.#laidOut.writtenAt(start), end: this.#laidOut.writtenAt(end) };
+  }
+}
+
+function tabProblems(lines: readonly TabLine[]): ReadingProblem[] {
+  const omitted = lines.length - limits.findingsPerRule;
+  return lines.slice(0, limits.findingsPerRule).map(({ start, end, tabs, column }, index) => {
+    const isLast = omitted > 0 && index === limits.findingsPerRule - 1;
+    const facts = { tabs, column, ...(isLast && { omitted }) };
+    return { rule: "text-tab-indent", span: { start, end }, facts };
+  });
 }
 
 /** Holds the root map and nothing else; at offset 0 in every text. */

@@ -16,7 +16,8 @@ export interface Scan {
 
 /** Where the scan puts its problems. */
 export interface ScanReport {
-  syntax(start: number, end: number, code: string, detail: string): void;
+  /** `missing`: the character that should stand somewhere behind. */
+  syntax(start: number, end: number, code: string, detail: string, missing?: string): void;
   feature(start: number, end: number, feature: ReadingFeature): void;
   tooDeep(start: number): void;
 }
@@ -155,8 +156,18 @@ class Scanner {
         break;
       case '"':
       case "'":
-        if (!isClosedQuote(lexeme))
-          this.#report.syntax(start, end, "MISSING_CHAR", "the quote is not closed");
+        if (!isClosedQuote(lexeme)) {
+          const quote = lexeme.charAt(0);
+          this.#report.syntax(
+            start,
+            end,
+            "QUOTE_NOT_CLOSED",
+            `the ${quote} that opens here is not closed`,
+            quote,
+          );
+          // It holds the brackets that would close those around it.
+          this.#open = [];
+        }
         break;
     }
   }
@@ -222,7 +233,8 @@ class Scanner {
 
   #reportOpen(): void {
     for (const { at, bracket } of this.#open) {
-      this.#report.syntax(at, at + 1, "MISSING_CHAR", `${bracket} is not closed`);
+      const missing = bracket === "[" ? "]" : "}";
+      this.#report.syntax(at, at + 1, "BRACKET_NOT_CLOSED", `${bracket} is not closed`, missing);
     }
     this.#open = [];
   }

@@ -19,11 +19,32 @@ export function syntaxProblem(
   if (code === "TAB_AS_INDENT") return { rule: "text-tab-indent", ...span, facts: { tabs: 1 } };
   // Tags are reported as a feature; an `IMPOSSIBLE` only follows from another error.
   if (code === "TAG_RESOLVE_FAILED" || code === "MULTIPLE_TAGS" || code === "IMPOSSIBLE") return undefined;
+  const quoted = /^Unexpected (?:\w|-)+ at node end/.test(message)
+    ? quotedBefore(text, span.start)
+    : undefined;
+  if (quoted !== undefined) {
+    const facts = {
+      code: "TEXT_AFTER_QUOTE",
+      detail: `text after the value ${quoted}`,
+      missing: quoted.charAt(0),
+    };
+    return { rule: "text-not-yaml", ...span, facts };
+  }
   for (const [pattern, detail] of wordings) {
     if (!pattern.test(message)) continue;
     return detail === undefined ? undefined : { rule: "text-not-yaml", ...span, facts: { code, detail } };
   }
   return { rule: "text-not-yaml", ...span, facts: { code, detail: decapitalised(message) } };
+}
+
+/** What stands in quotes in front of an offset, on the same line. */
+function quotedBefore(text: string, at: number): string | undefined {
+  const lineStart = Math.max(text.lastIndexOf("\n", at - 1), text.lastIndexOf("\r", at - 1)) + 1;
+  const before = text.slice(lineStart, at).trimEnd();
+  const quote = before.at(-1);
+  if (quote !== "'" && quote !== '"') return undefined;
+  const open = before.lastIndexOf(quote, before.length - 2);
+  return open === -1 ? undefined : before.slice(open);
 }
 
 /** The composer often points at the white space before or after what it means. */

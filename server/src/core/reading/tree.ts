@@ -68,9 +68,10 @@ export interface ReadingProblem {
 
 /**
  * Facts by rule. The last problem kept of a rule that met its cap also has `omitted`, the number left out.
- * - `text-not-yaml`: `code` (a stable word in capitals), `detail` (a phrase)
+ * - `text-not-yaml`: `code` (a stable word in capitals), `detail` (a phrase), `missing` (the quote or bracket that
+ *   should stand somewhere behind, where it is one)
  * - `text-merge-conflict`: `marker`
- * - `text-tab-indent`: `tabs`, their number
+ * - `text-tab-indent`: `tabs`, their number; `column` at which the line was read, where that was found
  * - `text-too-large`: `length`, `limit` in UTF-16 units
  * - `text-too-deep`: `limit` in levels
  * - `text-alias-limit`: `name`, `limit` in nodes

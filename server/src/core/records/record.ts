@@ -2,7 +2,6 @@ import type { Problem } from "../findings/finding";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
-import { followsFromTab, withoutFollowUps } from "./follow-ups";
 import { type RecordFacts, raise } from "./problem-facts";
 import { Recollection } from "./recollection";
 import type { IdKind, RecordKind } from "./schema";
@@ -37,7 +36,6 @@ export function loadRecord(
   const typing = typeRecord(file, reading, kind);
   const locate = locatorOf(reading.root, typing.declarations);
   const isBroken = brokenParts(reading);
-  const isTorn = followsFromTab(reading);
   return {
     file,
     kind,
@@ -47,11 +45,8 @@ export function loadRecord(
     locate,
     recollection: new Recollection(previous?.file === file ? previous.recollection : undefined),
     problems: [
-      ...withoutFollowUps(reading).map((problem) => readingProblem(file, problem, locate)),
-      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind).filter(
-        ({ rule, place }) =>
-          rule !== "key-unknown" || !("node" in place) || !isTorn(reading.spanOf(place.node)),
-      ),
+      ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
+      ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
     ],
   };

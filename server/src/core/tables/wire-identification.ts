@@ -90,49 +90,6 @@ function matchAt(pattern: RegExp, text: string, offset: number): RegExpExecArray
   return pattern.exec(text);
 }
 
-export interface CircuitFunction {
-  readonly meaning: string;
-  readonly source: Source;
-}
-
-const functionsFromMemory: Source = {
-  document: "MIL-W-5088L",
-  at: "circuit function letters",
-  standing: "memory",
-  note: "lists for home-built aircraft give A, G and V other meanings",
-};
-
-function remembered(meaning: string): CircuitFunction {
-  return { meaning, source: functionsFromMemory };
-}
-
-/** Meaning of each circuit function letter. */
-export const circuitFunctions: ReadonlyMap<string, CircuitFunction> = new Map([
-  ["A", remembered("armament")],
-  ["B", remembered("photographic")],
-  ["C", remembered("control surface")],
-  ["D", remembered("instrument, other than flight and engine")],
-  ["E", remembered("engine instrument")],
-  ["F", remembered("flight instrument")],
-  ["G", remembered("landing gear")],
-  ["H", remembered("heating and de-icing")],
-  ["J", remembered("ignition")],
-  ["K", remembered("engine control")],
-  ["L", remembered("lighting")],
-  ["M", remembered("miscellaneous")],
-  ["P", { meaning: "DC power", source: wireIdentificationSource }],
-  ["Q", remembered("fuel and oil")],
-  ["R", remembered("radio")],
-  ["S", remembered("radar")],
-  ["T", remembered("special electronic")],
-  ["U", remembered("miscellaneous electronic")],
-  ["V", remembered("DC power and control for AC")],
-  ["W", remembered("warning and emergency")],
-  ["X", remembered("AC power")],
-  ["Y", remembered("armament, special")],
-  ["Z", remembered("experimental")],
-]);
-
 /** Letters that no segment is called by: they look like digits. */
 export const unusedSegmentLetters = {
   letters: ["I", "O"],

@@ -146,12 +146,6 @@ export const wireInstallationLimits = {
   },
 } as const satisfies Record<string, InstallationLimit>;
 
-/** Gauge numbers by which aluminium is larger than the copper that it stands in for. */
-export const aluminiumSubstituteStep = {
-  value: 2,
-  source: advisoryCircular("p. 11-23", "published"),
-} as const;
-
 /** Where aluminium wire is not to be used. */
 export const zonesWithoutAluminium = {
   zones: ["engine-mounted-accessory", "corrosive-fumes", "severe-vibration", "frequent-disconnection"],
@@ -192,9 +186,6 @@ const markingRows: Readonly<Record<MarkingDocument, MarkingRow>> = {
     intervalInches: { sleeve: 36 },
   },
 };
-
-/** Individual wires of a cable carry their mark this near to the termination. */
-export const cableWireMarkInches = { value: 3, source: markingRows["MIL-W-5088L"].source } as const;
 
 /**
  * How a wire of this length is marked. Not covered: a length that is not above zero, and the interval of direct

@@ -4,6 +4,7 @@ import { eligibilityOf } from "../graph/derivations";
 import { linkProject, type RecordSource } from "../project";
 import { type LoadedRecord, loadRecord } from "../records/record";
 import { eligibilityRules } from "../rules/eligibility";
+import { componentVoltageAboveSystem } from "../rules/sources/component-voltage-above-system";
 
 /** `unknown`: the kit names no aircraft, or the two records do not say enough. */
 export type Standing = "eligible" | "lacks-something" | "not-eligible" | "unknown";
@@ -30,7 +31,10 @@ export function recordChoice(record: LoadedRecord, kit?: LoadedRecord): RecordCh
   return { title, ...standingOf(record, kit) };
 }
 
-/** Judged by the rules of eligibility, on an install record that names the two and has nothing else. */
+/** The rules of eligibility, and what else two records show to be in vain whatever an install record says. */
+const judges = [...eligibilityRules, componentVoltageAboveSystem];
+
+/** Judged on an install record that names the two and has nothing else. */
 function standingOf(airframe: LoadedRecord, kit: LoadedRecord): { standing: Standing; why?: string } {
   const pair = loadRecord("pair.install.yaml", "install", "airframe: a.airframe.yaml\nkit: k.kit.yaml\n");
   if (pair.typing.typed.kind !== "install") return { standing: "unknown" };
@@ -39,7 +43,7 @@ function standingOf(airframe: LoadedRecord, kit: LoadedRecord): { standing: Stan
     load: (path) => (path === "k.kit.yaml" ? kit : airframe),
   };
   const project = linkProject(pair, pair.typing.typed.record, source);
-  const problems = eligibilityRules.flatMap((rule) => {
+  const problems = judges.flatMap((rule) => {
     const found = [...(rule.check?.(project) ?? [])] as Problem[];
     return found.map(({ facts }) => ({ rule: rule.id, ...rule.say(facts) }));
   });
@@ -52,4 +56,8 @@ function standingOf(airframe: LoadedRecord, kit: LoadedRecord): { standing: Stan
 }
 
 /** What these find, no work on the aircraft mends; the other rules tell what could be done first. */
-const excludes: ReadonlySet<string> = new Set(["aircraft-not-eligible", "modification-incompatible"]);
+const excludes: ReadonlySet<string> = new Set([
+  "aircraft-not-eligible",
+  "modification-incompatible",
+  componentVoltageAboveSystem.id,
+]);

@@ -1,5 +1,6 @@
 import type { Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
+import { groupBy } from "../group-by";
 import { Memory } from "../remember";
 import { derive, type Keep, keeper, tabled, type Value } from "../value";
 import type { Circuit } from "./circuit";
@@ -10,7 +11,11 @@ import type { WireResult } from "./wires";
 /** A breaker or fuse that the kit describes, with the wires that it guards; the same object while they are. */
 export interface GuardResult {
   readonly device: DeviceResult;
-  readonly wires: readonly WireResult[];
+  readonly wires: readonly GuardedWire[];
+}
+
+export interface GuardedWire extends Pick<ChartResult, "chart"> {
+  readonly result: WireResult;
 }
 
 /** What the wire chart gives for one of those wires: nothing that depends on a condition. */
@@ -28,26 +33,6 @@ export interface ChartResult {
 export interface Guarding extends Pick<DeviceResult, "id" | "rating"> {
   readonly record: Protection;
   readonly device: Device;
-}
-
-/** The wires that each breaker or fuse guards. */
-export function deriveGuards(
-  devices: readonly DeviceResult[],
-  { protecting }: Circuit,
-  wires: ReadonlyMap<Wire, WireResult>,
-): GuardResult[] {
-  const guarded = guardedWires(protecting);
-  return devices.flatMap((result) => {
-    const guard = guardingOf(result);
-    if (!guard) return [];
-    const inside = (guarded.get(guard.record) ?? []).flatMap((wire) => wires.get(wire) ?? []);
-    return [
-      guards.recall(guard.record, guard.device, [result, ...inside], noValues, () => ({
-        device: result,
-        wires: inside,
-      })),
-    ];
-  });
 }
 
 /** What the wire chart gives for each wire that a breaker or fuse guards. */
@@ -72,6 +57,27 @@ export function deriveCharts(
           ]
         : [],
     );
+  });
+}
+
+/** The wires that each breaker or fuse guards. */
+export function deriveGuards(
+  devices: readonly DeviceResult[],
+  charts: readonly ChartResult[],
+  wires: ReadonlyMap<Wire, WireResult>,
+): GuardResult[] {
+  const guarded = groupBy(charts, ({ guard }) => guard.record);
+  return devices.flatMap((result) => {
+    const guard = guardingOf(result);
+    if (!guard) return [];
+    const inside = (guarded.get(guard.record) ?? []).flatMap(({ wire, chart }): GuardedWire[] => {
+      const found = wires.get(wire);
+      return found ? [{ result: found, chart }] : [];
+    });
+    const rests = [result, ...inside.flatMap((one) => [one.result, one.chart])];
+    return [
+      guards.recall(guard.record, guard.device, rests, noValues, () => ({ device: result, wires: inside })),
+    ];
   });
 }
 

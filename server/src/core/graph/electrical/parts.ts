@@ -19,11 +19,11 @@ export const wiresOf = electricalPart((basis) => deriveWires(basis, currentsOf(b
 
 export const devicesOf = electricalPart((basis) => deriveDevices(basis, currentsOf(basis.project)));
 
-export const guardsOf = recalled((project) =>
-  deriveGuards(devicesOf(project), circuitOf(project), wiresOf(project)),
-);
-
 export const chartsOf = part((project, keep) => deriveCharts(devicesOf(project), circuitOf(project), keep));
+
+export const guardsOf = recalled((project) =>
+  deriveGuards(devicesOf(project), chartsOf(project), wiresOf(project)),
+);
 
 export const loadsOf = electricalPart((basis) =>
   deriveLoads(basis, {

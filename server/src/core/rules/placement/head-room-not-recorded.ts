@@ -1,8 +1,8 @@
 import type { Problem } from "../../findings/finding";
 import { placementsOf } from "../../graph/derivations";
 import { freeRoomParagraphs } from "../../tables/cockpit-paragraphs";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "../weights/anchors";
 import { placementExample } from "./placement-example";
 
 export const headRoomNotRecorded = defineRule<{ seat: string }>({

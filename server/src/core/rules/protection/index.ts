@@ -2,6 +2,7 @@ import type { Rule } from "../rule";
 import { bondFastening } from "./bond-fastening";
 import { bondOnto } from "./bond-onto";
 import { bondResistance } from "./bond-resistance";
+import { bondsNotRecorded } from "./bonds-not-recorded";
 import { breakerNotPullable } from "./breaker-not-pullable";
 import { breakerResetsItself } from "./breaker-resets-itself";
 import { contactBelowLoad } from "./contact-below-load";
@@ -21,6 +22,7 @@ export const protectionRules: readonly Rule[] = [
   bondFastening,
   bondOnto,
   bondResistance,
+  bondsNotRecorded,
   breakerNotPullable,
   breakerResetsItself,
   contactBelowLoad,

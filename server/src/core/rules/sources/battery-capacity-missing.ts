@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "../weights/anchors";
 import { conditionName } from "./places";
 import { runningIn, sourceExample } from "./source-example";
 

@@ -2,8 +2,8 @@ import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { mainPowerDropSource } from "../../tables/voltage-drop-limits";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "../weights/anchors";
 import { exampleAlternator, sourceExample } from "./source-example";
 
 export const feederVoltageDrop = defineRule<{

@@ -3,6 +3,7 @@ import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { dropCauses } from "./drop-causes";
 import { conditionName, conditionPlace } from "./places";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 
@@ -49,6 +50,7 @@ export const sourceAboveShare = defineRule<{
   }),
   *check(project) {
     for (const { condition, shares } of electricalOf(project).sources.balances) {
+      const related = dropCauses(project, condition);
       for (const { loadCase, isMonitored, demand, limit } of shares) {
         yield {
           rule: "source-above-share",
@@ -65,7 +67,7 @@ export const sourceAboveShare = defineRule<{
             isMonitored,
             condition: conditionName(condition),
           },
-          related: [],
+          related,
         };
       }
     }

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { isConnected } from "../../graph/electrical/source-ways";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "../weights/anchors";
 import { runningIn, sourceExample } from "./source-example";
 
 export const sourceFeedsNothing = defineRule<{ source: string }>({

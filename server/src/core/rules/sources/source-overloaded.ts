@@ -2,6 +2,7 @@ import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
+import { dropCauses } from "./drop-causes";
 import { conditionName, conditionPlace } from "./places";
 import { sourceCapacity } from "./references";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
@@ -49,7 +50,7 @@ export const sourceOverloaded = defineRule<{
           battery: batteryCurrent?.value,
           hasBattery: Boolean(batteries?.length),
         },
-        related: [],
+        related: dropCauses(project, condition),
       };
     }
   },

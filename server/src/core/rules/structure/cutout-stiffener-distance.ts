@@ -48,19 +48,17 @@ export const cutoutStiffenerDistance = defineRule<HeldFacts & { stiffener: strin
     const side = Math.sign(dx * (at.y.value.si - from.y.value.si) - dy * (at.x.value.si - from.x.value.si));
     const long = Math.hypot(dx, dy);
     const missing = limit.value - value.value;
-    const shifted = (written: typeof at.x, share: number) => {
-      const from = inUnit(written.value, unit);
-      const step = steps[unit];
-      const away = Math.sign(share) * roundUp(Math.abs(share) * missing, step);
-      return `${Number((from + away).toFixed(6))} ${unit}`;
+    /** No change along an axis in which it does not have to move. */
+    const shifted = (name: string, written: typeof at.x, share: number) => {
+      const away = Math.sign(share) * roundUp(Math.abs(share) * missing, steps[unit]);
+      if (away === 0) return [];
+      const text = `${Number((inUnit(written.value, unit) + away).toFixed(6))} ${unit}`;
+      return [{ name, place: written.place, text }];
     };
-    const [x, y] = [shifted(at.x, (-dy / long) * side), shifted(at.y, (dx / long) * side)];
+    const moved = [...shifted("x", at.x, (-dy / long) * side), ...shifted("y", at.y, (dx / long) * side)];
     yield {
-      title: `Move the opening to x ${x}, y ${y}`,
-      changes: [
-        { place: at.x.place, text: x },
-        { place: at.y.place, text: y },
-      ],
+      title: `Move the opening to ${moved.map(({ name, text }) => `${name} ${text}`).join(", ")}`,
+      changes: moved.map(({ place, text }) => ({ place, text })),
     };
   },
   examples: [

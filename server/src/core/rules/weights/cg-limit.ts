@@ -8,8 +8,8 @@ import type { LimitSide } from "../../methods/envelope";
 import type { Project } from "../../project";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isAtMost } from "../../rounding";
+import { placeInAirframe } from "../link-places";
 import type { Message, Remedy } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { balanceRemedies, type Past, titlesOf } from "./balance-remedies";
 import { type Before, beforeWords, loadsOf, onBoardWords, optionWords } from "./loading-words";
 import { pullsTo } from "./pull";
@@ -61,7 +61,7 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
         unit: units.arm,
         weight: weight.value,
         weightUnit: units.weight,
-        wasKept: isKept(side, result.before),
+        wasKept: change.items.length > 0 ? isKept(side, result.before) : undefined,
         beforeValue: result.before.cg?.value,
         beforeBeyond: beyond(side, result.before),
         item: item?.subject.id,

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
+import { linkPlace } from "../link-places";
 import { defineRule } from "../rule";
-import { linkPlace } from "./anchors";
 import { balanceExample } from "./balance-example";
 import { adverseLoading } from "./sources";
 

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { formatMeasure, type UnitSymbol } from "../../quantities";
+import { keyPlace, linkPlace } from "../link-places";
 import { defineRule } from "../rule";
-import { keyPlace, linkPlace } from "./anchors";
 import { balanceExample } from "./balance-example";
 
 export const componentNotPlaced = defineRule<{ component: string; weight: number; unit: UnitSymbol<"mass"> }>(

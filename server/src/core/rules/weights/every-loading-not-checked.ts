@@ -2,9 +2,9 @@ import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import type { Lack } from "../../graph/weights/permitted-loadings";
 import { formatMeasure } from "../../quantities";
+import { linkPlace } from "../link-places";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
-import { linkPlace } from "./anchors";
 import { everyLoadingExample } from "./every-loading-example";
 import { adverseLoading } from "./sources";
 

@@ -1,8 +1,8 @@
 import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import { showMeasure, type ValueUnit } from "../../graph/value";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { everyLoadingExample } from "./every-loading-example";
 
 export const floorLoadAboveLimit = defineRule<{

@@ -4,9 +4,9 @@ import { entryOf } from "../../graph/entries";
 import { conductorWeightMethod } from "../../methods/conductor-weight";
 import type { Project } from "../../project";
 import { formatMeasure, type UnitSymbol } from "../../quantities";
+import { keyPlace } from "../link-places";
 import { defineRule } from "../rule";
 import { circuitExample } from "../wires/circuit-example";
-import { keyPlace } from "./anchors";
 
 export const harnessNotCounted = defineRule<{ weight: number; unit: UnitSymbol<"mass"> }>({
   id: "harness-not-counted",

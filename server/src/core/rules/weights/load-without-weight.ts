@@ -2,8 +2,8 @@ import type { Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import { entryOf } from "../../graph/entries";
 import { standardWeights } from "../../tables/standard-weights";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
 
 export const loadWithoutWeight = defineRule<{ loading: string; station: string; hasVolume: boolean }>({

@@ -3,9 +3,9 @@ import { weightsOf } from "../../graph/derivations";
 import { groupBy } from "../../graph/group-by";
 import type { LimitGap, LimitSide } from "../../methods/envelope";
 import { formatApart, type UnitSymbol } from "../../quantities";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
-import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
 
 type GapFacts = {

@@ -18,7 +18,7 @@ export function onBoardWords(loads: readonly string[]): string {
   return `On board: ${loads.length > 0 ? listWords(loads, "and") : "nothing"}.`;
 }
 
-/** How a loading stood to its limit before the change; nothing while that is not known. */
+/** How a loading stood to its limit before the change; nothing while that is not known, or nothing is changed. */
 export type Before = {
   readonly wasKept?: boolean | undefined;
   /** What is held against the limit, as it was. */

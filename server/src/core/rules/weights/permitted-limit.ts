@@ -11,7 +11,7 @@ import {
 import type { Project } from "../../project";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
 import { isBelow } from "../../rounding";
-import { keyPlace, linkPlace, placeInAirframe } from "./anchors";
+import { keyPlace, linkPlace, placeInAirframe } from "../link-places";
 import type { Past } from "./balance-remedies";
 import { spelt } from "./loading-words";
 import { pullsTo } from "./pull";

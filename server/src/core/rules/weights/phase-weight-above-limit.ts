@@ -2,10 +2,10 @@ import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import type { Phase } from "../../graph/weights/loading-phases";
 import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quantities";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
 import { everyLoadingExample } from "./every-loading-example";
 import { loadsOf, onBoardWords } from "./loading-words";
-import { changePlace } from "./permitted-limit";
 import { heaviestAdded } from "./pull";
 
 export const phaseWeightAboveLimit = defineRule<{
@@ -35,13 +35,17 @@ export const phaseWeightAboveLimit = defineRule<{
   },
   *check(project) {
     const { phases, change, units } = weightsOf(project);
-    const place = heaviestAdded(change.items)?.place ?? changePlace(project);
+    const heaviest = heaviestAdded(change.items)?.place;
     for (const { loading, phases: results } of phases) {
+      const own = (loading.loading.id ?? loading.loading).place;
+      const words = `loading ${loading.id}`;
       for (const { phase, weight, limit } of results) {
         yield {
           rule: "phase-weight-above-limit",
           subject: { kind: "loading", id: loading.id },
-          place,
+          ...(heaviest
+            ? { place: heaviest, related: [{ place: own, words }] }
+            : placeInAirframe(project, own, words)),
           value: weight,
           limit,
           sense: "at-most",
@@ -54,7 +58,6 @@ export const phaseWeightAboveLimit = defineRule<{
             limit: limit.value,
             unit: units.weight,
           },
-          related: [{ place: (loading.loading.id ?? loading.loading).place, words: `loading ${loading.id}` }],
         };
       }
     }

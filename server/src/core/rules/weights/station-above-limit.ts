@@ -1,8 +1,8 @@
 import { holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import { formatApart, formatMeasure, type UnitSymbol } from "../../quantities";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
 import { adverseLoading } from "./sources";
 

@@ -2,8 +2,8 @@ import { holds, type Problem } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import { balanceSources } from "../../methods/balance";
 import { formatMeasure, inUnit, type UnitSymbol } from "../../quantities";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { weighingExample } from "./weighing-example";
 
 export const tareAboveReading = defineRule<{

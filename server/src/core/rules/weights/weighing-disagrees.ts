@@ -3,9 +3,9 @@ import { weightsOf } from "../../graph/derivations";
 import { balanceSources } from "../../methods/balance";
 import { convert, formatMeasure, type UnitSymbol } from "../../quantities";
 import { emptyWeightSource } from "../../tables/empty-weight-definitions";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
-import { placeInAirframe } from "./anchors";
 import { weighingExample } from "./weighing-example";
 
 /** Half of the last digit that weight-and-balance papers are written to: 1 lb and 0.1 in (common practice). */

@@ -3,8 +3,8 @@ import { weightsOf } from "../../graph/derivations";
 import type { LoadingResult } from "../../graph/weights/loadings";
 import { balanceSources } from "../../methods/balance";
 import { formatApart, formatMeasure, roundUp, type UnitSymbol } from "../../quantities";
+import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { placeInAirframe } from "./anchors";
 import { balanceExample } from "./balance-example";
 import { type Before, beforeWords, loadsOf, onBoardWords } from "./loading-words";
 import { heaviestAdded } from "./pull";
@@ -46,7 +46,7 @@ export const weightAboveLimit = defineRule<WeightFacts>({
     const heaviest = heaviestAdded(change.items);
     for (const result of loadings) {
       const { weight } = result.after;
-      const before = result.before.weight;
+      const before = change.items.length > 0 ? result.before.weight : undefined;
       if (!weight || !limit) continue;
       yield {
         rule: "weight-above-limit",

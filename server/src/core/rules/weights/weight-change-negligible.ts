@@ -8,8 +8,8 @@ import {
   negligibleCgChange,
   negligibleChangeSource,
 } from "../../tables/negligible-change";
+import { keyPlace, linkPlace } from "../link-places";
 import { defineRule } from "../rule";
-import { keyPlace, linkPlace } from "./anchors";
 import { balanceExample } from "./balance-example";
 
 export const weightChangeNegligible = defineRule<{

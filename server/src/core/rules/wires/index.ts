@@ -5,6 +5,7 @@ import { aluminiumZone } from "./aluminium-zone";
 import { bundleCountTooSmall } from "./bundle-count-too-small";
 import { bundleLoadingUnderstated } from "./bundle-loading-understated";
 import { bundleTooLarge } from "./bundle-too-large";
+import { bundlesNotRecorded } from "./bundles-not-recorded";
 import { circuitLoop } from "./circuit-loop";
 import { loadModeUnknown } from "./load-mode-unknown";
 import { loadNeverRuns } from "./load-never-runs";
@@ -24,6 +25,7 @@ import { wireIdentificationMismatch } from "./wire-identification-mismatch";
 import { wireMarkingInterval } from "./wire-marking-interval";
 import { wireNotCovered } from "./wire-not-covered";
 import { wireOverAmpacity } from "./wire-over-ampacity";
+import { wireRoutingNotRecorded } from "./wire-routing-not-recorded";
 import { wireSegmentLetter } from "./wire-segment-letter";
 import { wireSplicesTooMany } from "./wire-splices-too-many";
 import { wireStrandsDamaged } from "./wire-strands-damaged";
@@ -42,6 +44,7 @@ export const wireRules: readonly Rule[] = [
   bundleCountTooSmall,
   bundleLoadingUnderstated,
   bundleTooLarge,
+  bundlesNotRecorded,
   circuitLoop,
   loadModeUnknown,
   loadNeverRuns,
@@ -61,6 +64,7 @@ export const wireRules: readonly Rule[] = [
   wireMarkingInterval,
   wireNotCovered,
   wireOverAmpacity,
+  wireRoutingNotRecorded,
   wireSegmentLetter,
   wireSplicesTooMany,
   wireStrandsDamaged,

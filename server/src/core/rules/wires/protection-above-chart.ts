@@ -1,11 +1,9 @@
-import { holds } from "../../findings/finding";
-import { electricalOf } from "../../graph/derivations";
 import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { guardsOf, smallerDevices, thickerGauges } from "./governing";
+import { guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
@@ -22,45 +20,35 @@ export const protectionAboveChart = defineRule<{
   why:
     "The chart gives, for ordinary installations, the largest device that still opens before a wire of this gauge is " +
     "harmed. It calls itself a guide, generally conservative: a single wire in open air may take the next larger " +
-    "breaker. That is a judgement for whoever is responsible for the data, so this warns.",
+    "breaker. That is a judgement for whoever is responsible for the data, so this warns." +
+    likelierSlip,
   sources: [wireChartSource],
   say: ({ wire, gauge, protection, kind, rating, chart }) => ({
     what:
       `${protection} is rated ${formatMeasure(rating, "A")}; the wire chart gives a ${kind} of at most ` +
       `${formatMeasure(chart, "A")} for wire ${wire} (${formatMeasure(gauge, "AWG")}).`,
-    todo: "Take a thicker gauge, or a device with a smaller rating that still holds the load.",
+    todo: "Take a device with a smaller rating that still holds the load, or a thicker gauge.",
   }),
-  check: ofEach(
-    (project) => electricalOf(project).charts,
-    function* ({ wire, id, guard, chart }) {
-      const { record, device, rating } = guard;
-      if (!chart || !wire.gauge || !rating || !record.device) return;
+  check: ofEach(guardsOf, function* (guard) {
+    const { id, device, rating } = guard;
+    const limits = guard.wires.flatMap(({ result, chart }) => (chart ? [{ result, limit: chart }] : []));
+    for (const { of, held } of guardAssessments(guard, limits)) {
+      const { result, limit } = of;
       yield {
         rule: "protection-above-chart",
-        subject: { kind: "wire", id },
-        place: wire.gauge.place,
-        value: rating,
-        limit: chart,
-        sense: "at-most",
-        holds: holds(rating.value, "at-most", chart.value),
+        ...held,
         facts: {
-          wire: id,
-          gauge: wire.gauge.value.si,
-          protection: guard.id,
+          wire: result.id,
+          gauge: result.wire.gauge!.value.si,
+          protection: id,
           kind: device.kind?.value,
           rating: rating.value,
-          chart: chart.value,
+          chart: limit.value,
         },
-        related: [{ place: record.device.place, words: `${guard.id} is chosen here` }],
       };
-    },
-  ),
-  *remedies(assessment, project) {
-    const wire = electricalOf(project).wires.find(({ id }) => id === assessment.subject.id)?.wire;
-    yield* thickerGauges(wire?.gauge, assessment.subject.id);
-    const device = guardsOf(project).find(({ rating }) => rating === assessment.value);
-    if (device) yield* smallerDevices(device, project);
-  },
+    }
+  }),
+  remedies: guardRemedies,
   examples: [
     {
       title: "A 50 A breaker on 10 AWG",

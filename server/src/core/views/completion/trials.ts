@@ -10,6 +10,7 @@ import { type Node, nodeAt, type Span } from "../../reading";
 import { type LoadedRecord, loadRecord } from "../../records/record";
 import { nameOf, showUse } from "../calculation";
 import { restingOn } from "../resting";
+import { unknownDrop } from "./unknown-drop";
 
 /** A value that was tried. */
 export interface Trial {
@@ -41,11 +42,12 @@ export function tryValue(
   const judged = after.assessments
     .filter((one) => isAt(one, record.file, node) || (isTold(one) && rests(one.value)))
     .toSorted((a, b) => rankOf(a) - rankOf(b) || byMargin(a, b));
+  const unknown = node && after.project ? unknownDrop(node, after.project) : undefined;
   const faults = after.findings.filter(({ severity }) => severity !== "information");
   const own = faults.filter(({ anchor }) => isPlace(anchor) && anchor.node === node);
   return {
-    words: judged.slice(0, most.words).map(inWords).join("; "),
-    documentation: documented(judged, own),
+    words: [...judged.slice(0, most.words).map(inWords), ...(unknown ? [unknown] : [])].join("; "),
+    documentation: documented(judged, own, unknown),
     own: own.map(({ what }) => what),
     faults: new Set(faults.map(({ rule, subject, what }) => `${rule} ${subject || what}`)),
   };
@@ -122,7 +124,11 @@ function shareOf({ value, limit, sense }: Assessment): string {
   return sense === "at-most" ? ` (${showUse(value.value / limit.value)})` : "";
 }
 
-function documented(judged: readonly Assessment[], own: readonly { readonly what: string }[]): string {
+function documented(
+  judged: readonly Assessment[],
+  own: readonly { readonly what: string }[],
+  unknown: string | undefined,
+): string {
   const rows = judged.slice(0, most.rows).map(({ value, limit, sense, holds }) => {
     const where =
       value.condition === undefined ? value.subject.id : `${value.subject.id}, ${value.condition}`;
@@ -130,5 +136,6 @@ function documented(judged: readonly Assessment[], own: readonly { readonly what
     return `- ${holds ? "" : "**fails:** "}${nameOf(value)} (${where}) ${showMeasure(value.value, value.unit)} ${sign} ${showMeasure(limit.value, limit.unit)}`;
   });
   const found = own.slice(0, most.faults).map(({ what }) => `- **found:** ${what}`);
-  return ["With this value:", ...rows, ...found].join("\n").replace(/^With this value:$/, "");
+  const untold = unknown ? [`- ${unknown}`] : [];
+  return ["With this value:", ...rows, ...untold, ...found].join("\n").replace(/^With this value:$/, "");
 }

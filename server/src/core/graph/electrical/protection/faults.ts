@@ -137,7 +137,7 @@ export class Faults {
     const uncompared: UncomparedFault[] = [];
     for (const { device: guard, wires } of guards) {
       if (!guard.rating) continue;
-      for (const result of wires) {
+      for (const { result } of wires) {
         const fault = this.ofWire(result, guard);
         if (fault) found.push(fault);
         if (fault && !fault.isUnsolved) continue;

@@ -1,7 +1,8 @@
-import type { Related } from "../../findings/finding";
-import { entryOf } from "../../graph/entries";
-import type { Project } from "../../project";
-import type { Place } from "../../records/written";
+/** Where findings go that are about a key, a link, or what stands in a linked record. */
+import type { Related } from "../findings/finding";
+import { entryOf } from "../graph/entries";
+import type { Project } from "../project";
+import type { Place } from "../records/written";
 
 /** A key of a record's top level, where it is written. */
 export function keyPlace(record: { readonly place: Place }, key: string): Place | undefined {
