@@ -49,7 +49,7 @@ export const openingTimeNotCovered = defineRule<Facts>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A fuse ahead of a breaker, both without points",
       text: protectionExample({

@@ -69,7 +69,7 @@ export const protectionOrder = defineRule<{
     const below = guards.find(({ id }) => id === downstream);
     if (below) yield* smallerDevices(below, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "A quick fuse of 30 A ahead of a breaker of 20 A (points made up)",
       text: protectionExample({

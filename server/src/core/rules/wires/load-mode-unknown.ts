@@ -37,7 +37,7 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A mode that is not there",
       text: circuitExample({ loads: "{ RACK: surveying }" }),

@@ -49,7 +49,7 @@ export const protectionAboveChart = defineRule<{
     }
   }),
   remedies: guardRemedies,
-  examples: [
+  examples: () => [
     {
       title: "A 50 A breaker on 10 AWG",
       text: circuitExample({ device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),

@@ -71,7 +71,7 @@ export const wireIdentificationMismatch = defineRule<{
       renames: { [`wire ${code}`]: `wire ${old}` },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Size, ground and material, each said wrongly",
       text: circuitExample({

@@ -68,7 +68,7 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
   *corrections({ facts: { wire, wanted } }, project) {
     if (wanted === "bundle factor" && project) yield* fewerNeighbours(wire, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "More wires in the bundle than the figure covers at this loading",
       text: circuitExample({ bundle: "{ id: B1, wires: 40, loading: 40 % }" }),
