@@ -149,6 +149,7 @@ const rooms = [
   "source",
   "quantities",
   "nearest",
+  "once-each",
   "tables",
   "methods",
   "reading",

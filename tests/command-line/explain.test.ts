@@ -26,7 +26,7 @@ describe("explain", () => {
       .split(/^ {4}-> /m)
       .slice(1)
       .map((text) => oneLine(text.split("\n\n")[0]!));
-    for (const { title, finds } of rule.examples) {
+    for (const { title, finds } of rule.examples()) {
       expect(words).toContain(oneLine(title));
       for (const found of finds) expect(shown.some((what) => new RegExp(found, "u").test(what))).toBe(true);
     }

@@ -178,7 +178,7 @@ describe("what a record holds never drives the terminal", () => {
 
 describe("the calculation of a finding", () => {
   it("is told as far as it is read, and says where the rest is", () => {
-    const judgement = runExample(ruleById.get("comfort-too-late")!.examples[0]!);
+    const judgement = runExample(ruleById.get("comfort-too-late")!.examples()[0]!);
     const late = judgement.findings.find(({ rule }) => rule === "comfort-too-late")!;
     const source = { resolve: () => undefined, load: () => undefined };
     const context = { source, options: {}, pathOf: (file: string) => file };

@@ -13,7 +13,8 @@ function mounts(parts: Parts) {
 
 /** By direction, of the one mount; a shelf's value has none and stands under "". */
 function valuesOf(quantity: QuantityName, parts: Parts): Record<string, number> {
-  const found = mounts(parts).values.filter((value) => value.quantity === quantity);
+  const values = mountsOf.values(judge(mountExample(parts)).project!);
+  const found = values.filter((value) => value.quantity === quantity);
   return Object.fromEntries(found.map(({ condition, value }) => [condition ?? "", value]));
 }
 

@@ -33,6 +33,7 @@ function judge(text: string, others: Texts = {}): Judgement & { readonly project
 }
 
 const weightsIn = (text: string): Weights => weightsOf(judge(text).project);
+const weightValuesIn = (text: string) => weightsOf.values(judge(text).project);
 
 const weightRuleIds = new Set(weightRules.map((rule) => rule.id));
 /** These records give no crew on purpose, and are told that not every loading was looked at. */
@@ -222,7 +223,7 @@ describe("every value explains itself", () => {
   };
 
   test.each(Object.entries(texts))("%s: formulas give the values", (_, text) => {
-    const { values } = weightsIn(text);
+    const values = weightValuesIn(text);
     expect(values.length).toBeGreaterThan(20);
     for (const value of values.filter((one) => !one.isMethod)) {
       const scope: Record<string, number | number[]> = {};
@@ -240,7 +241,7 @@ describe("every value explains itself", () => {
   });
 
   test.each(Object.entries(texts))("%s: limits are the envelope's at the loading's weight", (_, text) => {
-    const limits = weightsIn(text).values.filter(({ quantity }) => /^(forward|aft)-limit/.test(quantity));
+    const limits = weightValuesIn(text).filter(({ quantity }) => /^(forward|aft)-limit/.test(quantity));
     expect(limits.length).toBe(8); // two sides of two loadings, before and after
     for (const { inputs, quantity, value } of limits) {
       const of = (symbol: string) => inputs.filter((one) => one.symbol === symbol).map((one) => one.value);
@@ -253,7 +254,7 @@ describe("every value explains itself", () => {
 
   test("a value has one name in one loading", () => {
     for (const text of Object.values(texts)) {
-      const keys = weightsIn(text).values.map(
+      const keys = weightValuesIn(text).map(
         ({ subject, quantity, condition }) => `${subject.kind} ${subject.id} ${quantity} ${condition ?? ""}`,
       );
       expect(new Set(keys).size).toBe(keys.length);
@@ -391,7 +392,7 @@ function expectSameMargins(here: Judgement, there: Judgement): void {
 
 describe("what findings compare is a value of the graph", () => {
   const one = (text: string, quantity: string) =>
-    weightsIn(text).values.filter((value) => value.quantity === quantity);
+    weightValuesIn(text).filter((value) => value.quantity === quantity);
 
   test("all ballast at one station", () => {
     const sections =

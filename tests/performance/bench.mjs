@@ -24,6 +24,8 @@ Without a part, all of them. Build first: npm run build.
 
   --lines <n,n,...>    lengths of the install record; default 1000,10000,40000
   --keystrokes <n>     for each length; default 200
+  --pause <ms>         between keystrokes; default 50, faster than anybody types;
+                       0 for one upon the other
   --json               results as JSON
   --help               this text
 `;
@@ -56,6 +58,7 @@ function parseWanted(argv) {
     options: {
       lines: { type: "string", default: "1000,10000,40000" },
       keystrokes: { type: "string", default: "200" },
+      pause: { type: "string", default: "50" },
       json: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
     },
@@ -63,19 +66,21 @@ function parseWanted(argv) {
   const unknown = positionals.find((part) => !parts.includes(part));
   if (unknown) throw new Error(`there is no part '${unknown}'; there are ${parts.join(", ")}`);
   const lengths = values.lines.split(",").map(Number);
-  const keystrokes = Number(values.keystrokes);
+  const [keystrokes, pause] = [values.keystrokes, values.pause].map(Number);
   if (![...lengths, keystrokes].every((number) => Number.isInteger(number) && number > 0)) {
     throw new Error("--lines and --keystrokes take whole numbers above 0");
   }
+  if (!(pause >= 0)) throw new Error("--pause takes milliseconds, such as 50");
   return {
     ...values,
     parts: positionals.length > 0 ? positionals : parts,
     lengths,
     keystrokes,
+    pause,
   };
 }
 
-async function measure({ parts: wanted, lengths, keystrokes }) {
+async function measure({ parts: wanted, lengths, keystrokes, pause }) {
   const folder = mkdtempSync(join(tmpdir(), "tailcone-bench-"));
   const results = {
     node: process.version,
@@ -96,8 +101,8 @@ async function measure({ parts: wanted, lengths, keystrokes }) {
       for (const { lines, records } of sizes) {
         const workspace = join(folder, String(lines));
         mkdirSync(workspace);
-        const measured = await measureEdits({ core, folder: workspace, records, keystrokes });
-        results.edits.push({ asked: lines, lines: lengthOf(records), ...measured });
+        const measured = await measureEdits({ core, folder: workspace, records, keystrokes, pause });
+        results.edits.push({ asked: lines, lines: lengthOf(records), pause, ...measured });
       }
     }
     if (wanted.includes("check")) {

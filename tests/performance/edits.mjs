@@ -1,6 +1,7 @@
 /** Part 1: from a keystroke to the diagnostics of its version, over stdio. */
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { assertPlanted, checkAnew, fingerprintOfDiagnostics, fingerprintOfFindings, root } from "./core.mjs";
 import { Typist } from "./keystrokes.mjs";
@@ -21,10 +22,13 @@ const comparisons = 4;
 /**
  * Types into one record with the server in front of it, and by turns into the same with the empty server.
  *
+ * @param pause before each keystroke, in milliseconds. What a server leaves to its helper threads, such as compiling
+ *   what is hot, is done in a person's pauses; without any it delays the next answer.
+ *
  * @returns times in milliseconds. `floor` is the empty server; `beyondFloor` is the server less the median of
  *   the floor.
  */
-export async function measureEdits({ core, folder, records: { files, planted }, keystrokes }) {
+export async function measureEdits({ core, folder, records: { files, planted }, keystrokes, pause }) {
   for (const { name, text } of Object.values(files)) writeFileSync(join(folder, name), text);
   const uri = pathToFileURL(join(folder, files.install.name)).href;
   const server = new LanguageSession([...serverFlags, join(root, "dist/server.js"), "--stdio"]);
@@ -41,16 +45,17 @@ export async function measureEdits({ core, folder, records: { files, planted }, 
       "at opening",
     );
 
-    const typed = await type({ core, files, keystrokes, server, empty });
+    const typed = await type({ core, files, keystrokes, pause, server, empty });
     return { opening: opened.milliseconds, ...typed };
   } finally {
     await Promise.all([server.close(), empty.close()]);
   }
 }
 
-async function type({ core, files, keystrokes, server, empty }) {
+async function type({ core, files, keystrokes, pause, server, empty }) {
   const typist = new Typist(files.install.text);
   const strike = async (order) => {
+    await setTimeout(pause);
     const { kind, ...change } = typist.next();
     const answers = new Map();
     for (const session of order) answers.set(session, await session.change(change));

@@ -32,7 +32,7 @@ function editLines(edits) {
   const kinds = Object.keys(edits[0].beyondFloorByKind);
   return [
     "",
-    "From a keystroke to its diagnostics over stdio, ms",
+    `From a keystroke to its diagnostics over stdio, ms; ${edits[0].pause} ms between keystrokes`,
     "The floor is an empty server; beyond is the server less the floor's median.",
     ...columns([["lines", "keys", "open", "floor", "p95", "server", "p95", "max", "beyond", "p95"], ...rows]),
     "The same by what is typed, p95 beyond the floor, ms",

@@ -33,7 +33,7 @@ function linked(example: Example): Example | undefined {
 const examples = rules
   .filter(({ check }) => check !== undefined)
   .flatMap(({ id, examples }) =>
-    examples.flatMap((example) => {
+    examples().flatMap((example) => {
       const apart = linked(example);
       return apart ? [{ id, title: example.title, example, apart }] : [];
     }),

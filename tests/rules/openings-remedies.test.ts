@@ -14,7 +14,7 @@ const nothing = { resolve: () => undefined, load: () => undefined };
 /** What a rule's example, the first of them, is mended by, and what is left of the rule afterwards. */
 function mended(rule: string, example = 0): { title: string; left: number } | undefined {
   const found = [...structureRules, ...airRules].find(({ id }) => id === rule)!;
-  const judgement = runExample(found.examples[example]!);
+  const judgement = runExample(found.examples()[example]!);
   const finding = judgement.findings.find((one) => one.rule === rule)!;
   const remedy = proveRemedy(finding, judgement, nothing);
   if (!remedy) return undefined;

@@ -15,7 +15,7 @@ export interface ExampleFolder {
 }
 
 export const exampleFolders: readonly ExampleFolder[] = rules.flatMap((rule) =>
-  rule.examples.map(({ title, text, file, others, finds }, index) => {
+  rule.examples().map(({ title, text, file, others, finds }, index) => {
     const record = file ?? "example.install.yaml";
     return {
       folder: `${rule.id}-${index + 1}`,

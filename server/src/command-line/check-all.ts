@@ -2,14 +2,16 @@
  * Many records, in one thread or in several: reports come in the order of the files, whichever thread was first,
  * and no more of them are under way than the threads need to have work.
  */
-import { availableParallelism } from "node:os";
-import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { Mistake } from "./arguments";
+import { os, workerThreads } from "./builtins";
 import { Checker, type CheckJob } from "./check-one";
 import type { RecordReport } from "./record-report";
 
 /** Fewer records are checked sooner than a second thread has started. */
 const worthThreads = 48;
+/** What a thread is told by instead of a command. */
+const threadWord = "serve-as-thread";
 /** Records handed to a thread at a time. */
 const batchSize = 8;
 
@@ -17,7 +19,7 @@ const batchSize = 8;
 export async function* checkAll(
   files: readonly string[],
   job: CheckJob,
-  jobs = files.length < worthThreads ? 1 : availableParallelism(),
+  jobs = files.length < worthThreads ? 1 : os().availableParallelism(),
 ): AsyncGenerator<RecordReport> {
   const batches = batchesOf(files);
   const threads = Math.min(jobs, batches.length);
@@ -69,7 +71,8 @@ class Colleague {
   }[] = [];
 
   constructor(job: CheckJob) {
-    this.thread = new Worker(__filename, { workerData: { job } });
+    const { Worker } = workerThreads();
+    this.thread = new Worker(__filename, { argv: [threadWord], workerData: { job } });
     this.thread.on("message", (answer: Answer) => {
       const first = this.asked.shift();
       if ("reports" in answer) first?.resolve(answer.reports);
@@ -101,6 +104,8 @@ class Colleague {
 
 /** What a thread does that this program has started; true when this is one. */
 export function serveAsThread(): boolean {
+  if (process.argv[2] !== threadWord) return false;
+  const { isMainThread, parentPort, workerData } = workerThreads();
   if (isMainThread || !parentPort) return false;
   const port = parentPort;
   const { job } = workerData as { readonly job: CheckJob };

@@ -45,7 +45,7 @@ function listOfRules(area: Rule["area"], width: number): string {
 }
 
 function explained(rule: Rule, width: number): string {
-  const { id, severity, title, why, sources, examples } = rule;
+  const { id, severity, title, why, sources } = rule;
   const cited = sources.map((source) => hang(`  ${citeSource(source)}`, width));
   return `${[
     `${id} (${severity})`,
@@ -55,7 +55,7 @@ function explained(rule: Rule, width: number): string {
       ? [wrap("It warns where the limit rests on memory or on habit.", width)]
       : []),
     ...(cited.length > 0 ? [`Sources:\n${cited.join("\n")}`] : []),
-    ...examples.map((example) => exampleText(example, rule, width)),
+    ...rule.examples().map((example) => exampleText(example, rule, width)),
   ].join("\n\n")}\n`;
 }
 

@@ -3,12 +3,12 @@
  * executed. What a user writes reaches git only as a revision behind `--end-of-options`; from there on only
  * object names are used.
  */
-import { spawnSync } from "node:child_process";
 import { join, relative, sep } from "node:path";
 import { limits } from "../core/limits";
 import { recordKindOf } from "../core/records/schema";
 import { isInside } from "../files/workspace-files";
 import { Mistake } from "./arguments";
+import { childProcess } from "./builtins";
 
 export interface Revision {
   /** Full name of the commit. */
@@ -114,7 +114,7 @@ function titleOf(written: string, commit: string): string {
 /** What git prints, or undefined where it fails. A repository's settings must not make it start programs. */
 function git(folder: string, args: readonly string[]): Buffer | undefined {
   const quiet = ["-c", "core.fsmonitor=false", "-c", "core.quotePath=false", "--no-pager"];
-  const { status, stdout } = spawnSync("git", [...quiet, ...args], {
+  const { status, stdout } = childProcess().spawnSync("git", [...quiet, ...args], {
     cwd: folder,
     stdio: ["ignore", "pipe", "ignore"],
     maxBuffer: 1024 * 1024 * 1024,

@@ -19,8 +19,9 @@ export class Progress {
 
   step(): void {
     this.done++;
+    if (!this.isShown) return;
     const now = performance.now();
-    if (!this.isShown || now - this.shownAt < 100) return;
+    if (now - this.shownAt < 100) return;
     this.shownAt = now;
     const full = Math.round((barWidth * this.done) / this.total);
     const bar = "#".repeat(full).padEnd(barWidth, ".");

@@ -2,7 +2,6 @@
  * What is reported of one checked record, as plain data: it is what every report is made from, it goes from one
  * thread to another, and it outlives the record itself.
  */
-import { createHash } from "node:crypto";
 import type { Judgement } from "../core/check";
 import { type Acceptance, type Finding, isPlace, type Severity } from "../core/findings/finding";
 import { type Identity, identitiesOf, identityKey } from "../core/identity";
@@ -11,6 +10,7 @@ import { citeSource } from "../core/source";
 import { sourcesBehind } from "../core/views/finding-sources";
 import { fleetRow } from "../core/views/fleet";
 import type { Breach } from "../core/views/gate";
+import { crypto } from "./builtins";
 
 export interface RecordReport {
   /** For people, relative to the working folder; with forward slashes, as the next. */
@@ -131,7 +131,8 @@ function leastOf(judgement: Judgement): LeastMargins | null {
 }
 
 function fingerprintOf(path: string, identity: Identity): string {
-  return createHash("sha256")
+  return crypto()
+    .createHash("sha256")
     .update(`${path}\n${identityKey(identity)}`)
     .digest("hex")
     .slice(0, 32);

@@ -26,7 +26,7 @@ export function exampleText(example: Example, rule: Rule, width: number): string
 /** Lines at which something is found, and those in which the example differs from the one it is told beside. */
 function excerpt(example: Example, rule: Rule, judgement: Judgement): string[] {
   const lines = example.text.trimEnd().split("\n");
-  const [first, second] = rule.examples;
+  const [first, second] = rule.examples();
   const beside = example === first ? second : first;
   const found = linesFound(rule, judgement);
   const counting = [...found];

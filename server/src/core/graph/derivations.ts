@@ -5,11 +5,12 @@
 import type { Project } from "../project";
 import { type Air, deriveAir } from "./air";
 import { type ClimateResults, deriveClimate } from "./climate";
-import { deriveElectrical, type Electrical } from "./electrical";
+import { electricalOf, electricalParts } from "./electrical";
 import { deriveEligibility, type Eligibility } from "./eligibility";
 import { deriveLines, type Lines } from "./lines";
 import { deriveMounts, type Mounts } from "./mounts";
 import { deriveOpenings, type Openings } from "./openings";
+import { type Part, part, valuesOfParts } from "./part";
 import { derivePlacements, type Placements } from "./placement";
 import { recalled } from "./recall";
 import { deriveRoutes, type Routes } from "./routes";
@@ -20,46 +21,48 @@ import type { Value } from "./value";
 import { deriveWeights, type Weights } from "./weights";
 import { deriveWiring, type Wiring } from "./wiring";
 
-export const electricalOf: (project: Project) => Electrical = recalled(deriveElectrical);
-export const wiringOf: (project: Project) => Wiring = recalled(deriveWiring);
-export const weightsOf: (project: Project) => Weights = recalled((project) =>
-  deriveWeights(project, wiringOf(project), [
-    sheetItems(structureOf(project).openings.flatMap(({ changes }) => changes)),
-  ]),
+export { electricalOf };
+export const wiringOf: Part<Wiring> = part(deriveWiring);
+export const weightsOf: Part<Weights> = part((project, keep) =>
+  deriveWeights(
+    project,
+    () => wiringOf(project).harnessWeight,
+    [sheetItems(structureOf(project).openings.flatMap(({ changes }) => changes))],
+    keep,
+  ),
 );
-export const openingsOf: (project: Project) => Openings = recalled(deriveOpenings);
-export const linesOf: (project: Project) => Lines = recalled(deriveLines);
-export const climateOf: (project: Project) => ClimateResults = recalled((project) =>
-  deriveClimate(project, () => electricalOf(project)),
+export const openingsOf: Part<Openings> = part(deriveOpenings);
+export const linesOf: Part<Lines> = part(deriveLines);
+export const climateOf: Part<ClimateResults> = part((project, keep) =>
+  deriveClimate(project, () => electricalOf(project), keep),
 );
-export const mountsOf: (project: Project) => Mounts = recalled(deriveMounts);
-export const placementsOf: (project: Project) => Placements = recalled(derivePlacements);
-export const routesOf: (project: Project) => Routes = recalled((project) =>
-  deriveRoutes(project, linesOf(project)),
-);
+export const mountsOf: Part<Mounts> = part(deriveMounts);
+export const placementsOf: Part<Placements> = part(derivePlacements);
+export const routesOf: Part<Routes> = part((project, keep) => deriveRoutes(project, linesOf(project), keep));
 export const eligibilityOf: (project: Project) => Eligibility | undefined = recalled(deriveEligibility);
-export const structureOf: (project: Project) => Structure = recalled((project) =>
-  deriveStructure(project, openingsOf(project)),
+export const structureOf: Part<Structure> = part((project, keep) =>
+  deriveStructure(project, openingsOf(project), keep),
 );
-export const bracketsOf: (project: Project) => Brackets = recalled(deriveBrackets);
-export const airOf: (project: Project) => Air = recalled((project) =>
-  deriveAir(project, openingsOf(project)),
-);
+export const bracketsOf: Part<Brackets> = part(deriveBrackets);
+export const airOf: Part<Air> = part((project, keep) => deriveAir(project, openingsOf(project), keep));
 
-/** Every derived value of a project, in the order in which a worksheet shows them. */
+/** In the order in which a worksheet shows their values. */
+const parts = [
+  ...electricalParts,
+  wiringOf,
+  weightsOf,
+  openingsOf,
+  linesOf,
+  climateOf,
+  mountsOf,
+  placementsOf,
+  routesOf,
+  structureOf,
+  bracketsOf,
+  airOf,
+];
+
+/** Every derived value of a project, each once. */
 export function valuesOf(project: Project): Value[] {
-  return [
-    ...electricalOf(project).values,
-    ...wiringOf(project).values,
-    ...weightsOf(project).values,
-    ...openingsOf(project).values,
-    ...linesOf(project).values,
-    ...climateOf(project).values,
-    ...mountsOf(project).values,
-    ...placementsOf(project).values,
-    ...routesOf(project).values,
-    ...structureOf(project).values,
-    ...bracketsOf(project).values,
-    ...airOf(project).values,
-  ];
+  return valuesOfParts(parts, project);
 }

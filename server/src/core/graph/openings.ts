@@ -36,7 +36,6 @@ export interface Openings {
   readonly cutouts: readonly CutoutResult[];
   /** Figures that are no figure, cutouts and panels alike. */
   readonly faulty: readonly FaultyFigure[];
-  readonly values: readonly Value[];
 }
 
 export interface FaultyFigure {
@@ -83,8 +82,8 @@ export interface NeighbourResult extends Distance {
 }
 
 /** All values of a project's openings. Pure; figures with faults are told and left out. */
-export function deriveOpenings(project: Project): Openings {
-  return new OpeningsDerivation(project).run();
+export function deriveOpenings(project: Project, keep: Keep): Openings {
+  return new OpeningsDerivation(project, keep).run();
 }
 
 /** One opening with everything that it has to keep a distance to; lengths in the unit of its panel. */
@@ -99,7 +98,7 @@ export interface Surroundings {
 
 /** Where no least distance is given it is 0: the outlines may touch and not cross. */
 export function surroundingsOf(cutoutId: string, project: Project): Surroundings | undefined {
-  return new OpeningsDerivation(project).surroundings(cutoutId);
+  return new OpeningsDerivation(project, keeper().keep).surroundings(cutoutId);
 }
 
 interface PlacedCutout {
@@ -110,10 +109,12 @@ interface PlacedCutout {
 }
 
 class OpeningsDerivation {
-  private readonly values = keeper();
   private readonly faulty: FaultyFigure[] = [];
 
-  constructor(private readonly project: Project) {}
+  constructor(
+    private readonly project: Project,
+    private readonly keep: Keep,
+  ) {}
 
   run(): Openings {
     const { panels, placed } = this.placeAll();
@@ -125,7 +126,7 @@ class OpeningsDerivation {
         cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
       }
     }
-    return { cutouts, faulty: this.faulty, values: this.values.list() };
+    return { cutouts, faulty: this.faulty };
   }
 
   surroundings(cutoutId: string): Surroundings | undefined {
@@ -181,7 +182,7 @@ class OpeningsDerivation {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const rests = before.map(({ cutout }) => cutout);
-    return measured.recall(one.cutout, one.panel, rests, this.values.keep, (keep) =>
+    return measured.recall(one.cutout, one.panel, rests, this.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }

@@ -18,6 +18,7 @@ import type { Project } from "../project";
 import { Recollection } from "../records/recollection";
 import type { LoadedRecord, Names } from "../records/record";
 import type { IdKind } from "../records/schema";
+import { isSame, settled } from "./settled";
 
 /** Something that was taken from a project, and how to take it from another one. */
 interface Look {
@@ -80,17 +81,10 @@ function again<T>(of: object, project: Project, compute: (project: Project) => T
   const before = recollection.get(of) as Trace | undefined;
   if (before?.looks.every(({ take, seen }) => isSame(seen, take(project)))) return before.result as T;
   const glass = new Glass(project);
-  const result = compute(glass.view());
+  const result = settled(before?.result, compute(glass.view()));
   recollection.set(of, { looks: glass.looks, result } satisfies Trace);
   glass.close();
   return result;
-}
-
-/** Lists are made anew where their entries are not. */
-function isSame(seen: unknown, now: unknown): boolean {
-  if (Object.is(seen, now)) return true;
-  if (!Array.isArray(seen) || !Array.isArray(now) || seen.length !== now.length) return false;
-  return seen.every((one, index) => Object.is(one, now[index]));
 }
 
 /**
@@ -102,11 +96,36 @@ export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string
   const part = (owner as Viewed)[partKey];
   if (!part) return ask(owner, key);
   const { glass, of, whole } = part;
-  const take = (project: Project) => {
+  return glass.note(ask, `${of} ${key}`, askFrom(of, ask, key), ask(whole as O, key));
+}
+
+// How a thing is taken is kept for as long as what came of it: each of these holds what it is given and no more,
+// which a function inside another would not.
+
+function askFrom<O, R>(of: Part, ask: (owner: O, key: string) => R, key: string): Look["take"] {
+  return (project) => {
     const now = project[of];
     return now && ask(now as unknown as O, key);
   };
-  return glass.note(ask, `${of} ${key}`, take, ask(whole as O, key));
+}
+
+function takePart(of: Part, key: PropertyKey): Look["take"] {
+  return (project) => {
+    const now = project[of];
+    return now && Reflect.get(now, key);
+  };
+}
+
+function takeOwn(key: keyof Project): Look["take"] {
+  return (project) => project[key];
+}
+
+function lacks(key: keyof Project): Look["take"] {
+  return (project) => project[key] === undefined;
+}
+
+function takeNames(kind: IdKind): Look["take"] {
+  return (project) => project.names.ofKind(kind);
 }
 
 /** All of a record that work on a project asks for. What it remembers is of no use any more. */
@@ -172,25 +191,31 @@ class Glass {
   private show(key: keyof Project): unknown {
     const value = this.project[key];
     if (key === "names") return this.names(this.project.names);
-    if (!looksInto.has(key)) return this.note(Glass, key, (project) => project[key], value);
-    this.note(Glass, key, (project) => project[key] === undefined, value === undefined);
+    if (!looksInto.has(key)) return this.note(takeOwn, key, takeOwn(key), value);
+    this.note(lacks, key, lacks(key), value === undefined);
     return value && this.part(key as Part, value);
   }
 
   private part(of: Part, whole: object): object {
     const part = { glass: this, of, whole };
+    const taken = new Set<PropertyKey>();
     return new Proxy(whole, {
       get: (target, key) => {
         if (key === partKey) return part;
-        const take = (from: object | undefined) => from && Reflect.get(from, key);
-        return this.note(looksInto, `${of} ${String(key)}`, (project) => take(project[of]), take(target));
+        const seen = Reflect.get(target, key);
+        if (!taken.has(key)) this.note(takePart, `${of} ${String(key)}`, takePart(of, key), seen);
+        taken.add(key);
+        return seen;
       },
     });
   }
 
   private names(names: Names): Pick<Names, "find"> {
-    const look = (kind: IdKind) =>
-      this.note(names, kind, (project) => project.names.ofKind(kind), names.ofKind(kind));
+    const taken = new Set<IdKind>();
+    const look = (kind: IdKind) => {
+      if (!taken.has(kind)) this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
+      taken.add(kind);
+    };
     return {
       find: (kinds, id) => {
         for (const kind of kinds) look(kind);

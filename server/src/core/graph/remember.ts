@@ -1,9 +1,9 @@
-import { type Keep, keeper, type Value } from "./value";
+import { type Keep, type Kept, keeper } from "./value";
 
 /** What a derivation gave, and what it rested on. */
 interface Remembered<R> {
   readonly basis: readonly unknown[];
-  readonly values: readonly Value[];
+  readonly values: Kept;
   readonly result: R;
 }
 
@@ -26,9 +26,8 @@ export class Memory<A extends object, B extends object, R> {
     }
     const own = keeper();
     const result = derive(own.keep);
-    const values = own.list();
-    keep.all(values);
-    ofA.set(b, { basis, values, result });
+    keep.all(own.kept);
+    ofA.set(b, { basis, values: own.kept, result });
     return result;
   }
 }

@@ -158,65 +158,70 @@ export function derive<const O extends Operands>(derivation: Derivation<O>): Val
     }
   }
   const value = derivation.compute(numbers as Numbers<O>);
-  return Number.isFinite(value) ? new DerivedValue(derivation, value) : undefined;
+  return Number.isFinite(value) ? new DerivedValue(value, derivation.unit, derivation) : undefined;
 }
 
-/** What a value shows of its derivation. */
-interface Shown extends Omit<Derivation<Operands>, "compute" | "operands"> {
-  readonly operands: Operands | (() => Operands);
-}
-
-/** What `derive` takes, where the number is known already. */
-interface Known extends Shown {
-  /** Undefined, or no number, where it could not be had. */
-  readonly value: number | undefined;
-  readonly operands: () => Operands;
-}
+/** What is told of a value when somebody looks at more than its number. */
+interface Told extends Omit<Derivation<Operands>, "compute" | "unit"> {}
 
 /**
- * A value whose number was computed already, for what is derived by the thousand: its operands are listed when
- * somebody looks at them. That formula and operands give the number is for a test to show.
+ * A value whose number was computed already, for what is derived by the thousand: what it is and what it was made
+ * of is told when somebody looks. That formula and operands give the number is for a test to show.
+ *
+ * @param value undefined, or no number, where it could not be had
  */
-export function known(derivation: Known): Value | undefined {
-  const { value } = derivation;
-  return value !== undefined && Number.isFinite(value) ? new DerivedValue(derivation, value) : undefined;
+export function known(value: number | undefined, unit: ValueUnit, tell: () => Told): Value | undefined {
+  return value !== undefined && Number.isFinite(value) ? new DerivedValue(value, unit, tell) : undefined;
 }
 
 /** Far more values are judged than shown, so the list of inputs is made when somebody looks at it. */
 class DerivedValue implements Value {
-  readonly subject: Subject;
-  readonly quantity: QuantityName;
-  readonly condition: string | undefined;
-  readonly value: number;
-  readonly unit: ValueUnit;
-  readonly formula: string;
-  readonly isMethod: boolean;
-  readonly sources: readonly Source[];
-  readonly notes: readonly string[];
-  private readonly operands: Operands | (() => Operands);
-  private listed: readonly Input[] | undefined;
+  private listed: readonly Input[] | undefined = undefined;
 
-  constructor(derivation: Shown, value: number) {
-    this.subject = derivation.subject;
-    this.quantity = derivation.quantity;
-    this.condition = derivation.condition;
-    this.value = value;
-    this.unit = derivation.unit;
-    this.formula = derivation.formula ?? derivation.method ?? "";
-    this.isMethod = derivation.formula === undefined;
-    this.sources = derivation.sources ?? none;
-    this.notes = derivation.notes ?? none;
-    this.operands = derivation.operands;
-    this.listed = undefined;
+  constructor(
+    readonly value: number,
+    readonly unit: ValueUnit,
+    private told: Told | (() => Told),
+  ) {}
+
+  get subject(): Subject {
+    return this.all.subject;
+  }
+
+  get quantity(): QuantityName {
+    return this.all.quantity;
+  }
+
+  get condition(): string | undefined {
+    return this.all.condition;
+  }
+
+  get formula(): string {
+    return this.all.formula ?? this.all.method ?? "";
+  }
+
+  get isMethod(): boolean {
+    return this.all.formula === undefined;
+  }
+
+  get sources(): readonly Source[] {
+    return this.all.sources ?? none;
+  }
+
+  get notes(): readonly string[] {
+    return this.all.notes ?? none;
   }
 
   get inputs(): readonly Input[] {
-    if (this.listed) return this.listed;
-    const operands = typeof this.operands === "function" ? this.operands() : this.operands;
-    this.listed = Object.entries(operands).flatMap(([symbol, operand]) =>
+    this.listed ??= Object.entries(this.all.operands).flatMap(([symbol, operand]) =>
       (isList(operand) ? operand : [operand]).flatMap((one) => (one ? [{ symbol, ...one }] : [])),
     );
     return this.listed;
+  }
+
+  private get all(): Told {
+    if (typeof this.told === "function") this.told = this.told();
+    return this.told;
   }
 }
 
@@ -226,31 +231,48 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
   return Array.isArray(operand);
 }
 
+/** Values as they were kept, those of what was derived before as a whole. */
+export type Kept = readonly (Value | Kept)[];
+
 /** Puts a value on the list of all values, and hands it back. */
 export interface Keep {
   (value: Value | undefined): Value | undefined;
   /** Puts those on the list that were derived before. */
-  all(values: readonly Value[]): void;
+  all(values: Kept): void;
 }
 
 /** A list of values in the making. */
 export interface Keeper {
   readonly keep: Keep;
-  /** In the order in which they were kept, each once, however many things keep it. */
-  list(): Value[];
+  readonly kept: Kept;
 }
 
 /** Far more often are values kept than listed, so that nothing is done for the list until somebody asks. */
 export function keeper(): Keeper {
-  const kept: (Value | readonly Value[])[] = [];
+  const kept: (Value | Kept)[] = [];
   const keep = (value: Value | undefined) => {
     if (value) kept.push(value);
     return value;
   };
-  const all = (values: readonly Value[]) => {
+  const all = (values: Kept) => {
     if (values.length > 0) kept.push(values);
   };
-  return { keep: Object.assign(keep, { all }), list: () => [...new Set(kept.flat())] };
+  return { keep: Object.assign(keep, { all }), kept };
+}
+
+/** In the order in which they were kept, each once, however many things keep it. */
+export function listOf(kept: Kept): Value[] {
+  const values = new Set<Value>();
+  const add = (one: Value | Kept): void => {
+    if (isKept(one)) one.forEach(add);
+    else values.add(one);
+  };
+  add(kept);
+  return [...values];
+}
+
+function isKept(one: Value | Kept): one is Kept {
+  return Array.isArray(one);
 }
 
 /** Every place that a value rests on, however far back. */

@@ -11,24 +11,13 @@ import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import { Memory } from "./remember";
-import {
-  derive,
-  derived,
-  type Keep,
-  keeper,
-  type Subject,
-  sumOf,
-  tabled,
-  type Value,
-  written,
-} from "./value";
+import { derive, derived, type Keep, type Subject, sumOf, tabled, type Value, written } from "./value";
 import { balanceUnits } from "./weights/balance-units";
 
 export interface Wiring {
   readonly runs: readonly WireRun[];
   /** In the unit of the airframe's empty weight. Undefined while the weight of any wire is not known. */
   readonly harnessWeight: Value | undefined;
-  readonly values: readonly Value[];
 }
 
 export interface WireRun {
@@ -61,8 +50,7 @@ const kilograms: WireUnits = {
 };
 
 /** Pure; what is missing in the record is left out of the result. */
-export function deriveWiring(project: Project): Wiring {
-  const { keep, list } = keeper();
+export function deriveWiring(project: Project, keep: Keep): Wiring {
   const { install, airframe } = project;
   const wires = install.wires ?? [];
   const units = balanceUnits(airframe).weight === "kg" ? kilograms : pounds;
@@ -83,7 +71,7 @@ export function deriveWiring(project: Project): Wiring {
   });
   const isWhole = isWholeList(install, "wires", install.wires) && runs.length === wires.length;
   const weight = isWhole ? keep(harnessWeight(runs, units)) : undefined;
-  return { runs, harnessWeight: weight, values: list() };
+  return { runs, harnessWeight: weight };
 }
 
 const known = new Memory<Wire, WireUnits, WireRun>();

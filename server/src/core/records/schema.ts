@@ -102,6 +102,9 @@ interface RawSchema {
   readonly [key: string]: unknown;
 }
 
+/** What `follow` has made. The same types are named in hundreds of places, and whole records in an install. */
+const followed = new Map<RawSchema, Schema>();
+
 /** The whole schema of one kind of record. */
 export const recordSchemas: Readonly<Record<RecordKind, Schema>> = {
   airframe: follow(files["airframe.schema.json"]!, "airframe.schema.json"),
@@ -124,6 +127,12 @@ export function recordKindOf(fileName: string): RecordKind | undefined {
  * description of a property is nearer to its use than that of its type. The schemas are not recursive.
  */
 function follow(raw: RawSchema, file: string): Schema {
+  const schema = followed.get(raw) ?? followAnew(raw, file);
+  followed.set(raw, schema);
+  return schema;
+}
+
+function followAnew(raw: RawSchema, file: string): Schema {
   if (raw.$ref) {
     const [home, pointer = ""] = raw.$ref.split("#");
     const target = home || file;

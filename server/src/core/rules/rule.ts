@@ -44,7 +44,8 @@ export interface Rule<F extends Facts = Facts> {
    * others without a look at each, and a fault that comes to light by it is told instead of held against it.
    */
   readonly isSafe?: true;
-  readonly examples: readonly Example[];
+  /** Written when somebody asks: a check has no use for them, and all together they are half of the rules. */
+  examples(): readonly Example[];
 }
 
 export interface Message {

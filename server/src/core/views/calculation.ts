@@ -105,14 +105,16 @@ export function stepsOf(
 
 /** Every source that a value rests on, each once, nearest first. */
 export function sourcesOf(...values: readonly (Value | undefined)[]): Source[] {
+  return sourcesIn(values.flatMap((value) => (value ? stepsOf(value).map((step) => step.value) : [])));
+}
+
+/** Every source that values name themselves, each once. */
+export function sourcesIn(values: readonly Value[]): Source[] {
   const cited = new Map<string, Source>();
-  for (const value of values) {
-    if (!value) continue;
-    for (const { value: step } of stepsOf(value)) {
-      for (const source of [...step.sources, ...step.inputs.flatMap((input) => input.source ?? [])]) {
-        const key = citeSource(source);
-        if (!cited.has(key)) cited.set(key, source);
-      }
+  for (const { sources, inputs } of values) {
+    for (const source of [...sources, ...inputs.flatMap((input) => input.source ?? [])]) {
+      const key = citeSource(source);
+      if (!cited.has(key)) cited.set(key, source);
     }
   }
   return [...cited.values()];
@@ -120,15 +122,14 @@ export function sourcesOf(...values: readonly (Value | undefined)[]): Source[] {
 
 /** Everything that has to be known besides the numbers, each once. */
 export function notesOf(...values: readonly (Value | undefined)[]): string[] {
-  const notes = values
-    .filter((value) => value !== undefined)
-    .flatMap((value) =>
-      stepsOf(value).flatMap(({ value: step }) => [
-        ...step.notes,
-        ...step.inputs.flatMap((input) => input.notes),
-      ]),
-    );
-  return [...new Set(notes)];
+  return notesIn(values.flatMap((value) => (value ? stepsOf(value).map((step) => step.value) : [])));
+}
+
+/** The same of what values note themselves. */
+export function notesIn(values: readonly Value[]): string[] {
+  return [
+    ...new Set(values.flatMap(({ notes, inputs }) => [...notes, ...inputs.flatMap((input) => input.notes)])),
+  ];
 }
 
 /** What every worksheet and paper says of itself. */

@@ -11,7 +11,7 @@ import type { Project } from "../project";
 import type { Node } from "../reading/tree";
 import { outcomeWords, type ProvenRemedy } from "../remedies";
 import { citeTogether } from "../source";
-import { calculationLines, isPlainCopy, nameOf, notesOf, showShare, sourcesOf, stepsOf } from "./calculation";
+import { calculationLines, isPlainCopy, nameOf, notesIn, showShare, sourcesIn, stepsOf } from "./calculation";
 import { nameAt, type Overview, overviewAt } from "./overview";
 import { PlaceNames } from "./place-names";
 import { restingOn, takes } from "./resting";
@@ -190,12 +190,8 @@ function calculations(steps: readonly Value[], places: PlaceNames): string {
 }
 
 function sources(values: readonly Value[]): string {
-  const shallow = values.map((value) => ({
-    ...value,
-    inputs: value.inputs.map(({ derivedFrom: _, ...input }) => input),
-  }));
-  const cited = citeTogether(sourcesOf(...shallow)).map((line) => `- ${escaped(line)}`);
-  const notes = notesOf(...shallow)
+  const cited = citeTogether(sourcesIn(values)).map((line) => `- ${escaped(line)}`);
+  const notes = notesIn(values)
     .slice(0, most.notes)
     .map((note) => `- ${escaped(note)}`);
   return [

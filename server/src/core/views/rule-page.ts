@@ -6,7 +6,7 @@ import { citeSource, isStandIn } from "../source";
 export function rulePage(id: string): string | undefined {
   const rule = ruleById.get(id);
   if (!rule) return undefined;
-  const { severity, title, why, sources, examples } = rule;
+  const { severity, title, why, sources } = rule;
   const standIn = severity === "error" && sources.some(isStandIn);
   return `${[
     `# ${title}`,
@@ -15,7 +15,7 @@ export function rulePage(id: string): string | undefined {
     ...(sources.length > 0
       ? [`## Sources\n\n${sources.map((source) => `- ${citeSource(source)}`).join("\n")}`]
       : []),
-    ...examples.map((example) => {
+    ...rule.examples().map((example) => {
       const finds = runExample(example).findings.filter((finding) => finding.rule === id);
       const found = finds.map(({ what, todo }) => `> ${what}\n>\n> ${todo}`).join("\n\n");
       return `## ${example.title}\n\n\`\`\`yaml\n${example.text.trimEnd()}\n\`\`\`\n\n${found || "> no finding"}`;

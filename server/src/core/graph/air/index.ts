@@ -3,7 +3,7 @@ import type { Project } from "../../project";
 import type { AirPath, Duct, Fan } from "../../records/types";
 import type { Openings } from "../openings";
 import { Memory } from "../remember";
-import { keeper, type Value } from "../value";
+import type { Keep } from "../value";
 import { type ConditionAir, conditionAirs } from "./conditions";
 import { type DuctResult, deriveDuct } from "./ducts";
 import { derivePath, type PathResult } from "./paths";
@@ -12,14 +12,12 @@ export interface Air {
   readonly conditions: readonly ConditionAir[];
   readonly paths: readonly PathResult[];
   readonly ducts: readonly DuctResult[];
-  readonly values: readonly Value[];
 }
 
 /** Pure; nothing is derived, not even the density of the air, in a record without paths and ducts. */
-export function deriveAir({ kit, airframe, install }: Project, { cutouts }: Openings): Air {
-  const { keep: keepValue, list } = keeper();
+export function deriveAir({ kit, airframe, install }: Project, { cutouts }: Openings, keepValue: Keep): Air {
   if (!install.airPaths?.length && !install.ducts?.length) {
-    return { conditions: [], paths: [], ducts: [], values: [] };
+    return { conditions: [], paths: [], ducts: [] };
   }
   const airs = conditionAirs(install.conditions, keepValue);
   const fans = new Map((kit?.fans ?? []).map((fan) => [fan.id?.value, fan]));
@@ -45,7 +43,7 @@ export function deriveAir({ kit, airframe, install }: Project, { cutouts }: Open
     const parts = { duct, id: duct.id.value, fan, airs };
     return [knownDucts.recall(duct, fan ?? duct, airs, keepValue, (keep) => deriveDuct(parts, keep))];
   });
-  return { conditions: airs, paths, ducts, values: list() };
+  return { conditions: airs, paths, ducts };
 }
 
 const knownPaths = new Memory<AirPath, Fan, PathResult>();

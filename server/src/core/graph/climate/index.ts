@@ -9,7 +9,7 @@ import type { Climate, ClimateCase, Space } from "../../records/types";
 import type { Electrical } from "../electrical";
 import { isWholeEntry, isWholeList } from "../entries";
 import { Memory } from "../remember";
-import { derive, derived, keeper, type Value } from "../value";
+import { derive, derived, type Keep, type Value } from "../value";
 import { type Balance, beginBalance, type ClimateGap, powersIn, servingIn, sumOfHeats } from "./basis";
 import { kitCapacity } from "./capacity";
 import {
@@ -25,7 +25,6 @@ import { heatExchange, steadyState, timeToSetPoint } from "./temperatures";
 
 export interface ClimateResults {
   readonly cases: readonly CaseResult[];
-  readonly values: readonly Value[];
 }
 
 /** One space in one condition. */
@@ -47,8 +46,7 @@ export interface CaseResult {
 }
 
 /** Pure; what is missing in the record is left out of the result. */
-export function deriveClimate(project: Project, electrical: () => Electrical): ClimateResults {
-  const { keep, list } = keeper();
+export function deriveClimate(project: Project, electrical: () => Electrical, keep: Keep): ClimateResults {
   const cases = (project.install.climate ?? []).flatMap((entry) =>
     (entry.cases ?? []).flatMap((climateCase): CaseResult[] => {
       const space = project.airframe?.spaces?.find(({ id }) => id && id.value === entry.space?.value);
@@ -71,7 +69,7 @@ export function deriveClimate(project: Project, electrical: () => Electrical): C
       ];
     }),
   );
-  return { cases, values: list() };
+  return { cases };
 }
 
 const remembered = new Memory<ClimateCase, Space, CaseResult>();

@@ -4,7 +4,7 @@ import type { Condition, Source } from "../../records/types";
 import { isBelow } from "../../rounding";
 import type { Source as Citation } from "../../source";
 import { assumed, derive, derived, type Operand, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
 import { isConnected } from "./source-ways";

@@ -2,8 +2,8 @@ import { wireMethods } from "../../methods/wires";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
 import { Memory } from "../remember";
-import { derive, derived, sumOf, type Value } from "../value";
-import type { ElectricalBasis } from "./index";
+import { derive, derived, type Keep, sumOf, type Value } from "../value";
+import type { ElectricalBasis } from "./basis";
 import type { WireResult } from "./wires";
 
 export interface BundleResult {
@@ -18,17 +18,18 @@ export interface BundleResult {
 /** How far each bundle is loaded, in every condition in which its wires carry something. */
 export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, WireResult>): BundleResult[] {
   const inBundle = groupBy([...wires.values()], ({ wire }) => wire.bundle?.value);
-  return (basis.project.install.bundles ?? []).flatMap((bundle) => {
+  const { project, conditions, keep: keepAll } = basis;
+  return (project.install.bundles ?? []).flatMap((bundle) => {
     if (!bundle.id) return [];
     const id = bundle.id.value;
     const inside = inBundle.get(id) ?? [];
     const isComplete = bundle.wires?.value === inside.length;
     return [
-      results.recall(bundle, bundle, [...basis.conditions, ...inside], basis.keep, (keep) => ({
+      results.recall(bundle, bundle, [...conditions, ...inside], keepAll, (keep) => ({
         bundle,
         id,
         wires: inside,
-        states: isComplete ? loadings(id, inside, { ...basis, keep }) : [],
+        states: isComplete ? loadings(id, inside, conditions, keep) : [],
       })),
     ];
   });
@@ -36,12 +37,17 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
 
 const results = new Memory<Bundle, Bundle, BundleResult>();
 
-function loadings(id: string, inside: readonly WireResult[], basis: ElectricalBasis): BundleResult["states"] {
-  return basis.conditions.flatMap((condition, index) => {
+function loadings(
+  id: string,
+  inside: readonly WireResult[],
+  conditions: readonly Condition[],
+  keep: Keep,
+): BundleResult["states"] {
+  return conditions.flatMap((condition, index) => {
     const states = inside.map(({ id: wire, states }) => ({ wire, state: states[index]! }));
     const carrying = states.filter(({ state }) => state.current !== undefined);
     if (carrying.length === 0) return [];
-    const loading = basis.keep(
+    const loading = keep(
       derive({
         subject: { kind: "bundle", id },
         quantity: "bundle-loading",

@@ -9,23 +9,28 @@ import type { Problem } from "../../findings/finding";
 import type { Project } from "../../project";
 import type { Component, Contact, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { recalled } from "../recall";
 import { Memory } from "../remember";
 import { keeper } from "../value";
 
-/** The way of the current to one component and back to ground. The same object while all that lies on it is. */
-export interface LoadPath {
+/** A component that a bus feeds, by whatever way. */
+export interface FedLoad {
   readonly component: Component;
   readonly id: string;
+  /** Buses that feed it. */
+  readonly buses: readonly string[];
+  /** Whether the current has one way only, so that each wire on it carries all of it. */
+  readonly isSingle: boolean;
+}
+
+/** The way of the current to one component and back to ground. The same object while all that lies on it is. */
+export interface LoadPath extends FedLoad {
   /** Wires on the way from the buses, those nearest to a bus first. */
   readonly feed: readonly Wire[];
   /** Breakers, fuses and contacts passed on the way, in the same order. */
   readonly through: readonly Inline[];
   /** Wires on the way to ground; empty when it returns through the structure. */
   readonly returns: readonly Wire[];
-  /** Buses that feed it. */
-  readonly buses: readonly string[];
-  /** Whether the current has one way only, so that each wire on it carries all of it. */
-  readonly isSingle: boolean;
 }
 
 /** Something that current runs through at one point. */
@@ -58,8 +63,8 @@ export function traceCircuit(project: Project): Circuit {
 }
 
 /** Every edge that the record draws, in the order of its text. */
-export function edgesOf(project: Project): Edge[] {
-  const { protection = [], contacts = [], wires = [] } = project.install;
+export const edgesOf: (project: Project) => readonly Edge[] = recalled(({ install }) => {
+  const { protection = [], contacts = [], wires = [] } = install;
   const seats = [...protection, ...contacts].flatMap(({ id, mountedOn }): Edge[] =>
     id && mountedOn ? [{ from: mountedOn.value, to: id.value, place: mountedOn.place }] : [],
   );
@@ -67,18 +72,30 @@ export function edgesOf(project: Project): Edge[] {
     wire.from && wire.to ? [{ from: wire.from.value, to: wire.to.value, place: wire.to.place, wire }] : [],
   );
   return [...seats, ...runs];
-}
+});
 
 /** Breakers, fuses and contacts by id. */
-export function inlinesOf(project: Project): Map<string, Inline> {
+export const inlinesOf: (project: Project) => ReadonlyMap<string, Inline> = recalled(({ install }) => {
   const inlines = new Map<string, Inline>();
-  for (const record of project.install.protection ?? []) {
+  for (const record of install.protection ?? []) {
     if (record.id) inlines.set(record.id.value, { kind: "protection", id: record.id.value, record });
   }
-  for (const record of project.install.contacts ?? []) {
+  for (const record of install.contacts ?? []) {
     if (record.id) inlines.set(record.id.value, { kind: "contact", id: record.id.value, record });
   }
   return inlines;
+});
+
+/** What the paths lead to: an edit of a wire on the way leaves it as it is. */
+export function fedLoads({ paths }: Circuit): FedLoad[] {
+  return paths.map(({ component, id, buses, isSingle }) =>
+    fed.recall(component, component, [isSingle, ...buses], noValues, () => ({
+      component,
+      id,
+      buses,
+      isSingle,
+    })),
+  );
 }
 
 /** What lies toward the sources from a point. */
@@ -90,15 +107,21 @@ interface Upstream {
 }
 
 const paths = new Memory<Component, Component, LoadPath>();
+const fed = new Memory<Component, Component, FedLoad>();
 /** A path is no value. */
 const noValues = keeper().keep;
 
 class Tracer {
   private readonly into = new Map<string, Edge[]>();
   private readonly outOf = new Map<string, Edge[]>();
-  private readonly inlines: Map<string, Inline>;
+  private readonly inlines: ReadonlyMap<string, Inline>;
   private readonly problems: Problem[] = [];
   private readonly loops = new Set<string>();
+
+  private readonly isBus = remembered((point: string) => this.project.names.find(["bus"], point).length > 0);
+  private readonly isGround = remembered(
+    (point: string) => this.project.names.find(["ground"], point).length > 0,
+  );
 
   constructor(private readonly project: Project) {
     this.inlines = inlinesOf(project);
@@ -166,7 +189,7 @@ class Tracer {
     const buses = new Set<string>();
     let isSingle = true;
     for (const point of points) {
-      if (this.isA("bus", point)) {
+      if (this.isBus(point)) {
         buses.add(point);
         continue;
       }
@@ -187,7 +210,7 @@ class Tracer {
     const points = new Set([id]);
     let isSingle = true;
     for (const point of points) {
-      if (this.isA("ground", point)) continue;
+      if (this.isGround(point)) continue;
       const outOf = (this.outOf.get(point) ?? []).filter((edge) => this.reachesGround(edge.to));
       if (outOf.length > 1) isSingle = false;
       for (const edge of outOf) {
@@ -201,7 +224,7 @@ class Tracer {
   private readonly reachesGround = remembered((start: string): boolean => {
     const points = new Set([start]);
     for (const point of points) {
-      if (this.isA("ground", point)) return true;
+      if (this.isGround(point)) return true;
       for (const edge of this.outOf.get(point) ?? []) points.add(edge.to);
     }
     return false;
@@ -215,7 +238,7 @@ class Tracer {
     for (const point of points) {
       const inline = this.inlines.get(point);
       if (inline?.kind === "protection") devices.push(inline.record);
-      else if (this.isA("bus", point)) isOpen = true;
+      else if (this.isBus(point)) isOpen = true;
       else for (const edge of this.into.get(point) ?? []) points.add(edge.from);
     }
     return { devices, isOpen };
@@ -242,10 +265,6 @@ class Tracer {
     }
     return false;
   }
-
-  private isA(kind: "bus" | "ground", point: string): boolean {
-    return this.project.names.find([kind], point).length > 0;
-  }
 }
 
 function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
@@ -255,10 +274,13 @@ function push<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
 }
 
 /** Answers each question once. */
-function remembered<Q, A>(answer: (question: Q) => A): (question: Q) => A {
+function remembered<Q, A extends {}>(answer: (question: Q) => A): (question: Q) => A {
   const known = new Map<Q, A>();
   return (question) => {
-    if (!known.has(question)) known.set(question, answer(question));
-    return known.get(question)!;
+    const before = known.get(question);
+    if (before !== undefined) return before;
+    const found = answer(question);
+    known.set(question, found);
+    return found;
   };
 }

@@ -2,7 +2,7 @@ import { wireMethods } from "../../methods/wires";
 import type { Feeder, Source } from "../../records/types";
 import { mainPowerDropShare, mainPowerDropSource } from "../../tables/voltage-drop-limits";
 import { derive, derived, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { SourceOutputs } from "./source-outputs";
 
 /** A main power wire: the drop at its source's rated current, and what is allowed. */

@@ -1,6 +1,6 @@
 import type { Condition } from "../../records/types";
 import { derive, derived, sumOf, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import { drawIn } from "./network";
 import { aircraftIn, type SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
@@ -21,7 +21,7 @@ export function deriveInrushes(
   outputs: SourceOutputs,
 ): Inrush[] {
   return balances.flatMap((balance) => {
-    const switched = basis.circuit.paths.flatMap(({ id, component }) => {
+    const switched = basis.fed.flatMap(({ id, component }) => {
       const inrush = drawIn(component, balance.condition)?.inrush;
       const run = balance.loads.find((load) => load.kind === "component" && load.id === id);
       return inrush && run ? [{ id, inrush, run: run.current }] : [];

@@ -3,7 +3,7 @@ import { inUnit } from "../../quantities";
 import type { Condition, Source } from "../../records/types";
 import { isAtMost } from "../../rounding";
 import { derive, derived, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { SourceBalance } from "./source-balance";
 import { citationOf, outputPoints, type SourceOutputs } from "./source-outputs";
 

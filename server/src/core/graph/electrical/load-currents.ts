@@ -10,8 +10,8 @@ import type {
 } from "../../records/types";
 import { Memory } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
-import type { LoadPath } from "./circuit";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
+import type { FedLoad, LoadPath } from "./circuit";
 import { drawIn, type NetworkState, undrawnIn } from "./network";
 
 /** Current of each component in each condition in which it runs, by component id. */
@@ -37,7 +37,7 @@ const currents = new Memory<Component, Condition, Value | undefined>();
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
   const left = leftOut(basis);
   const voltsOf = (path: LoadPath, condition: Condition) => basis.states.get(condition)?.voltageAt(path.id);
-  return byLoad(basis, (path) => {
+  return byLoad(basis.circuit.paths, (path) => {
     const holders = holdersOn(path, basis);
     const rests = [
       path,
@@ -124,29 +124,34 @@ const ofBus = new Memory<Bus, Condition, Value | undefined>();
  * the solved network leaves at the component.
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
-  return byLoad(basis, (path) => {
-    const atLoad = atLoads.get(path.id);
+  return byLoad(basis.fed, (load) => {
+    // A constant current takes none, and stays what it is while the voltage moves.
+    const atLoad = takesVoltage(load.component) ? atLoads.get(load.id) : undefined;
     const rests = [atLoad, ...basis.conditions];
-    return currentsOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
-      whereRunning(path, basis.conditions, (condition) => {
+    return currentsOf.recall(load.component, load.component, rests, basis.keep, (keep) =>
+      whereRunning(load, basis.conditions, (condition) => {
         const voltage = atLoad?.get(condition);
-        return currents.recall(path.component, condition, [voltage], keep, (own) =>
-          own(loadCurrent(path, condition, voltage)),
+        return currents.recall(load.component, condition, [voltage], keep, (own) =>
+          own(loadCurrent(load, condition, voltage)),
         );
       }),
     );
   });
 }
 
-function byLoad(
-  { circuit }: ElectricalBasis,
-  make: (path: LoadPath) => ByCondition,
+function takesVoltage({ draws = [] }: Component): boolean {
+  return draws.some(({ current }) => !current);
+}
+
+function byLoad<L extends FedLoad>(
+  loads: readonly L[],
+  make: (load: L) => ByCondition,
 ): Map<string, ByCondition> {
-  return new Map(circuit.paths.map((path) => [path.id, make(path)]));
+  return new Map(loads.map((load) => [load.id, make(load)]));
 }
 
 function whereRunning(
-  { component }: LoadPath,
+  { component }: FedLoad,
   conditions: readonly Condition[],
   make: (condition: Condition) => Value | undefined,
 ): ByCondition {
@@ -168,11 +173,15 @@ function inConditions(
   );
 }
 
-function loadCurrent(path: LoadPath, condition: Condition, voltage: Value | undefined): Value | undefined {
-  const draw = drawIn(path.component, condition);
+function loadCurrent(
+  { component, id }: FedLoad,
+  condition: Condition,
+  voltage: Value | undefined,
+): Value | undefined {
+  const draw = drawIn(component, condition);
   if (!draw) return undefined;
   const common = {
-    subject: { kind: "component", id: path.id },
+    subject: { kind: "component", id },
     quantity: "load-current",
     condition: condition.id?.value,
     unit: "A",
@@ -221,22 +230,20 @@ function loadVoltage(
   found: FoundVolts,
   { buses, holders, runs }: AheadOfLoad,
 ): Value | undefined {
-  return known({
+  return known(found.volts, "V", () => ({
     subject: { kind: "component", id: path.id },
     quantity: "load-voltage",
     condition: condition.id?.value,
-    unit: "V",
     method: "solution of the whole network: Kirchhoff's laws, with wires at their temperature",
-    value: found.volts,
     notes: leftOutNotes(found),
-    operands: () => ({
+    operands: {
       ...Object.fromEntries(
         buses.map((bus) => [bus.subject.id, derived(`voltage of ${bus.subject.id}`, bus)]),
       ),
       ...Object.fromEntries(runs.map(runOperand)),
       ...throughOperands(path, holders),
-    }),
-  });
+    },
+  }));
 }
 
 function busVoltage(
@@ -245,16 +252,14 @@ function busVoltage(
   found: FoundVolts,
   ahead: AheadOfBuses,
 ): Value | undefined {
-  return known({
+  return known(found.volts, "V", () => ({
     subject: { kind: "bus", id },
     quantity: "bus-voltage",
     condition: condition.id?.value,
-    unit: "V",
     method: "solution of the whole network",
-    value: found.volts,
     notes: leftOutNotes(found),
-    operands: () => aheadOperands(ahead),
-  });
+    operands: aheadOperands(ahead),
+  }));
 }
 
 /** What feeds the buses in a condition. */

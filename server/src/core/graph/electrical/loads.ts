@@ -1,11 +1,11 @@
 import { wireMethods } from "../../methods/wires";
-import type { Component, Condition, Wire } from "../../records/types";
+import type { Component, Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
 import { Memory } from "../remember";
-import { derive, derived, sumOf, tabled, type Value } from "../value";
+import { derive, derived, type Keep, known, sumOf, tabled, type Value } from "../value";
+import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { DeviceResult } from "./devices";
-import type { ElectricalBasis } from "./index";
 import type { BusVoltages, LoadCurrents, LoadVoltages } from "./load-currents";
 import type { WireResult } from "./wires";
 
@@ -51,7 +51,9 @@ interface FoundOnPath {
  */
 export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] {
   const devices = new Map(found.devices.map((device) => [device.id, device]));
-  return basis.circuit.paths.map((path) => {
+  const { conditions, circuit, keep: keepAll } = basis;
+  const nominal = basis.project.airframe?.electrical?.nominal;
+  return circuit.paths.map((path) => {
     const currents = found.currents.get(path.id);
     const onPath: FoundOnPath = {
       voltages: found.voltages.get(path.id),
@@ -61,17 +63,17 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
     };
     const rests = [
       path,
-      basis.project.airframe?.electrical?.nominal,
+      nominal,
       currents,
       onPath.voltages,
       ...onPath.buses,
       ...onPath.wires,
       ...onPath.devices.flatMap((device) => device.currents.map(({ drop }) => drop)),
     ];
-    return results.recall(path.component, path.component, rests, basis.keep, (keep) => ({
+    return results.recall(path.component, path.component, rests, keepAll, (keep) => ({
       path,
       states: [...(currents ?? [])].map(([condition, current]) =>
-        loadState(path, condition, current, onPath, { ...basis, keep }),
+        loadState({ path, condition, index: conditions.indexOf(condition), current, nominal }, onPath, keep),
       ),
     }));
   });
@@ -79,14 +81,22 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
 
 const results = new Memory<Component, Component, LoadResult>();
 
+interface RunningLoad {
+  readonly path: LoadPath;
+  readonly condition: Condition;
+  /** Of the condition, among all of them. */
+  readonly index: number;
+  readonly current: Value;
+  readonly nominal: Nominal;
+}
+
+type Nominal = Electrical["nominal"];
+
 function loadState(
-  path: LoadPath,
-  condition: Condition,
-  current: Value,
+  { path, condition, index, current, nominal }: RunningLoad,
   found: FoundOnPath,
-  basis: ElectricalBasis,
+  keepAll: Keep,
 ): LoadState {
-  const index = basis.conditions.indexOf(condition);
   const drops = found.wires.map((result) => ({ result, drop: result.states[index]?.drop }));
   const worst = drops
     .toSorted((a, b) => (b.drop?.value ?? 0) - (a.drop?.value ?? 0))
@@ -96,18 +106,12 @@ function loadState(
     ({ currents }) => currents.find((state) => state.condition === condition)?.drop ?? [],
   );
   const ofBuses = found.buses.flatMap((bus) => bus?.get(condition) ?? []);
-  const rests = [
-    basis.project.airframe?.electrical?.nominal,
-    voltage,
-    ...drops.map(({ drop }) => drop),
-    ...inDevices,
-    ...ofBuses,
-  ];
-  const { drop, limit } = remembered.recall(path.component, condition, rests, basis.keep, (keep) => ({
+  const rests = [nominal, voltage, ...drops.map(({ drop }) => drop), ...inDevices, ...ofBuses];
+  const { drop, limit } = remembered.recall(path.component, condition, rests, keepAll, (keep) => ({
     drop: path.isSingle
       ? keep(sumOfDrops(path, condition, drops, inDevices))
       : keep(differenceOfVoltages(path, condition, voltage, ofBuses)),
-    limit: keep(dropLimit(path, condition, basis)),
+    limit: keep(dropLimit(path, condition, nominal)),
   }));
   return { condition, current, voltage, drop, limit, worst };
 }
@@ -124,18 +128,22 @@ function sumOfDrops(
   drops: readonly { readonly result: WireResult; readonly drop: Value | undefined }[],
   inDevices: readonly Value[],
 ): Value | undefined {
-  const inWires = drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop));
-  if (inWires.length + inDevices.length === 0) return undefined;
-  return derive({
+  if (drops.length + inDevices.length === 0) return undefined;
+  if (drops.some(({ drop }) => !drop)) return undefined;
+  const volts = sumOf([...drops.map(({ drop }) => drop!.value), ...inDevices.map(({ value }) => value)]);
+  return known(volts, "V", () => ({
     ...about(path, condition),
     quantity: "path-drop",
-    unit: "V",
     formula: "sum(V)",
-    operands: { V: [...inWires, ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop))] },
-    compute: ({ V }) => sumOf(V),
+    operands: {
+      V: [
+        ...drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop)),
+        ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop)),
+      ],
+    },
     sources: [wireMethods.voltageDrop.source],
     notes: path.returns.length > 0 ? [] : [throughStructure],
-  });
+  }));
 }
 
 /** Where it has several, from the highest of the buses that feed it. */
@@ -163,15 +171,13 @@ function differenceOfVoltages(
   });
 }
 
-function dropLimit(path: LoadPath, condition: Condition, basis: ElectricalBasis): Value | undefined {
-  const nominal = basis.project.airframe?.electrical?.nominal;
+function dropLimit(path: LoadPath, condition: Condition, nominal: Nominal): Value | undefined {
   if (!nominal) return undefined;
   const isShort = condition.duration !== undefined && condition.duration.value.si <= intermittentUpToSeconds;
   const lookup = voltageDropLimit(nominal.value.si, isShort ? "intermittent" : "continuous");
-  return derive({
+  return known(lookup.covered ? lookup.value : undefined, "V", () => ({
     ...about(path, condition),
     quantity: "drop-limit",
-    unit: "V",
     formula: "V_allowed",
     operands: {
       V_allowed: tabled(isShort ? "allowed, intermittent" : "allowed, continuous", lookup, "V", [
@@ -179,9 +185,8 @@ function dropLimit(path: LoadPath, condition: Condition, basis: ElectricalBasis)
         condition.duration?.place,
       ]),
     },
-    compute: ({ V_allowed }) => V_allowed,
     sources: [lookup.source],
-  });
+  }));
 }
 
 function about(path: LoadPath, condition: Condition) {

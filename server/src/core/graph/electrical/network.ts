@@ -10,6 +10,7 @@ import {
   type Source as SolverSource,
 } from "../../methods/network";
 import { conductorTemperature, resistanceAt } from "../../methods/wires";
+import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import { inUnit, type Quantity } from "../../quantities";
 import type { Component, Condition, Draw, ExistingLoad, Source, Wire } from "../../records/types";
@@ -63,9 +64,15 @@ export function drawIn(component: Component, condition: Condition): Draw | undef
 }
 
 /** Where a condition lets a component run, with its mode as far as it is written; undefined while it does not run. */
-export function runOf(component: Component, { loads }: Condition): Pair | undefined {
-  return loads?.find(({ key }) => key.value === component.id?.value);
+export function runOf({ id }: Component, condition: Condition): Pair | undefined {
+  return id && runsOf(condition).get(id.value);
 }
+
+/** What a condition lets run, by the component's id; of a name that stands twice, the first. */
+const runsOf = onceEach(
+  ({ loads = [] }: Condition): ReadonlyMap<string, Pair> =>
+    new Map(loads.toReversed().map((pair): [string, Pair] => [pair.key.value, pair])),
+);
 
 /** Components that a condition lets run, and of which it is not known what they draw: the solution has them as none. */
 export function undrawnIn(condition: Condition, components: ReadonlyMap<string, Component>): string[] {

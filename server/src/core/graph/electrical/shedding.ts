@@ -1,7 +1,7 @@
 import type { ExistingLoad } from "../../records/types";
 import { derive, derived, type Value } from "../value";
+import type { ElectricalBasis } from "./basis";
 import { largest } from "./battery";
-import type { ElectricalBasis } from "./index";
 import type { SourceBalance } from "./source-balance";
 
 /** One load that is shed after the loss of a source, and the demand that is left then. */

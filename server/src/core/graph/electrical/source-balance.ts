@@ -2,7 +2,7 @@ import { eightyPercentRule, type SourceLoadCase, sourceMethods } from "../../met
 import type { Condition, ExistingLoad, Source } from "../../records/types";
 import { isBelow } from "../../rounding";
 import { derive, derived, type Operand, sumOf, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { LoadCurrents } from "./load-currents";
 import { drawIn, existingCurrent, runOf } from "./network";
 import type { SourceOutputs } from "./source-outputs";
@@ -98,14 +98,14 @@ function componentLoads(
   basis: ElectricalBasis,
   currents: LoadCurrents,
 ): BalancedLoad[] {
-  const { project, circuit } = basis;
-  const wired = new Set(circuit.paths.map(({ id }) => id));
+  const { project, fed } = basis;
+  const wired = new Set(fed.map(({ id }) => id));
   const unwired = (project.kit?.components ?? []).flatMap((component): BalancedLoad[] => {
     const id = component.id?.value;
     if (id === undefined || wired.has(id) || !component.draws || !runOf(component, condition)) return [];
     return [{ kind: "component", id, buses: [], current: undefined }];
   });
-  const loads = circuit.paths.flatMap(({ id, component, buses }): BalancedLoad[] => {
+  const loads = fed.flatMap(({ id, component, buses }): BalancedLoad[] => {
     if (!runOf(component, condition)) return [];
     const draw = drawIn(component, condition);
     const current = currents.get(id)?.get(condition);

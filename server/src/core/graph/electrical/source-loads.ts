@@ -1,7 +1,7 @@
 import type { Bus, Condition, Source } from "../../records/types";
 import { sameWithinRounding } from "../../rounding";
 import { derive, derived, known, type Operand, sumOf, type Value, written } from "../value";
-import type { ElectricalBasis } from "./index";
+import type { ElectricalBasis } from "./basis";
 import type { SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
 
@@ -42,17 +42,15 @@ function sourceLoad(
   const state = basis.states.get(condition);
   const about = { subject: { kind: "source", id }, condition: condition.id?.value } as const;
   const current = basis.keep(
-    known({
+    known(state?.sourceCurrent(id), "A", () => ({
       ...about,
       quantity: "source-current",
-      unit: "A",
       method: "solution of the whole network",
-      value: state?.sourceCurrent(id),
-      operands: () => ({
+      operands: {
         V: written(`voltage of ${id}`, source.voltage, "V"),
         R: written(`resistance of ${id}`, source.resistance, "ohm"),
-      }),
-    }),
+      },
+    })),
   );
   const isAlternator = source.kind?.value === "alternator";
   const output = isAlternator ? outputs.outputOf(source, condition) : undefined;

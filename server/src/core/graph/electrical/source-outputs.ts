@@ -14,16 +14,24 @@ export interface UnknownOutput {
 
 /** Outputs of the sources by condition, as far as the record gives them. */
 export class SourceOutputs {
+  /** Those that have a name and a voltage. */
+  readonly sources: readonly Source[];
   readonly unknown: UnknownOutput[] = [];
   private readonly outputs = new Map<Source, Map<Condition, Value | undefined>>();
 
   constructor(
-    private readonly project: Project,
+    { airframe }: Project,
+    conditions: readonly Condition[],
     private readonly keep: Keep,
-  ) {}
-
-  get sources(): readonly Source[] {
-    return (this.project.airframe?.electrical?.sources ?? []).filter(({ id, voltage }) => id && voltage);
+  ) {
+    this.sources = (airframe?.electrical?.sources ?? []).filter(({ id, voltage }) => id && voltage);
+    for (const condition of conditions) {
+      for (const source of this.running(condition)) {
+        if (source.kind?.value !== "alternator") continue;
+        const known = this.outputs.get(source) ?? new Map<Condition, Value | undefined>();
+        this.outputs.set(source, known.set(condition, this.computeOutput(source, condition)));
+      }
+    }
   }
 
   isOn(source: Source, condition: Condition): boolean {
@@ -52,10 +60,7 @@ export class SourceOutputs {
 
   /** Output of an alternator that runs, never above its rating; undefined where the record does not tell it. */
   outputOf(source: Source, condition: Condition): Value | undefined {
-    const known = this.outputs.get(source) ?? new Map<Condition, Value | undefined>();
-    this.outputs.set(source, known);
-    if (!known.has(condition)) known.set(condition, this.computeOutput(source, condition));
-    return known.get(condition);
+    return this.outputs.get(source)?.get(condition);
   }
 
   private computeOutput(source: Source, condition: Condition): Value | undefined {

@@ -1,20 +1,21 @@
 /**
  * What the sources give and what is asked of them: the load analysis and what follows from it.
  */
+import type { Project } from "../../project";
+import type { Part } from "../part";
+import { recalled } from "../recall";
 import { derive, type Value, written } from "../value";
+import { type ElectricalBasis, electricalPart, outputsOf } from "./basis";
 import { deriveRecharging, type EnduranceResult, enduranceOf } from "./battery";
 import { deriveFeeders, type FeederResult } from "./feeders";
-import type { ElectricalBasis } from "./index";
 import { deriveInrushes, type Inrush } from "./inrush";
 import { type LeastSpeed, leastSpeedOf } from "./least-speed";
 import { analyseLoads, type LoadAnalysis } from "./load-analysis";
-import type { LoadCurrents } from "./load-currents";
+import { currentsOf } from "./parts";
 import { deriveShedding, type SheddingStep } from "./shedding";
 import { balanceOf, type SourceBalance } from "./source-balance";
 import { type BusDemand, deriveBusDemands, deriveSourceLoads, type SourceLoad } from "./source-loads";
 import type { SourceOutputs, UnknownOutput } from "./source-outputs";
-
-export { SourceOutputs } from "./source-outputs";
 
 /** All lists but the last are empty where the airframe records no sources. */
 export interface Sources {
@@ -38,35 +39,88 @@ export interface Sources {
   readonly leastVoltages: ReadonlyMap<string, Value>;
 }
 
-/** The load analysis of a project, once its network is solved. */
-export function deriveSources(
-  basis: ElectricalBasis,
-  currents: LoadCurrents,
-  outputs: SourceOutputs,
-): Sources {
-  const hasSources = outputs.sources.length > 0;
-  const balances = hasSources
-    ? basis.conditions.map((condition) => balanceOf(condition, basis, currents, outputs))
+const balancesOf = electricalPart((basis): SourceBalance[] => {
+  const { outputs, conditions, project } = basis;
+  return outputs.sources.length > 0
+    ? conditions.map((condition) => balanceOf(condition, basis, currentsOf(project), outputs))
     : [];
-  deriveRecharging(basis, balances, outputs);
+});
+const analysisOf = recalled((project) => analyseLoads(balancesOf(project)));
+const rechargingOf = balanced(deriveRecharging);
+const sourceLoadsOf = electricalPart((basis) => deriveSourceLoads(basis, basis.outputs));
+const busDemandsOf = balanced(deriveBusDemands);
+const enduranceResultOf = balanced(enduranceOf);
+const sheddingOf = balanced(deriveShedding);
+const leastSpeedsOf = balanced((basis, balances, outputs) =>
+  balances.flatMap((balance) => leastSpeedOf(balance, basis, outputs)),
+);
+const feedersOf = electricalPart((basis) => deriveFeeders(basis, basis.outputs));
+const inrushesOf = balanced(deriveInrushes);
+const leastVoltagesOf = electricalPart(leastVoltages);
+
+/** What follows from the load analysis. */
+function balanced<R>(
+  derive: (basis: ElectricalBasis, balances: readonly SourceBalance[], outputs: SourceOutputs) => R,
+): Part<R> {
+  return electricalPart((basis) => derive(basis, balancesOf(basis.project), basis.outputs));
+}
+
+/** In the order in which a worksheet shows their values. */
+export const sourceParts = [
+  balancesOf,
+  rechargingOf,
+  sourceLoadsOf,
+  busDemandsOf,
+  enduranceResultOf,
+  sheddingOf,
+  leastSpeedsOf,
+  feedersOf,
+  inrushesOf,
+  leastVoltagesOf,
+] as const;
+
+/** The load analysis of a project, once its network is solved. */
+export function sourcesOf(project: Project): Sources {
   return {
-    balances,
-    analysis: analyseLoads(balances),
-    sourceLoads: deriveSourceLoads(basis, outputs),
-    busDemands: deriveBusDemands(basis, balances),
-    endurance: enduranceOf(basis, balances, outputs),
-    shedding: deriveShedding(basis, balances),
-    leastSpeeds: balances.flatMap((balance) => leastSpeedOf(balance, basis, outputs)),
-    feeders: deriveFeeders(basis, outputs),
-    inrushes: deriveInrushes(basis, balances, outputs),
-    unknown: outputs.unknown,
-    leastVoltages: leastVoltages(basis),
+    get balances() {
+      return balancesOf(project);
+    },
+    get analysis() {
+      return analysisOf(project);
+    },
+    get sourceLoads() {
+      return sourceLoadsOf(project);
+    },
+    get busDemands() {
+      return busDemandsOf(project);
+    },
+    get endurance() {
+      return enduranceResultOf(project);
+    },
+    get shedding() {
+      return sheddingOf(project);
+    },
+    get leastSpeeds() {
+      return leastSpeedsOf(project);
+    },
+    get feeders() {
+      return feedersOf(project);
+    },
+    get inrushes() {
+      return inrushesOf(project);
+    },
+    get unknown() {
+      return outputsOf(project).unknown;
+    },
+    get leastVoltages() {
+      return leastVoltagesOf(project);
+    },
   };
 }
 
 function leastVoltages(basis: ElectricalBasis): Map<string, Value> {
   const least = new Map<string, Value>();
-  for (const { id, component } of basis.circuit.paths) {
+  for (const { id, component } of basis.fed) {
     const value = basis.keep(
       derive({
         subject: { kind: "component", id },

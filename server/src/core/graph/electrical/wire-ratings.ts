@@ -159,22 +159,20 @@ function allowance(
   });
   const isAluminium = wire.material?.value === "aluminium";
   const allowed = keep(
-    known({
+    known(isAluminium ? amps * aluminiumFactor.value : amps, "A", () => ({
       ...about(wire, condition),
       quantity: "allowed-current",
-      unit: "A",
       formula: isAluminium ? "I_free * f_bundle * f_altitude * f_Al" : "I_free * f_bundle * f_altitude",
-      value: isAluminium ? amps * aluminiumFactor.value : amps,
-      operands: () => ({
+      operands: {
         I_free: derived("free-air current", inFreeAir),
         f_bundle,
         f_altitude: tabled("altitude factor", altitude, "1", [condition.altitude?.place]),
         ...(isAluminium && {
           f_Al: tabled("aluminium against copper", aluminiumFactor, "1", [wire.material?.place]),
         }),
-      }),
+      },
       sources: [wireMethods.allowedCurrent.source],
-    }),
+    })),
   );
   return { allowed, gaps };
 }
@@ -189,33 +187,29 @@ function freeAir(
   const { gauge, rating } = wire;
   if (!gauge || !rating || ambient === undefined) return {};
   const rise = keep(
-    known({
+    known(inUnit(rating.value, "degC") - ambient, "K", () => ({
       ...about(wire, condition),
       quantity: "temperature-rise",
-      unit: "K",
       formula: "T_R - T_1",
-      value: inUnit(rating.value, "degC") - ambient,
-      operands: () => ({ T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) }),
-    }),
+      operands: { T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) },
+    })),
   );
   if (!rise) return {};
   const fit = freeAirFit(gauge.value.si, rise.value);
   if (!fit.covered) return { fit };
   const part = (pick: keyof FreeAirFit) => covered(fit.value[pick], fit.source, fit.notes);
   const value = keep(
-    known({
+    known(freeAirCurrent({ ...fit.value, riseKelvin: rise.value }), "A", () => ({
       ...about(wire, condition),
       quantity: "free-air-current",
-      unit: "A",
       formula: "b * dT ^ m",
-      value: freeAirCurrent({ ...fit.value, riseKelvin: rise.value }),
-      operands: () => ({
+      operands: {
         b: tabled("line of this gauge", part("coefficientAmps"), "A", [gauge.place]),
         dT: derived("temperature rise", rise),
         m: tabled("slope of the line", part("exponent"), "1", [gauge.place]),
-      }),
+      },
       sources: [wireMethods.freeAirCurrent.source],
-    }),
+    })),
   );
   return { value, fit };
 }

@@ -3,8 +3,8 @@ import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
 import { Memory } from "../remember";
 import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
+import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
-import type { ElectricalBasis } from "./index";
 import type { LoadCurrents } from "./load-currents";
 import { type Gap, resistancePer1000Feet } from "./wire-ratings";
 
@@ -32,31 +32,32 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const through = pathsThrough(basis.circuit.paths);
+  const { circuit, conditions, states, ratings, keep: keepAll } = basis;
+  const through = pathsThrough(circuit.paths);
   const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
-    const rating = basis.ratings.of(wire);
+    const rating = ratings.of(wire);
     if (!wire.id || !rating) return [];
     const paths = through.get(wire) ?? [];
     const hasOneWay = paths.every(({ isSingle }) => isSingle);
-    const solved = basis.conditions.map((condition) => basis.states.get(condition)?.currentIn(wire));
+    const solved = conditions.map((condition) => states.get(condition)?.currentIn(wire));
     const rests = [
       rating,
-      basis.circuit.protecting.has(wire),
+      circuit.protecting.has(wire),
       ...(hasOneWay ? solved.map((amps) => amps === undefined) : solved),
       ...paths.flatMap(({ id, isSingle }) => [currents.get(id), isSingle]),
     ];
     return [
       [
         wire,
-        results.recall(wire, wire, rests, basis.keep, (keep) => ({
+        results.recall(wire, wire, rests, keepAll, (keep) => ({
           wire,
           id: wire.id!.value,
-          isUsed: basis.circuit.protecting.has(wire),
-          states: basis.conditions.map((condition, index) =>
+          isUsed: circuit.protecting.has(wire),
+          states: conditions.map((condition, index) =>
             wireState(
               { wire, condition, allowed: rating.states[index]?.allowed, solved: solved[index] },
               loadsOf(paths, condition, currents),
-              { ratings: basis.ratings, keep },
+              { ratings, keep },
             ),
           ),
           gaps: rating.gaps,
@@ -128,28 +129,24 @@ function wireState(
 }
 
 function sumOfLoads(wire: Wire, condition: Condition, loads: readonly Value[]): Value | undefined {
-  return known({
+  return known(sumOf(loads.map((load) => load.value)), "A", () => ({
     ...about(wire, condition),
     quantity: "wire-current",
-    unit: "A",
     formula: "sum(I)",
-    value: sumOf(loads.map((load) => load.value)),
-    operands: () => ({ I: loads.map((load) => derived(`current of ${load.subject.id}`, load)) }),
-  });
+    operands: { I: loads.map((load) => derived(`current of ${load.subject.id}`, load)) },
+  }));
 }
 
 function solvedCurrent(wire: Wire, condition: Condition, amps: number): Value | undefined {
-  return known({
+  return known(Math.abs(amps), "A", () => ({
     ...about(wire, condition),
     quantity: "wire-current",
-    unit: "A",
     method: "solution of the whole network: the current has more than one way",
-    value: Math.abs(amps),
-    operands: () => ({
+    operands: {
       gauge: written("gauge", wire.gauge, "AWG"),
       length: written("length of the run", wire.length, "ft"),
-    }),
-  });
+    },
+  }));
 }
 
 function wireTemperature(
@@ -162,37 +159,40 @@ function wireTemperature(
 ): Value | undefined {
   if (!wire.rating || !ambient) return undefined;
   const ratingCelsius = inUnit(wire.rating.value, "degC");
-  const common = { ...about(wire, condition), quantity: "conductor-temperature", unit: "degC" } as const;
   const T_R = () => written("wire rating", wire.rating, "degC");
   if (!allowed) {
     return keep(
-      known({
-        ...common,
+      known(ratingCelsius, "degC", () => ({
+        ...about(wire, condition),
+        quantity: "conductor-temperature",
         formula: "T_R",
-        value: ratingCelsius,
-        operands: () => ({ T_R: T_R() }),
+        operands: { T_R: T_R() },
         notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
-      }),
+      })),
     );
   }
   return keep(
-    known({
-      ...common,
-      formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
-      value: conductorTemperature({
+    known(
+      conductorTemperature({
         ambientCelsius: ambient.value,
         ratingCelsius,
         amps: current.value,
         allowedAmps: allowed.value,
       }),
-      operands: () => ({
-        T_1: ambient,
-        T_R: T_R(),
-        I: derived("current", current),
-        I_max: derived("allowed current", allowed),
+      "degC",
+      () => ({
+        ...about(wire, condition),
+        quantity: "conductor-temperature",
+        formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
+        operands: {
+          T_1: ambient,
+          T_R: T_R(),
+          I: derived("current", current),
+          I_max: derived("allowed current", allowed),
+        },
+        sources: [wireMethods.conductorTemperature.source],
       }),
-      sources: [wireMethods.conductorTemperature.source],
-    }),
+    ),
   );
 }
 
@@ -213,38 +213,34 @@ function wireDrop(
     conductorCelsius: temperature.value,
   };
   const resistance = keep(
-    known({
+    known((resistanceAt(conductor) * inUnit(wire.length.value, "ft")) / 1000, "ohm", () => ({
       ...about(wire, condition),
       quantity: "wire-resistance",
-      unit: "ohm",
       formula:
         material === "copper"
           ? "R_20 * L / 1000 * (234.5 + T_2) / 254.5"
           : "R_20 * L / 1000 * (238.1 + T_2) / 258.1",
-      value: (resistanceAt(conductor) * inUnit(wire.length.value, "ft")) / 1000,
-      operands: () => ({
+      operands: {
         R_20: tabled("resistance at 20 degC", per1000Feet, "ohm/1000 ft", [
           wire.gauge?.place,
           wire.material?.place,
         ]),
         L: written("length of the run", wire.length, "ft"),
         T_2: derived("conductor temperature", temperature),
-      }),
+      },
       sources: [wireMethods.resistanceAt.source],
-    }),
+    })),
   );
   return (
     resistance &&
     keep(
-      known({
+      known(current.value * resistance.value, "V", () => ({
         ...about(wire, condition),
         quantity: "wire-drop",
-        unit: "V",
         formula: "I * R",
-        value: current.value * resistance.value,
-        operands: () => ({ I: derived("current", current), R: derived("resistance of the run", resistance) }),
+        operands: { I: derived("current", current), R: derived("resistance of the run", resistance) },
         sources: [wireMethods.voltageDrop.source],
-      }),
+      })),
     )
   );
 }

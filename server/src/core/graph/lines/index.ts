@@ -5,7 +5,7 @@
 import type { Project } from "../../project";
 import type { Line } from "../../records/types";
 import { Memory } from "../remember";
-import { keeper, type Value } from "../value";
+import type { Keep } from "../value";
 import { type DrainResult, deriveDrains } from "./drains";
 import { LineDerivation, type LineRun } from "./line-run";
 import { derivePassThroughs, type PassThroughResult } from "./pass-throughs";
@@ -14,12 +14,10 @@ export interface Lines {
   readonly runs: readonly LineRun[];
   readonly passThroughs: readonly PassThroughResult[];
   readonly drains: readonly DrainResult[];
-  readonly values: readonly Value[];
 }
 
 /** Pure; what is missing in the record is left out of the result. */
-export function deriveLines(project: Project): Lines {
-  const { keep, list } = keeper();
+export function deriveLines(project: Project, keep: Keep): Lines {
   const { lines = [] } = project.install;
   const runs = lines.flatMap((line): LineRun[] =>
     line.id ? [remembered.recall(line, line, [], keep, (kept) => new LineDerivation(line, kept).run())] : [],
@@ -28,7 +26,6 @@ export function deriveLines(project: Project): Lines {
     runs,
     passThroughs: derivePassThroughs(project, runs, keep),
     drains: deriveDrains(project, keep),
-    values: list(),
   };
 }
 

@@ -24,7 +24,6 @@ import {
   derive,
   derived,
   type Keep,
-  keeper,
   known,
   type Operand,
   type Subject,
@@ -41,7 +40,6 @@ import { type Held, type Strengths, strengthsOf } from "./strengths";
 export interface Mounts {
   readonly mounts: readonly MountResult[];
   readonly shelves: readonly ShelfResult[];
-  readonly values: readonly Value[];
 }
 
 export interface MountResult {
@@ -72,10 +70,9 @@ export interface MountCase {
 }
 
 /** All values of a project's mounts. Pure. */
-export function deriveMounts(project: Project): Mounts {
-  const { keep: keepValue, list } = keeper();
+export function deriveMounts(project: Project, keepValue: Keep): Mounts {
   const { install, kit, airframe } = project;
-  if (!install.mounts) return { mounts: [], shelves: [], values: [] };
+  if (!install.mounts) return { mounts: [], shelves: [] };
   const components = new Map(kit?.components?.map((one) => [one.id?.value, one]));
   const placements = new Map(install.placement?.map((one) => [one.component?.value, one]));
   const shelves = new Map(airframe?.shelves?.map((one) => [one.id?.value, one]));
@@ -96,7 +93,7 @@ export function deriveMounts(project: Project): Mounts {
       new MountDerivation(project, mount, component, shelf, keep).run(placement),
     );
   });
-  return { mounts, shelves: shelvesOf(project, mounted, keepValue), values: list() };
+  return { mounts, shelves: shelvesOf(project, mounted, keepValue) };
 }
 
 const derivedMounts = new Memory<Mount, Component, MountResult>();
@@ -258,17 +255,15 @@ class MountDerivation {
     operands: () => Readonly<Record<string, Operand>>,
   ): Value | undefined {
     if (!(value > 1e-9)) return undefined;
-    return known({
+    return known(value, "lbf", () => ({
       subject: this.subject,
       quantity,
       condition: direction,
-      unit: "lbf",
       method,
-      operands,
-      value,
+      operands: operands(),
       sources: [staticsSource],
       notes: quantity === "fastener-tension" ? [pullThrough] : [],
-    });
+    }));
   }
 
   private interaction(

@@ -84,15 +84,13 @@ function measure(
     .flatMap(({ other, asked, distance }): ClearanceResult[] => {
       const subject = { kind: "component", id: one.id } as const;
       const value = keep(
-        known({
+        known(distance, unit, () => ({
           subject,
           quantity: "clearance",
-          unit,
           method: `least distance to ${other.id}, negative where they share space`,
-          operands: () => ({ ...boxOperands(one, unit), ...other.operands() }),
-          value: distance,
+          operands: { ...boxOperands(one, unit), ...other.operands() },
           sources: [solidsSource],
-        }),
+        })),
       );
       if (!value) return [];
       const least = asked

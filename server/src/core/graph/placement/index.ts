@@ -4,7 +4,7 @@
  */
 import type { Project } from "../../project";
 import type { KeepOut } from "../../records/types";
-import { keeper, type Value } from "../value";
+import type { Keep } from "../value";
 import { boxOf, type NamedPlacement, type PlacedComponent, type Unit, unitOf } from "./boxes";
 import { type ClearanceResult, clearancesOf, type Neighbour } from "./clearances";
 import { keepOutNeighbour } from "./keep-outs";
@@ -25,13 +25,11 @@ export interface Placements {
   readonly shapeless: readonly KeepOut[];
   /** Unit of all lengths here. */
   readonly unit: Unit;
-  readonly values: readonly Value[];
 }
 
 /** All values of a project's placement. Pure. */
-export function derivePlacements(project: Project): Placements {
+export function derivePlacements(project: Project, keep: Keep): Placements {
   const { kit, airframe, install } = project;
-  const { keep, list } = keeper();
   const unit = unitOf(install);
   const byId = new Map(kit?.components?.map((one) => [one.id?.value, one]));
   const placements = (install.placement ?? []).flatMap((placement): NamedPlacement[] => {
@@ -68,6 +66,5 @@ export function derivePlacements(project: Project): Placements {
     unplaced,
     shapeless,
     unit,
-    values: list(),
   };
 }

@@ -108,20 +108,18 @@ function measure(
   const name = panel.id?.value ?? "the panel";
   const subject = { kind: "component", id: placed.id } as const;
   const distance = keep(
-    known({
+    known(serviceDistance(placed, job, panel, unit), unit, () => ({
       subject,
       quantity: "service-distance",
-      unit,
       method: `distance from the middle of ${name} to where one has to ${job.what?.value ?? "service it"}`,
-      operands: () => ({
+      operands: {
         ...boxOperands(placed, unit),
         ...(job.at && spotOperands(job.at, unit, "job ")),
         ...(access?.at && pointOperands(access.at, unit, `${name} `)),
-      }),
-      value: serviceDistance(placed, job, panel, unit),
+      },
       sources: [solidsSource],
       ...(!job.at && { notes: ["Where on it this is done is not recorded: its nearest point counts."] }),
-    }),
+    })),
   );
   const reach = keep(
     derive({

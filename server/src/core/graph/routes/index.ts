@@ -10,7 +10,7 @@ import type { LineRun } from "../lines/line-run";
 import type { Neighbour } from "../placement/clearances";
 import { keepOutNeighbour } from "../placement/keep-outs";
 import { Memory } from "../remember";
-import { type Keep, keeper, type Value } from "../value";
+import type { Keep, Value } from "../value";
 import { type Course, courseOf, courseOperands, type Nearest, nearestOf, routeUnit } from "./course";
 import { controlLimit, lineLimit, type Passes, passesOfControl, passesOfLine, passingWires } from "./limits";
 import { type Half, halfOfBundle, halfOfLine, separation } from "./separation";
@@ -35,12 +35,10 @@ export interface RouteSeparation {
 
 export interface Routes {
   readonly separations: readonly RouteSeparation[];
-  readonly values: readonly Value[];
 }
 
 /** Pure; what has no route, or one that is not whole, is left out. */
-export function deriveRoutes({ install, airframe }: Project, { runs }: Lines): Routes {
-  const { keep, list } = keeper();
+export function deriveRoutes({ install, airframe }: Project, { runs }: Lines, keep: Keep): Routes {
   const lines = runs.flatMap((run): RoutedLine[] => {
     const course = courseOf(run.line);
     return course ? [{ run, course }] : [];
@@ -61,7 +59,6 @@ export function deriveRoutes({ install, airframe }: Project, { runs }: Lines): R
       ]),
       ...lines.flatMap((line) => controls.map((control) => lineToControl(line, control, keep))),
     ].filter((one) => one !== undefined),
-    values: list(),
   };
 }
 

@@ -54,18 +54,16 @@ export function separation(
   const halves = of.halves.filter((half) => half !== undefined);
   if (halves.length < of.halves.length) return undefined;
   const apart = keep(
-    known({
+    known(distance, routeUnit, () => ({
       subject,
       quantity: "route-distance",
-      unit: routeUnit,
       method,
-      operands: points,
-      value: distance,
+      operands: points(),
       sources: [solidsSource],
       notes: [
         "Routes are straight from point to point: how a bend is rounded and how a run sags is not counted.",
       ],
-    }),
+    })),
   );
   const thick = halves.filter(({ diameter }) => diameter);
   return keep(

@@ -11,7 +11,6 @@ import {
   derive,
   derived,
   type Keep,
-  keeper,
   type Subject,
   sumOf,
   tabled,
@@ -22,7 +21,6 @@ import {
 
 export interface Brackets {
   readonly brackets: readonly BracketResult[];
-  readonly values: readonly Value[];
 }
 
 export interface BracketResult {
@@ -56,14 +54,13 @@ export interface LegResult {
 type Unit = "in" | "mm";
 
 /** Pure; what is missing in the record is left out of the result. */
-export function deriveBrackets({ install }: Project): Brackets {
-  const { keep, list } = keeper();
+export function deriveBrackets({ install }: Project, keep: Keep): Brackets {
   const brackets = (install.brackets ?? []).flatMap((bracket): BracketResult[] => {
     if (!bracket.id) return [];
     const id = bracket.id.value;
     return [known.recall(bracket, bracket, [], keep, (keepOwn) => bracketOf(bracket, id, keepOwn))];
   });
-  return { brackets, values: list() };
+  return { brackets };
 }
 
 const known = new Memory<Bracket, Bracket, BracketResult>();

@@ -6,7 +6,7 @@ import { relation } from "../../methods/geometry";
 import type { Project } from "../../project";
 import type { CutoutResult, Openings } from "../openings";
 import { Memory } from "../remember";
-import { keeper, type Value } from "../value";
+import type { Keep } from "../value";
 import { balanceUnits } from "../weights/balance-units";
 import { loadPathOf } from "./load-path";
 import { deriveReinforcement, type ReinforcementResult } from "./reinforcement";
@@ -18,7 +18,6 @@ export interface Structure {
   readonly openings: readonly OpeningStructure[];
   /** Doublers that lie over an opening other than their own. */
   readonly covered: readonly { readonly by: ReinforcementResult; readonly opening: CutoutResult }[];
-  readonly values: readonly Value[];
 }
 
 /** What is derived of one opening. */
@@ -33,8 +32,7 @@ export interface OpeningStructure {
 }
 
 /** Pure; an opening is derived again only when its own measures are. */
-export function deriveStructure({ airframe }: Project, { cutouts }: Openings): Structure {
-  const { keep: keepValue, list } = keeper();
+export function deriveStructure({ airframe }: Project, { cutouts }: Openings, keepValue: Keep): Structure {
   const units = balanceUnits(airframe);
   const openings = cutouts.map((opening) =>
     known.recall(opening, opening.panel, [units], keepValue, (keep): OpeningStructure => {
@@ -50,7 +48,7 @@ export function deriveStructure({ airframe }: Project, { cutouts }: Openings): S
       };
     }),
   );
-  return { openings, covered: coveredOpenings(openings), values: list() };
+  return { openings, covered: coveredOpenings(openings) };
 }
 
 function coveredOpenings(openings: readonly OpeningStructure[]): Structure["covered"] {

@@ -175,24 +175,28 @@ function runs({ install }: Project, units: BalanceUnits): FoundItems {
   return { items, isWhole };
 }
 
-/** The wires as one item, where the record has them counted by their computed weight, which is in `units`. */
+/**
+ * The wires as one item, where the record has them counted by their computed weight, which is in `units`. Where it
+ * has not, nothing here rests on the wires.
+ */
 export function harnessItems(
   { install }: Project,
   units: BalanceUnits,
-  weight: Value | undefined,
+  weight: () => Value | undefined,
 ): FoundItems {
-  const { harness, wires = [] } = install;
+  const { harness } = install;
   const isKnown =
     isWholeEntry(install, "harness", harness) &&
     (harness === undefined || isWholeEntry(harness, "counted", harness.counted));
   if (harness?.counted?.value !== "computed") return { items: [], isWhole: isKnown };
+  const { wires = [] } = install;
   const item: ItemOfChange = {
     subject: harnessSubject,
     sense: "added",
     place: harness.counted.place,
     ownArm: harness.arm,
     ownButtLine: harness.buttLine,
-    weight: derived("weight of the harness", weight),
+    weight: derived("weight of the harness", weight()),
     ...whereabouts("the harness", harness, units),
   };
   return { items: wires.length > 0 ? [item] : [], isWhole: isWholeList(install, "wires", install.wires) };

@@ -4,8 +4,7 @@
  */
 import { balanceSources, usefulLoad } from "../../methods/balance";
 import type { Project } from "../../project";
-import { derive, derived, type Keep, keeper, type Value, written } from "../value";
-import type { Wiring } from "../wiring";
+import { derive, derived, type Keep, type Value, written } from "../value";
 import { type AdverseResults, deriveAdverseSheets } from "./adverse-sheets";
 import { type BalanceUnits, balanceUnits } from "./balance-units";
 import { type ChangeHistory, deriveHistory } from "./change-history";
@@ -38,19 +37,18 @@ export interface Weights {
   readonly history: ChangeHistory | undefined;
   /** What the weighing and the changes since come to, beside the statement. */
   readonly statementDue: StatementDue | undefined;
-  readonly values: readonly Value[];
 }
 
 /**
- * All weight-and-balance values of a project; `computed` are the items that other sections hand in (see
- * `changedItems`). Pure; what can't be computed from the whole record is left out.
+ * All weight-and-balance values of a project; `harnessWeight` is asked for only where it counts, `computed` are the
+ * items that other sections hand in (see `changedItems`). Pure; what can't be computed from the whole record is left out.
  */
 export function deriveWeights(
   project: Project,
-  { harnessWeight }: Wiring,
-  computed: readonly FoundItems[] = [],
+  harnessWeight: () => Value | undefined,
+  computed: readonly FoundItems[],
+  keep: Keep,
 ): Weights {
-  const { keep, list } = keeper();
   const units = balanceUnits(project.airframe);
   const before = deriveEmptyBefore(project.airframe, units, keep);
   const items = [harnessItems(project, units, harnessWeight), ...computed];
@@ -76,7 +74,6 @@ export function deriveWeights(
     conditions,
     history,
     statementDue,
-    values: list(),
   };
 }
 

@@ -27,7 +27,7 @@ export const airDensityNotCovered = defineRule<{ condition: string; gap: string 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "41,000 ft",
       text: airExample({ altitude: "41000 ft" }),

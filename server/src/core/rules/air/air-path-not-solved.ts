@@ -28,7 +28,7 @@ export const airPathNotSolved = defineRule<{ path: string; reason: string; todo:
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A curve that ends before it meets the path's",
       text: airExample({ curve: "[{ flow: 0 cfm, pressure: 200 Pa }, { flow: 20 cfm, pressure: 195 Pa }]" }),

@@ -42,7 +42,7 @@ export const coolingAirShort = defineRule<{ path: string; condition: string; is:
     }
   },
   remedies: ({ subject }, project) => largerOpenings(subject.id, project),
-  examples: [
+  examples: () => [
     {
       title: "Twice the heat",
       text: airExample({ draw: "{ mode: run, current: 20 A, heat: 1200 W }" }),

@@ -31,7 +31,7 @@ export const coolingDataMissing = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A mode without heat",
       text: airExample({ draw: "{ mode: run, current: 20 A }" }),

@@ -27,7 +27,7 @@ export const coolingFanOff = defineRule<{ path: string; condition: string; cools
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The fan's component is not in the condition's loads",
       text: airExample({ loads: "{ CHILLER: run }" }),

@@ -28,7 +28,7 @@ export const coolingNotChecked = defineRule<{ component: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A cooling unit that runs without a path for its air",
       text: airExample({ hasPath: false }),

@@ -23,7 +23,7 @@ export const ductNotSolved = defineRule<{ duct: string; reason: string; todo: st
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two segments that feed each other",
       text: airExample({

@@ -51,7 +51,7 @@ export const ductOutletShort = defineRule<{ outlet: string; condition: string; i
   *remedies({ subject }, project) {
     yield* widerSegment(subject.id, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "A long thin branch beside an outlet near the supply",
       text: airExample({ hasPath: false, ducts: twoOutlets("1.75 in") }),

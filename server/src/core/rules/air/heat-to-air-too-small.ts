@@ -41,7 +41,7 @@ export const heatToAirTooSmall = defineRule<{ component: string; mode: string; i
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A unit that takes out 800 W and draws 560 W",
       text: cooler("800 W"),

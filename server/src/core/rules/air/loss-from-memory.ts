@@ -43,7 +43,7 @@ export const lossFromMemory = defineRule<{ owner: string; parts: readonly string
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A mesh and a bare inlet without data",
       text: airExample({

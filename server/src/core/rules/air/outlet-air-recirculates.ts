@@ -32,7 +32,7 @@ export const outletAirRecirculates = defineRule<{ path: string; apart: number; u
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "18 in apart, toward the inlet",
       text: airExample({

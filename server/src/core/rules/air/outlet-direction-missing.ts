@@ -27,7 +27,7 @@ export const outletDirectionMissing = defineRule<{ path: string; missing: readon
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Neither is recorded",
       text: airExample({ path: "inlet-loss: 0.5, outlet-loss: 1, data: Duct test HM-0412-T3" }),

@@ -38,7 +38,7 @@ export const screenAirTooSlow = defineRule<{ cutout: string; condition: string; 
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Fine wires in slow air",
       text: airExample({ screen: "{ kind: square-mesh, opening: 0.097 in, wire: 0.028 in }" }),

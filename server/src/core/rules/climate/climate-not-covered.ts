@@ -34,7 +34,7 @@ export const climateNotCovered = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "People at a set point that the table does not speak of",
       text: climateExample({

@@ -56,7 +56,7 @@ export const comfortTooLate = defineRule<{
     }
   },
   remedies: fittedShades,
-  examples: [
+  examples: () => [
     {
       title: "Five minutes from 60 degC",
       text: climateExample({

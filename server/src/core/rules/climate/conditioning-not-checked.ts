@@ -30,7 +30,7 @@ export const conditioningNotChecked = defineRule<{ component: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A cooling unit that runs, and no space",
       text: climateExample().replace("served-by: [CHILLER]", "served-by: []"),

@@ -20,7 +20,7 @@ export const coolingCapacityShort = defineRule<CapacityFacts>({
   }),
   check: (project) => capacityShort("cooling-capacity-short", "cool", project),
   remedies: fittedShades,
-  examples: [
+  examples: () => [
     {
       title: "Two more people than the unit can carry",
       text: climateExample({

@@ -17,7 +17,7 @@ export const heatingCapacityShort = defineRule<CapacityFacts>({
     todo: "Insulate, let in less fresh air, or take a larger heater.",
   }),
   check: (project) => capacityShort("heating-capacity-short", "heat", project),
-  examples: [
+  examples: () => [
     {
       title: "A 500 W heater at -20 degC",
       text: climateExample({

@@ -42,7 +42,7 @@ export const spaceNotConditioned = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The cooling unit does not run",
       text: climateExample({ loads: "{ RACK: survey }" }),

@@ -71,7 +71,7 @@ export const cutoutCornerRadius = defineRule<{
       (length) => `Give ${assessment.subject.id} a corner radius of ${length}`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "1/4 in where the panel's data ask for 1/2 in",
       text: panelExample({

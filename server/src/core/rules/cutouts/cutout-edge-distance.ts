@@ -50,7 +50,7 @@ export const cutoutEdgeDistance = defineRule<{
     }
   },
   remedies: ({ subject }, project) => shifts(subject.id, project),
-  examples: [
+  examples: () => [
     {
       title: "Half an inch left where an inch is asked for",
       text: panelExample({ openings: ["{ shape: circle, diameter: 3 in, at: { x: 8 in, y: 0 in } }"] }),

@@ -56,7 +56,7 @@ export const cutoutFastenerDistance = defineRule<{
     }
   },
   remedies: ({ subject }, project) => shifts(subject.id, project),
-  examples: [
+  examples: () => [
     {
       title: "0.2 in to a 1/8 in fastener that needs 0.25 in",
       text: panelExample({ fasteners: "[{ at: { x: 1.7 in, y: 0 in }, diameter: 1/8 in }]" }),

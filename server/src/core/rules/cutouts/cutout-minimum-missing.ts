@@ -34,7 +34,7 @@ export const cutoutMinimumMissing = defineRule<{ cutout: string; panel: string; 
         };
       }
     },
-    examples: [
+    examples: () => [
       {
         title: "A panel without minimums",
         text: panelExample({ minimums: "" }),

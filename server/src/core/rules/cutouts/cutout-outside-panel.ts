@@ -31,7 +31,7 @@ export const cutoutOutsidePanel = defineRule<{ cutout: string; panel: string; ho
     }
   },
   corrections: ({ subject }, project) => shifts(subject?.id, project),
-  examples: [
+  examples: () => [
     {
       title: "A circle over the edge",
       text: panelExample({ openings: ["{ shape: circle, diameter: 3 in, at: { x: 9 in, y: 0 in } }"] }),

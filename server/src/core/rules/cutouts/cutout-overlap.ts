@@ -30,7 +30,7 @@ export const cutoutOverlap = defineRule<{ cutout: string; other: string }>({
     }
   },
   corrections: ({ subject }, project) => shifts(subject?.id, project),
-  examples: [
+  examples: () => [
     {
       title: "Two circles two inches from centre to centre",
       text: panelExample({

@@ -52,7 +52,7 @@ export const cutoutSpacing = defineRule<{
     }
   },
   remedies: ({ subject }, project) => shifts(subject.id, project),
-  examples: [
+  examples: () => [
     {
       title: "Two circles an inch apart where 1.5 in is asked for",
       text: panelExample({

@@ -32,7 +32,7 @@ export const figureFaulty = defineRule<{ owner: string; id: string; fault: strin
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A slot shorter than it is wide",
       text: panelExample({ openings: ["{ shape: slot, length: 1 in, width: 3 in }"] }),

@@ -13,7 +13,7 @@ export const deviationDateFaulty = defineRule<{ until: string }>({
     what: `${quote(until)} is no day until which a deviation can be accepted.`,
     todo: "Write year, month and day: 2027-03-31.",
   }),
-  examples: [
+  examples: () => [
     {
       title: "Another order of year, month and day",
       text: deviationExample({ until: "31.03.2027" }),

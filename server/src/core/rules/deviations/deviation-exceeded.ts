@@ -20,7 +20,7 @@ export const deviationExceeded = defineRule<{
       `${percent(margin)} now; it does not cover this.`,
     todo: "Bring the value back to what was accepted, or have the deviation accepted anew.",
   }),
-  examples: [
+  examples: () => [
     {
       title: "A wire that has become thinner",
       text: deviationExample({}, "16 AWG"),

@@ -14,7 +14,7 @@ export const deviationExpired = defineRule<{ rule: string; subject: string; unti
     what: `The deviation of ${rule} for ${subject} was accepted until ${until}; it no longer covers anything.`,
     todo: "Mend the finding, or have the deviation accepted anew and write the new day and reference.",
   }),
-  examples: [
+  examples: () => [
     {
       title: "A day in the past",
       text: deviationExample({ until: "2024-03-31" }),

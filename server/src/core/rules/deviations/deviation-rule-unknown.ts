@@ -13,7 +13,7 @@ export const deviationRuleUnknown = defineRule<{ rule: string; guess: string }>(
     what: `There is no rule ${quote(rule)} to deviate from.`,
     todo: guess === "" ? "Write the rule as the report names it." : `Did you mean ${shorten(guess)}?`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A slip in the rule's name",
       text: deviationExample({ rule: "wire-voltage-dorp" }),

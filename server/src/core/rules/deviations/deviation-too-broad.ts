@@ -41,7 +41,7 @@ export const deviationTooBroad = defineRule<{ rule: string; subject: string } & 
         };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "No least margin is written",
       text: deviationExample({ "least-margin": undefined }),

@@ -23,7 +23,7 @@ export const deviationUnused = defineRule<{
         ? `Take it out, or correct it: ${rule} finds ${listWords(found, "and")}.`
         : "Take it out; the rule finds nothing that is not covered already.",
   }),
-  examples: [
+  examples: () => [
     {
       title: "The wire has been made thicker since",
       text: deviationExample({}, "8 AWG"),

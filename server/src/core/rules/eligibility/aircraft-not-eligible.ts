@@ -50,7 +50,7 @@ export const aircraftNotEligible = defineRule<{
       related: nearest.map(({ group }) => ({ place: group.place, words: "aircraft that the kit is for" })),
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Another type, another serial number, another basis",
       text: eligibilityExample({ groups: ["{ type: Type 11 }"] }),

@@ -21,7 +21,7 @@ export const equipmentRequired = defineRule<LackFacts>({
       ...equipment.map(({ value }) => ({ id: value })),
       ...removed,
     ]),
-  examples: [
+  examples: () => [
     {
       title: "An access panel that is not there, with another way",
       text: eligibilityExample({

@@ -20,7 +20,7 @@ export const modificationIncompatible = defineRule<LackFacts>({
     lacks("modification-incompatible", project, ({ incompatible }) =>
       incompatible.map(({ value }) => ({ id: value })),
     ),
-  examples: [
+  examples: () => [
     {
       title: "A long-range tank where the rack goes",
       text: eligibilityExample({

@@ -20,7 +20,7 @@ export const modificationRequired = defineRule<LackFacts>({
     lacks("modification-required", project, ({ modifications }) =>
       modifications.map(({ value }) => ({ id: value })),
     ),
-  examples: [
+  examples: () => [
     {
       title: "An older serial number needs another modification first",
       text: eligibilityExample({

@@ -32,7 +32,7 @@ export const serialNotComparable = defineRule<{ serial: string; from: string }>(
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Digits alone against a series",
       text: eligibilityExample({

@@ -47,7 +47,7 @@ export const drainHoldsWater = defineRule<{
     }
   },
   remedies: ({ subject }, project) => pointHeights(subject.id, project, ({ fall }) => fall.value),
-  examples: [
+  examples: () => [
     {
       title: "A loop on the way",
       text: drainExample([

@@ -58,7 +58,7 @@ export const drainSlopeShallow = defineRule<{
     }
   },
   remedies: ({ subject }, project) => pointHeights(subject.id, project, ({ slope }) => slope?.value),
-  examples: [
+  examples: () => [
     {
       title: "An eighth of an inch in two feet",
       text: drainExample([

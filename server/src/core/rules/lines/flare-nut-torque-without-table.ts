@@ -36,7 +36,7 @@ export const flareNutTorqueWithoutTable = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A bare number",
       text: lineExample({

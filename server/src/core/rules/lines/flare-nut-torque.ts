@@ -68,7 +68,7 @@ export const flareNutTorque = defineRule<{
     const text = `${(sense === "at-least" ? roundUp : roundDown)(wanted, unit === "N m" ? 0.1 : 1)} ${unit}`;
     yield rewrite(`Tighten flare nut ${subject.id} to ${text}`, place, text);
   },
-  examples: [
+  examples: () => [
     {
       title: "A steel tube's torque on an aluminium one",
       text: lineExample({

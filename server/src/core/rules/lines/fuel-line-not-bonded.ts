@@ -26,7 +26,7 @@ export const fuelLineNotBonded = defineRule<{ line: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Cushioned clamps without a bond",
       text: lineExample({ line: "kind: tube, fluid: fuel, dash: 6, material: aluminium, bonded: false" }),

@@ -76,7 +76,7 @@ export const hoseSlack = defineRule<{
     const text = `${(sense === "at-least" ? roundUp : roundDown)(wanted, step)} ${unit}`;
     yield rewrite(`Make hose ${subject.id} ${text} long`, place, text);
   },
-  examples: [
+  examples: () => [
     {
       title: "41 in of hose for a way of 40 in",
       text: lineExample({ line: "kind: hose, fluid: water, dash: 6, length: 41 in, way: 40 in" }),

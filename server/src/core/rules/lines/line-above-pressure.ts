@@ -62,7 +62,7 @@ export const lineAbovePressure = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A -16 hose at 900 psi",
       text: lineExample({

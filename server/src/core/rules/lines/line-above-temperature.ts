@@ -43,7 +43,7 @@ export const lineAboveTemperature = defineRule<{ line: string; hottest: number; 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A -8 hose at 140 degC",
       text: lineExample({

@@ -46,7 +46,7 @@ export const lineBendFlattened = defineRule<{ line: string; diameter: number; le
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A 3/8 in tube that measures 0.27 in",
       text: lineExample({

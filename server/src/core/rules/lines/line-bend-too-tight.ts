@@ -65,7 +65,7 @@ export const lineBendTooTight = defineRule<{ line: string; kind: string; radius:
     });
     if (changes[0]) yield { title: `Bend line ${subject.id} to no less than ${changes[0].text}`, changes };
   },
-  examples: [
+  examples: () => [
     {
       title: "A -6 hose round 3.5 in",
       text: lineExample({

@@ -35,7 +35,7 @@ export const lineByExhaust = defineRule<{ line: string; fluid: string; burns: bo
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Refrigerant a foot from the exhaust",
       text: lineExample({

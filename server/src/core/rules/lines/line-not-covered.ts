@@ -36,7 +36,7 @@ export const lineNotCovered = defineRule<{ line: string; wanted: string; gap?: s
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A size between those of the table, and a refrigerant hotter than the table goes",
       text: lineExample({

@@ -24,7 +24,7 @@ export const lineRouteTooNear = defineRule<RouteFacts>({
   say: (facts) => routeWords("Line", facts),
   check: (project) => heldRoutes("line-route-too-near", "line", project),
   remedies: movesOfRoute,
-  examples: [
+  examples: () => [
     {
       title: "Nearer to a control cable than its manual allows",
       text: routeExample({

@@ -52,7 +52,7 @@ export const lineSupportSpacing = defineRule<{ line: string; spacing: number; mo
       (length) => `Support line ${assessment.subject.id} every ${length}`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "A 3/8 in steel tube every 24 in, and one with fittings every 18 in",
       text: lineExample({

@@ -99,7 +99,7 @@ export const lineTooNear = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A wire 3 in from a fuel line",
       text: lineExample({

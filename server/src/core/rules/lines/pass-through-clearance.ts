@@ -48,7 +48,7 @@ export const passThroughClearance = defineRule<{ passThrough: string; clearance:
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A quarter inch from a bare edge",
       text: lineExample({ sections: ["pass-throughs: [{ id: PT1, hole: 2 in, clearance: 0.25 in }]"] }),

@@ -28,7 +28,7 @@ export const passThroughFillUnknown = defineRule<{ passThrough: string; unknown:
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A hose of no specification",
       text: lineExample({

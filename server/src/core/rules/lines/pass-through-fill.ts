@@ -51,7 +51,7 @@ export const passThroughFill = defineRule<{ passThrough: string; fill: number; m
     const text = `${roundUp(wanted, unit === "mm" ? 1 : 1 / 16)} ${unit}`;
     yield rewrite(`Make the hole of ${subject.id} ${text}`, place, text);
   },
-  examples: [
+  examples: () => [
     {
       title: "Two 1/2 in tubes through a 3/4 in hole",
       text: lineExample({

@@ -34,7 +34,7 @@ export const tubeWithoutBend = defineRule<{ line: string; isMoving: boolean }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Straight between rigid ends, and across motion",
       text: lineExample({

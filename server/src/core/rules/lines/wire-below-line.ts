@@ -31,7 +31,7 @@ export const wireBelowLine = defineRule<{ line: string; isHung: boolean }>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Below a hydraulic line, and tied to a water line",
       text: lineExample({

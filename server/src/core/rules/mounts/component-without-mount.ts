@@ -30,7 +30,7 @@ export const componentWithoutMount = defineRule<{ component: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The kit gives fasteners, the record no mount",
       text: mountExample({ mounts: [] }),

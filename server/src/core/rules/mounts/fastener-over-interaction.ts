@@ -52,7 +52,7 @@ export const fastenerOverInteraction = defineRule<LoadFacts>({
     }
   },
   remedies: largerFasteners,
-  examples: [
+  examples: () => [
     {
       title: "Each within its own strength, both together too much",
       text: mountExample({

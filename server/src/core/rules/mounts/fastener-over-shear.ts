@@ -28,7 +28,7 @@ export const fastenerOverShear = defineRule<LoadFacts>({
       ({ strengths }) => strengths.shear,
     ),
   remedies: largerFasteners,
-  examples: [
+  examples: () => [
     {
       title: "60 lb on two insert screws, 18 g forward",
       text: mountExample({

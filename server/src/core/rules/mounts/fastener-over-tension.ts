@@ -27,7 +27,7 @@ export const fastenerOverTension = defineRule<LoadFacts>({
       ({ strengths }) => strengths.tension,
     ),
   remedies: largerFasteners,
-  examples: [
+  examples: () => [
     {
       title: "A tall box on a narrow foot",
       text: mountExample({

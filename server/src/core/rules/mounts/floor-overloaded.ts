@@ -44,7 +44,7 @@ export const floorOverloaded = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "40 lb on 12 by 8 in",
       text: mountExample({ weight: "40 lb" }),

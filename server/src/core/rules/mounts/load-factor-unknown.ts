@@ -30,7 +30,7 @@ export const loadFactorUnknown = defineRule<{ component: string; where: string; 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A basis without numbers",
       text: mountExample({ basis: "14 CFR 23 from Amdt 23-64" }),

@@ -28,7 +28,7 @@ export const mountDataMissing = defineRule<{ component: string; missing: readonl
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A kit without centre of gravity",
       text: mountExample({ cg: "{ from-front: 6 in }" }),

@@ -45,7 +45,7 @@ export const mountEdgeDistance = defineRule<{ component: string; distance: numbe
       (length) => `Keep the fasteners of ${assessment.subject.id} ${length} from the edge`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "A 3/16 in bolt at 0.3 in",
       text: mountExample({ keys: ", edge-distance: 0.3 in" }),

@@ -34,7 +34,7 @@ export const mountUnstable = defineRule<{ component: string; directions: readonl
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two screws across, the centre of gravity above them",
       text: mountExample({

@@ -27,7 +27,7 @@ export const sheetOverBearing = defineRule<LoadFacts>({
       ({ strengths }) => strengths.bearing,
     ),
   remedies: largerFasteners,
-  examples: [
+  examples: () => [
     {
       title: "A soft sheet, its strength recorded",
       text: mountExample({

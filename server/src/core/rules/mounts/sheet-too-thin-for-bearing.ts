@@ -52,7 +52,7 @@ export const sheetTooThinForBearing = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "1/4 in bolts through 0.032 in",
       text: mountExample({

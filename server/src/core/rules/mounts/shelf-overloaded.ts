@@ -33,7 +33,7 @@ export const shelfOverloaded = defineRule<{ shelf: string; weight: number; limit
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "With the radio that stands on it already",
       text: mountExample({

@@ -44,7 +44,7 @@ export const clearanceNotRecorded = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A cable without a distance",
       text: placementExample({ airframe: [cableExample("9 in", "")] }),

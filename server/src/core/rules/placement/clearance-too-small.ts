@@ -54,7 +54,7 @@ export const clearanceTooSmall = defineRule<{
     }
   },
   remedies: movesThatClear,
-  examples: [
+  examples: () => [
     {
       title: "A control cable half an inch from the rack",
       text: placementExample({ airframe: [cableExample("7 in")] }),

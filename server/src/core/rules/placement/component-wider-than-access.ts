@@ -45,7 +45,7 @@ export const componentWiderThanAccess = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "10 by 12 in through 11 in square",
       text: throughExample("11 in", "11 in"),

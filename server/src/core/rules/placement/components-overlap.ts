@@ -20,7 +20,7 @@ export const componentsOverlap = defineRule<SharedRoom>({
   }),
   check: (project) => sharedRooms("components-overlap", "component", project),
   remedies: movesThatClear,
-  examples: [
+  examples: () => [
     {
       title: "A box in the rack",
       text: placementExample({ box: "arm: 152 in, butt-line: 0 in, water-line: 20 in" }),

@@ -50,7 +50,7 @@ export const controlOutOfReach = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "On the panel of the other side",
       text: reachExample("reach: 28 in, data: B9-25", "24 in"),

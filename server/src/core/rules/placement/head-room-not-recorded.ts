@@ -34,7 +34,7 @@ export const headRoomNotRecorded = defineRule<{ seat: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Over one of two seats",
       text: seated("OBSERVER"),

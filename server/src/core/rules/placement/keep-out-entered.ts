@@ -20,7 +20,7 @@ export const keepOutEntered = defineRule<SharedRoom>({
   }),
   check: (project) => sharedRooms("keep-out-entered", "keep-out", project),
   remedies: movesThatClear,
-  examples: [
+  examples: () => [
     {
       title: "A control cable through the rack",
       text: placementExample({ airframe: [cableExample("4 in")] }),

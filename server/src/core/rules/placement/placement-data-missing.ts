@@ -74,7 +74,7 @@ export const placementDataMissing = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A rack without water line",
       text: placementExample({ rack: "arm: 140 in, butt-line: 0 in", airframe: [cableExample("9 in")] }),

@@ -40,7 +40,7 @@ export const reachNotRecorded = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A seat without reach",
       text: reachExample("", "0 in"),

@@ -56,7 +56,7 @@ export const serviceOutOfReach = defineRule<{
     }
   },
   remedies: nearerPanels,
-  examples: [
+  examples: () => [
     {
       title: "A filter at the far side",
       text: serviceExample({

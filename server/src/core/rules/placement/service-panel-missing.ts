@@ -40,7 +40,7 @@ export const servicePanelMissing = defineRule<{ component: string; jobs: readonl
     }
   },
   corrections: ({ facts: { component } }, project) => panelsFor(component, project),
-  examples: [
+  examples: () => [
     {
       title: "A filter behind nobody knows which panel",
       text: serviceExample({ placement: "" }),

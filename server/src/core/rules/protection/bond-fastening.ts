@@ -25,7 +25,7 @@ export const bondFastening = defineRule<{ bond: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A jumper under a self-tapping screw",
       text: protectionExample({

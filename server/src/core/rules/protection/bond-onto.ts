@@ -35,7 +35,7 @@ export const bondOnto = defineRule<{ bond: string; onto: "magnesium" | "composit
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A jumper onto magnesium, and a return into composite",
       text: protectionExample({

@@ -45,7 +45,7 @@ export const bondResistance = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A jumper of 3.2 mohm",
       text: protectionExample({ sections: ["bonds: [{ id: BJ-1, kind: jumper, resistance: 3.2 mohm }]"] }),

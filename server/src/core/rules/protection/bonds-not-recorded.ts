@@ -31,7 +31,7 @@ export const bondsNotRecorded = defineRule<{ loads: number }>({
       facts: { loads: wired.length },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A load with a return wire to a ground point",
       text: circuitExample(),

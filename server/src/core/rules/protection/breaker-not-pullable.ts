@@ -53,7 +53,7 @@ export const breakerNotPullable = defineRule<{ protection: string; device: strin
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A breaker without a button",
       text: opened("{ id: CB-20, kind: breaker, rating: 20 A, pullable: false }", "within-reach: true"),

@@ -26,7 +26,7 @@ export const breakerResetsItself = defineRule<{ protection: string; device: stri
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "An automatic breaker on the bus",
       text: protectionExample({

@@ -57,7 +57,7 @@ export const contactBelowLoad = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A 10 A relay for a motor of 5 A on 28 V",
       text: protectionExample({

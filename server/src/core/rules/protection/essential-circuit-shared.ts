@@ -44,7 +44,7 @@ export const essentialCircuitShared = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A radio and a rack on one breaker",
       text: protectionExample({

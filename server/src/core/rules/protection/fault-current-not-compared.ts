@@ -37,7 +37,7 @@ export const faultCurrentNotCompared = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two return wires that lead to one",
       text: protectionExample({

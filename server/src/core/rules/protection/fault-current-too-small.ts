@@ -52,7 +52,7 @@ export const faultCurrentTooSmall = defineRule<{
     const guard = guardsOf(project).find(({ id }) => id === fault?.guard.id);
     if (guard) yield* smallerDevices(guard, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "24 AWG behind a 20 A breaker (points made up)",
       text: protectionExample({

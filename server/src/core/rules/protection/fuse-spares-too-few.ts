@@ -56,7 +56,7 @@ export const fuseSparesTooFew = defineRule<{
     const missing = found.needed.value - found.carried.value;
     yield rewrite(`Carry ${found.needed.value} of them`, count.place, String(count.value + missing));
   },
-  examples: [
+  examples: () => [
     {
       title: "Three fuses of one rating and one spare",
       text: protectionExample({

@@ -27,7 +27,7 @@ export const openingPointsMissing = defineRule<{ protection: string; device: str
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A breaker with nothing but its rating",
       text: protectionExample({ devices: ["{ id: CB-20, kind: breaker, rating: 20 A }"] }),

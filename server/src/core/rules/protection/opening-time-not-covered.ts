@@ -49,7 +49,7 @@ export const openingTimeNotCovered = defineRule<Facts>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A fuse ahead of a breaker, both without points",
       text: protectionExample({
@@ -125,26 +125,30 @@ function* ofInrush({ component, device, band, states }: InrushResult): Iterable<
 }
 
 /** Only where there are points: without them nothing is asked of every device of a record. */
-function* ofFault({ wire, guard, band, smallest, largest }: FaultResult): Iterable<Problem> {
-  if (band.kind === "no-points") return;
+function* ofFault(fault: FaultResult): Iterable<Problem> {
+  const { wire, guard, band } = fault;
+  const open = band.kind === "no-points" ? undefined : openFor(fault);
+  if (!open) return;
   const question = `Whether ${guard.id} opens in time at a short of wire ${wire.id} is not known`;
-  const unusable = unusableWords([[guard, band.kind]]);
-  if (unusable) return yield* problem(guard, question, unusable, addPoints);
-  const open = [smallest, largest].find(
+  yield* problem(guard, question, open.reason, open.todo);
+}
+
+function openFor({ guard, band, smallest, largest }: FaultResult) {
+  const unusable = band.kind === "band" ? undefined : unusableWords([[guard, band.kind]]);
+  if (unusable) return { reason: unusable, todo: addPoints };
+  const beyond = [smallest, largest].find(
     ({ current, isJudged, opening }) =>
       current && isJudged && !opening && current.value > guard.rating!.value,
   );
-  if (open?.current) {
-    const reason = `${formatMeasure(open.current.value, "A", 3)} lies outside the points of its device`;
-    yield* problem(guard, question, reason, addPoints);
-  } else if (smallest.opening && !smallest.withstand) {
-    yield* problem(
-      guard,
-      question,
-      "no table gives how long the wire stands it",
-      "Show by the wire maker's data that the wire stands the fault until the device has opened.",
-    );
+  if (beyond?.current) {
+    const amps = formatMeasure(beyond.current.value, "A", 3);
+    return { reason: `${amps} lies outside the points of its device`, todo: addPoints };
   }
+  if (!smallest.opening || smallest.withstand) return undefined;
+  return {
+    reason: "no table gives how long the wire stands it",
+    todo: "Show by the wire maker's data that the wire stands the fault until the device has opened.",
+  };
 }
 
 function unusableWords(

@@ -36,7 +36,7 @@ export const protectionAboveSources = defineRule<{ protection: string; rating: n
     const guard = project && guardsOf(project).find(({ id }) => id === facts.protection);
     if (guard) yield* smallerDevices(guard, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "A fuse of 150 A with an alternator of 60 A and a battery that gives 80 A",
       text: fused("150 A", "rating: 80 A"),

@@ -62,7 +62,7 @@ export const protectionOpensAtInrush = defineRule<{
     const guard = guardsOf(project).find(({ id }) => id === assessment.subject.id);
     if (guard) yield* largerDevices(guard, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "120 A for 3 s through a 20 A breaker, beside another 10 A",
       text: protectionExample({

@@ -3,7 +3,13 @@ import { openingMethods } from "../../methods/opening-time";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
 import { guardsOf, largerDevices, smallerDevices } from "../wires/governing";
-import { breakerPoints, inSeries, protectionExample, slowPoints } from "./protection-example";
+import {
+  breakerPoints,
+  breakerPointsToFaults,
+  inSeries,
+  protectionExample,
+  slowPoints,
+} from "./protection-example";
 
 export const protectionOrder = defineRule<{
   upstream: string;
@@ -23,13 +29,19 @@ export const protectionOrder = defineRule<{
     "A fault in one circuit must take away that circuit only. The device next to the fault must have opened before " +
     "the one ahead of it can, at every current that the fault may draw.",
   sources: [openingMethods.coordination.source],
-  say: ({ upstream, downstream, from, to, at, earliest, latest, more }) => ({
-    what:
-      `${upstream} may open before ${downstream} from ${formatMeasure(from, "A", 3)} to ${formatMeasure(to, "A", 3)}: ` +
-      `at ${formatMeasure(at, "A", 3)} after ${formatMeasure(earliest, "s", 3)}, not ${formatMeasure(latest, "s", 3)}` +
-      `${more > 0 ? `; ${more} more bands` : ""}.`,
-    todo: `Take a slower or larger device for ${upstream}, with wires to match, or a faster or smaller one for ${downstream}.`,
-  }),
+  say: ({ upstream, downstream, from, to, at, earliest, latest, more }) => {
+    const [first, last, here] = [from, to, at].map((amps) => formatMeasure(amps, "A", 3));
+    const [soonest, longest] = [earliest, latest].map((seconds) => formatMeasure(seconds, "s", 3));
+    const range = first === last ? `at ${first}` : `from ${first} to ${last}`;
+    const times =
+      soonest === longest ? `both may take ${soonest}` : `at ${here} after ${soonest}, not ${longest}`;
+    return {
+      what:
+        `${upstream} may open before ${downstream} ${range}: ${times}` +
+        `${more > 0 ? `; ${more} more bands` : ""}.`,
+      todo: `Take a slower or larger device for ${upstream}, with wires to match, or a faster or smaller one for ${downstream}.`,
+    };
+  },
   *check(project) {
     for (const { upstream, downstream, compared } of electricalOf(project).protection.orders) {
       const [first, ...more] = compared?.coordination.clashes ?? [];
@@ -69,7 +81,7 @@ export const protectionOrder = defineRule<{
     const below = guards.find(({ id }) => id === downstream);
     if (below) yield* smallerDevices(below, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "A quick fuse of 30 A ahead of a breaker of 20 A (points made up)",
       text: protectionExample({
@@ -80,6 +92,17 @@ export const protectionOrder = defineRule<{
         ...inSeries,
       }),
       finds: ["^F-MAIN may open before CB-RACK from \\d.* A to \\d.* A: at .* A after .* s, not .* s"],
+    },
+    {
+      title: "At one current both may take the same time (points made up)",
+      text: protectionExample({
+        devices: [
+          "{ id: F-UP, kind: fuse, rating: 40 A, opening: [{ at: 120 %, earliest: 1000 s, latest: 5000 s }, { at: 500 %, earliest: 1 s, latest: 5 s }, { at: 2000 %, earliest: 0.9 s, latest: 4 s }] }",
+          `{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`,
+        ],
+        ...inSeries,
+      }),
+      finds: ["^F-MAIN may open before CB-RACK at 200 A: both may take 1 s\\."],
     },
     {
       title: "A slow fuse of 30 A ahead of the same breaker (points made up)",

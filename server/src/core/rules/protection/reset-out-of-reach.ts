@@ -41,7 +41,7 @@ export const resetOutOfReach = defineRule<{ protection: string; said: boolean; p
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A breaker in the aft bay that is reset in flight",
       text: protectionExample({

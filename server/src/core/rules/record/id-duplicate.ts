@@ -16,7 +16,7 @@ export const idDuplicate = defineRule<RecordFacts["id-duplicate"]>({
     what: `Another ${kindName(ownerKind)} already has the id ${quote(ownerId)}.`,
     todo: `Give this one an id of its own, such as ${shorten(ownerId)}-2, and mend what refers to it.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "Two junctions called TB1",
       text: `${wireExample()}junctions:\n  - { id: TB1 }\n  - { id: TB1 }\n`,

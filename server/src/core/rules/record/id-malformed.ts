@@ -17,7 +17,7 @@ export const idMalformed = defineRule<RecordFacts["id-malformed"]>({
     what: `${quote(found)} can't be ${use(where)}: it ${fault(found)}.`,
     todo: `Use a letter first, then letters, digits, '.', '_' and '-', such as ${mended(found) ?? example}.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A blank in a wire's name",
       text: wireExample({ id: "P101 A8" }),

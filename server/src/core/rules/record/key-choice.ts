@@ -19,7 +19,7 @@ export const keyChoice = defineRule<RecordFacts["key-choice"]>({
         : `${sentence(nameOf(where))} has ${listWords(found.map(quote), "and")}, where one excludes the other.`,
     todo: found.length === 0 ? `Add ${listWords(keys, "or")}.` : `Keep one: ${listWords(found, "or")}.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A current and a power",
       text: kit("{ mode: survey, current: 18 A, power: 500 W }"),

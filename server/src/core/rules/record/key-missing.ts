@@ -16,7 +16,7 @@ export const keyMissing = defineRule<RecordFacts["key-missing"]>({
     what: `${sentence(nameOf(where))} has no ${quote(key)}${shape ? `, which a ${shape} needs` : ""}.`,
     todo: addition(key, example, parts) + meaningWords(meaning),
   }),
-  examples: [
+  examples: () => [
     {
       title: "A wire without a gauge",
       text: wireExample({ gauge: undefined }),

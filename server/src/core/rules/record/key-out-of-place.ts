@@ -16,7 +16,7 @@ export const keyOutOfPlace = defineRule<RecordFacts["key-out-of-place"]>({
     what: `${sentence(nameOf(where))} is a ${shape}, which has no ${quote(key)}.`,
     todo: `Take ${quote(key)} out, or write the shape that it belongs to.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A circle with a length",
       text: cutout("{ shape: circle, diameter: 3 in, length: 4 in }"),

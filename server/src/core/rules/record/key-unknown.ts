@@ -21,7 +21,7 @@ export const keyUnknown = defineRule<RecordFacts["key-unknown"]>({
     yield* meant(key, free, place);
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "A slip of the fingers",
       text: wireExample({ gauge: undefined, guage: "8 AWG" }),

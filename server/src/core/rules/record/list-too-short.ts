@@ -14,7 +14,7 @@ export const listTooShort = defineRule<RecordFacts["list-too-short"]>({
     what: `${sentence(nameOf(where))} has ${entries(found)}; it needs ${least} or more.`,
     todo: `Add at least ${entries(least - found)}.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A polygon of two corners",
       text: polygon("{ x: 0 in, y: 0 in }, { x: 5 in, y: 0 in }"),

@@ -19,7 +19,7 @@ export const quantityImpossible = defineRule<Impossible>({
     what: `${sentence(nameOf(facts))} is ${quote(facts.text)}, which ${fault(facts)}.`,
     todo: `Correct the value, as in ${facts.example}.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A negative length",
       text: wireExample({ length: "-3 ft" }),

@@ -18,7 +18,7 @@ export const quantityNotANumber = defineRule<NotANumber>({
     what: `${sentence(nameOf(facts))} is ${quote(facts.text)}, ${faults[facts.reason](facts)}.`,
     todo: remedy(facts),
   }),
-  examples: [
+  examples: () => [
     {
       title: "A comma that may be either",
       text: wireExample({ length: "1,250 mm" }),

@@ -16,7 +16,7 @@ export const quantityNotUnderstood = defineRule<RecordFacts["quantity-not-unders
     what: `${sentence(nameOf(where))} is ${quote(text)}; ${quote(wrong)} is not understood.`,
     todo: `Write the quantity alone, as in ${understood}, and the rest as a comment behind '#'.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A remark behind the length",
       text: wireExample({ length: "14.5 ft each way" }),

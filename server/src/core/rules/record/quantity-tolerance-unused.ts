@@ -18,7 +18,7 @@ export const quantityToleranceUnused = defineRule<RecordFacts["quantity-toleranc
     what: `${sentence(nameOf(where))} is ${quote(text)}; the tolerance ${quote(wrong)} is not computed with here.`,
     todo: `Write the one value that is on the safe side, as in ${bare}, and the tolerance as a comment behind '#'.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A length with a tolerance",
       text: wireExample({ length: "14.5 ± 0.2 ft" }),

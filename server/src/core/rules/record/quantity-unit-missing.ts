@@ -26,7 +26,7 @@ export const quantityUnitMissing = defineRule<RecordFacts["quantity-unit-missing
     }
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "A length without its unit",
       text: wireExample({ length: "14.5" }),

@@ -28,7 +28,7 @@ export const quantityUnitUnknown = defineRule<RecordFacts["quantity-unit-unknown
       yield rewrite(`Write ${mended}`, place, mended, unit);
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A unit with a slip in it",
       text: wireExample({ length: "14.5 fet" }),

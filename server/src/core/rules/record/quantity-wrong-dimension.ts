@@ -20,7 +20,7 @@ export const quantityWrongDimension = defineRule<RecordFacts["quantity-wrong-dim
       `not of ${dimensions[expected].name}.`,
     todo: `Write the ${dimensions[expected].name}, as in ${example}. ${unitChoice(expected)}`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A length in pounds",
       text: wireExample({ length: "14.5 lb" }),

@@ -14,7 +14,7 @@ export const recordCircular = defineRule<LinkFacts>({
     what: `The ${kind} record ${quote(target)} is this record itself.`,
     todo: `Name the ${kind} record: its file name ends in .${kind}.yaml.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "Its own name as the airframe",
       text: recordExample({ airframe: "airframe: example.install.yaml" }),

@@ -16,7 +16,7 @@ export const recordMissing = defineRule<LinkFacts>({
     what: `There is no ${kind} record ${quote(target)}.`,
     todo: `Correct the path, which starts at this file's folder, or add the ${kind} record there.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A path with a slip in it",
       text: recordExample({ airframe: "airframe: brackenfell-0471.airframe.yaml" }),

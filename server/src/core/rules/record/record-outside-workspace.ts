@@ -16,7 +16,7 @@ export const recordOutsideWorkspace = defineRule<LinkFacts>({
     what: `The ${kind} record ${quote(target)} lies outside the workspace.`,
     todo: `Put the ${kind} record inside the workspace, and name it by a path that starts at this file's folder.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A path that leads out of the folder",
       text: recordExample({ airframe: "airframe: ../../brackenfell-0417.airframe.yaml" }),

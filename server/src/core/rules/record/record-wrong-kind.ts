@@ -17,7 +17,7 @@ export const recordWrongKind = defineRule<RecordFacts["record-wrong-kind"]>({
     what: `${quote(target)} is ${found ? named(found) : "no record"}, where ${named(kind)} belongs.`,
     todo: `Name ${named(kind)}: its file name ends in .${kind}.yaml.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A kit for an airframe",
       text: recordExample({ airframe: "airframe: survey-rack.kit.yaml" }),

@@ -19,7 +19,7 @@ export const referenceAmbiguous = defineRule<RecordFacts["reference-ambiguous"]>
     )}.`,
     todo: "Give one of them another id, so that the name stands for one thing.",
   }),
-  examples: [
+  examples: () => [
     {
       title: "A junction called like the component",
       text: `${wireExample({ to: "RACK" })}junctions:\n  - { id: RACK }\n`,

@@ -27,7 +27,7 @@ export const referenceUnknown = defineRule<RecordFacts["reference-unknown"]>({
     yield* meant(id, alike, place);
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "A slip in a component's name",
       text: wireExample({ to: "RAKC" }),

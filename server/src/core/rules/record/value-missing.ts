@@ -13,7 +13,7 @@ export const valueMissing = defineRule<RecordFacts["value-missing"]>({
     "until it is there.",
   sources: [],
   say: saidOfBlank,
-  examples: [
+  examples: () => [
     {
       title: "A half-typed line",
       text: wireExample({ gauge: "" }),

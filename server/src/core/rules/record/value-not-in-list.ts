@@ -21,7 +21,7 @@ export const valueNotInList = defineRule<RecordFacts["value-not-in-list"]>({
     yield* meant(found, allowed, place);
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "The other spelling",
       text: wireExample({ material: "aluminum" }),

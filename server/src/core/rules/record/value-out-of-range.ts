@@ -18,7 +18,7 @@ export const valueOutOfRange = defineRule<OutOfRange>({
     what: `${sentence(nameOf(facts))} is ${quote(found)}, outside ${range(facts)}.`,
     todo: `Write a whole number, ${range(facts)}.`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A bundle of no wires",
       text: bundle("0"),

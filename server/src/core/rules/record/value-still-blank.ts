@@ -16,7 +16,7 @@ export const valueStillBlank = defineRule<RecordFacts["value-still-blank"]>({
     "is checked until it is there.",
   sources: [],
   say: saidOfBlank,
-  examples: [
+  examples: () => [
     {
       title: "A wire of a record in work",
       text: wireExample({ gauge: "" }).replace("status: draft", "status: in-work"),

@@ -18,7 +18,7 @@ export const valueWrongKind = defineRule<WrongKind>({
     what: `${sentence(nameOf(facts))} is ${foundWords(facts)}, where ${expectedWords(facts.expected)} belongs.`,
     todo: remedy(facts),
   }),
-  examples: [
+  examples: () => [
     {
       title: "Two lengths for one wire",
       text: wireExample({ length: "[14.5 ft, 2 ft]" }),

@@ -28,7 +28,7 @@ export const batteryCapacityMissing = defineRule<{ battery: string; condition: s
       facts: { battery: battery.id.value, condition: conditionName(lost) },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A battery without a capacity, and an alternator that is lost",
       text: sourceExample({

@@ -69,7 +69,7 @@ export const batteryEnduranceShort = defineRule<{
       ),
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "24 Ah for a load of 38 A in cruise and 26 A after the loss",
       text: sourceExample({ conditions: [runningIn("cruise"), failed("{ RACK: survey }")] }),

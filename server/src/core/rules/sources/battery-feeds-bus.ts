@@ -53,7 +53,7 @@ export const batteryFeedsBus = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title:
         "20 A of loads and the rack on a bus of its own, whose alternator gives 30 A; the other one idles",

@@ -51,7 +51,7 @@ export const componentVoltageAboveSystem = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A component that works from 24 V up, in an aircraft of 14 V",
       text: circuitExample({

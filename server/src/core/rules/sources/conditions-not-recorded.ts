@@ -24,7 +24,7 @@ export const conditionsNotRecorded = defineRule<{ kit: string }>({
       facts: { kit: kit?.kit?.number?.value ?? "the kit" },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A load, and not a word about when it runs",
       text: circuitExample().replace(/conditions:\n.*\n/, ""),

@@ -46,7 +46,7 @@ export const feederVoltageDrop = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "60 A through 10 mohm: 0.6 V, where 2 % of 28 V are 0.56 V",
       text: sourceExample({

@@ -69,7 +69,7 @@ export const idleSpeedTooLow = defineRule<{
     const text = `${roundUp(limit.value, speedStep)} rpm`;
     yield rewrite(`Run ${value.condition ?? "this condition"} at ${text}`, place, text);
   },
-  examples: [
+  examples: () => [
     {
       title: "38 A at 900 rpm; the points reach that at 978 rpm",
       text: sourceExample({ conditions: [runningIn("taxi", "engine-speed: 900 rpm")] }),

@@ -56,7 +56,7 @@ export const inrushAboveSource = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "An inrush of 250 A beside 20 A, of an alternator of 60 A and a battery of 200 A",
       text: sourceExample({ draw: "current: 18 A, inrush: 250 A, inrush-time: 40 ms" }),

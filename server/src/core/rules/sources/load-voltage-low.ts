@@ -69,7 +69,7 @@ export const loadVoltageLow = defineRule<{
     const wire = load?.states.find(({ condition }) => condition.id?.value === value.condition)?.worst[0];
     if (wire) yield* thickerGauges(wire.wire.gauge, wire.id);
   },
-  examples: [
+  examples: () => [
     {
       title: "On a battery of 25 V behind 20 mohm, of a component that needs 24.5 V",
       text: sourceExample({

@@ -43,7 +43,7 @@ export const networkIsland = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Alternator and battery feed AUX, and no feeder leads from there to MAIN",
       text: sourceExample({

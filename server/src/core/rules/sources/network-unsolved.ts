@@ -70,7 +70,7 @@ export const networkUnsolved = defineRule<Unsolved>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "250 A of loads on a 60 A alternator and a 50 A battery",
       text: sourceExample({

@@ -72,7 +72,7 @@ export const sourceAboveShare = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "50 A of a 60 A alternator: 83 %",
       text: sourceExample({ existing: [existingLoad("avionics", 32, 8)] }),

@@ -28,7 +28,7 @@ export const sourceFeedsNothing = defineRule<{ source: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A battery without its bus",
       text: sourceExample({

@@ -31,7 +31,7 @@ export const sourceLossNotCovered = defineRule<{ battery: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A battery of which half an hour is asked, and a cruise alone",
       text: sourceExample({ battery: enduring }),

@@ -60,7 +60,7 @@ export const sourceOutputUnknown = defineRule<{
     );
     for (const unknowns of alike.values()) yield problemOf(project, unknowns);
   },
-  examples: [
+  examples: () => [
     {
       title: "A rating, and nothing about lower speeds",
       text: sourceExample({ alternator: "bus: MAIN, rating: 60 A" }),

@@ -54,7 +54,7 @@ export const sourceOverloaded = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title:
         "38 A at an engine speed at which the alternator gives 31 A, for ten minutes; cruise puts it back",

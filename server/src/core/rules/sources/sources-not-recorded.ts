@@ -26,7 +26,7 @@ export const sourcesNotRecorded = defineRule<{ airframe: string }>({
       facts: { airframe: aircraft?.serial?.value ?? "the airframe" },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Nothing but the nominal voltage",
       text: circuitExample(),

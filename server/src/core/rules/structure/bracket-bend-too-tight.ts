@@ -33,7 +33,7 @@ export const bracketBendTooTight = defineRule<{
     const text = `${least.written} ${least.unit}`;
     yield rewrite(`Bend ${subject.id} round ${text}`, place, text);
   },
-  examples: [
+  examples: () => [
     {
       title: "Round an eighth where three sixteenths are asked for",
       text: bracketExample({ bends: "[{ radius: 0.125 in, angle: 90 deg }]" }),

@@ -25,7 +25,7 @@ export const bracketFlatLength = defineRule<{ bracket: string; is: number; flat:
     };
   },
   check: ofEach((project) => bracketsOf(project).brackets, blank),
-  examples: [
+  examples: () => [
     {
       title: "Legs added up, nothing taken off for the bend",
       text: bracketExample({ flat: "3.5 in" }),

@@ -19,7 +19,7 @@ export const bracketLeastRadiusMissing = defineRule<{ bracket: string }>({
     todo: "Add 'least-radius', with the document that gives it as 'data'.",
   }),
   check: ofEach((project) => bracketsOf(project).brackets, missing),
-  examples: [
+  examples: () => [
     {
       title: "Left out",
       text: bracketExample({ "least-radius": "", data: "" }),

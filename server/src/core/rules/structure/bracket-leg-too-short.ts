@@ -29,7 +29,7 @@ export const bracketLegTooShort = defineRule<{
     };
   },
   check: ofEach((project) => bracketsOf(project).brackets, legs),
-  examples: [
+  examples: () => [
     {
       title: "A lip of a quarter inch",
       text: bracketExample({ legs: "[0.25 in, 2 in]" }),

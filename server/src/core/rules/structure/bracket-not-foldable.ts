@@ -32,7 +32,7 @@ export const bracketNotFoldable = defineRule<{
           todo: "Write the outside length of each leg in turn, and the bends between them.",
         },
   check: ofEach((project) => bracketsOf(project).brackets, fault),
-  examples: [
+  examples: () => [
     {
       title: "Two bends between two legs",
       text: bracketExample({

@@ -39,7 +39,7 @@ export const cutoutCoreOpen = defineRule<{ cutout: string; missing: readonly str
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Only the core is potted",
       text: doublerExample({

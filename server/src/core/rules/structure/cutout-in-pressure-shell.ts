@@ -36,7 +36,7 @@ export const cutoutInPressureShell = defineRule<{ cutout: string; panel: string 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A skin of the pressurised cabin",
       text: doublerExample({ panel: ["pressurised: true"] }),

@@ -27,7 +27,7 @@ export const cutoutNotReinforced = defineRule<{ cutout: string; panel: string }>
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A bare hole in a load-bearing skin",
       text: doublerExample({ panel: ["load-bearing: true"], doubler: "" }),

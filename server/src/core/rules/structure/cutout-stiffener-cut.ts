@@ -30,7 +30,7 @@ export const cutoutStiffenerCut = defineRule<{ cutout: string; stiffener: string
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A stringer runs through the opening",
       text: doublerExample({

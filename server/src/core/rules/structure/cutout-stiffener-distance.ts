@@ -61,7 +61,7 @@ export const cutoutStiffenerDistance = defineRule<HeldFacts & { stiffener: strin
       changes: moved.map(({ place, text }) => ({ place, text })),
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Half an inch left where 0.75 in is asked for",
       text: doublerExample({

@@ -29,7 +29,7 @@ export const cutoutStressAboveAllowable = defineRule<HeldFacts>({
       yield* hold("cutout-stress-above-allowable", id, place, stress.peak, stress.allowable, "at-most");
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A hole of 1 in in a sheet of 20 in under 4000 lbf",
       text: doublerExample({

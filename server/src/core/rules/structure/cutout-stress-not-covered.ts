@@ -33,7 +33,7 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A slot so long across the load that the polynomial ends",
       text: doublerExample({

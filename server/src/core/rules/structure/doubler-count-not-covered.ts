@@ -34,7 +34,7 @@ export const doublerCountNotCovered = defineRule<{ cutout: string; reason: strin
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A sheet that no table names",
       text: doublerExample({ material: "6061-T6" }),

@@ -27,7 +27,7 @@ export const doublerCoversOpening = defineRule<{ cutout: string; other: string }
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A second opening under the doubler's corner",
       text: doublerExample().concat(

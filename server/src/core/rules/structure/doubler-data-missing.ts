@@ -27,7 +27,7 @@ export const doublerDataMissing = defineRule<{ cutout: string; panel: string; mi
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A panel without material and thickness",
       text: doublerExample().replace(/^ +(material|thickness): .*\n/gm, ""),

@@ -33,7 +33,7 @@ export const doublerEdgeDistance = defineRule<HeldFacts & { head: string }>({
     if (fasteners?.lines) return;
     yield* lengthThatKeeps(assessment, fasteners?.edgeDistance, (text) => `Keep ${text} to every edge`);
   },
-  examples: [
+  examples: () => [
     {
       title: "1/8 in protruding heads 0.24 in from an edge",
       text: doublerExample({

@@ -36,7 +36,7 @@ export const doublerFastenerDataMissing = defineRule<{ cutout: string; missing: 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two rows, and nothing of their distances",
       text: doublerExample({

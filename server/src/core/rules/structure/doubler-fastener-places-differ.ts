@@ -56,7 +56,7 @@ export const doublerFastenerPlacesDiffer = defineRule<PlacesFacts>({
       yield rewrite(`Count the ${placed} that are placed on one side`, place, String(placed));
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two lines of seven where two sides have fourteen each",
       text: placesExample("14", 7),

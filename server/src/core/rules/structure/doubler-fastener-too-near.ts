@@ -35,7 +35,7 @@ export const doublerFastenerTooNear = defineRule<HeldFacts>({
       );
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "0.3 in from a rivet of the panel",
       text: doublerExample({

@@ -33,7 +33,7 @@ export const doublerFastenersTooFew = defineRule<HeldFacts>({
     const count = String(assessment.limit.value);
     yield rewrite(`Set ${count} fasteners on each side`, recorded.place, count);
   },
-  examples: [
+  examples: () => [
     {
       title: "3 in out of 0.032 in clad 2024-T3 with 1/8 in rivets in a single lap",
       text: doublerExample({

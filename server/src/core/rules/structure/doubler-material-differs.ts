@@ -31,7 +31,7 @@ export const doublerMaterialDiffers = defineRule<{ cutout: string; material: str
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A 5052 doubler on clad 2024-T3",
       text: doublerExample({

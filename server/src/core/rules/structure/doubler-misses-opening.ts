@@ -28,7 +28,7 @@ export const doublerMissesOpening = defineRule<{ cutout: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A doubler that was left at the panel's origin",
       text: doublerExample({ opening: "{ shape: circle, diameter: 3 in, at: { x: 5 in, y: 0 in } }" }),

@@ -28,7 +28,7 @@ export const doublerOutsidePanel = defineRule<{ cutout: string; panel: string }>
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A doubler wider than what is left beside its opening",
       text: doublerExample({

@@ -30,7 +30,7 @@ export const doublerOverStiffener = defineRule<{ cutout: string; stiffener: stri
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A stringer under the doubler",
       text: doublerExample({ panel: stringerAt("3 in") }),

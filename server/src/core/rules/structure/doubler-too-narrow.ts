@@ -26,7 +26,7 @@ export const doublerTooNarrow = defineRule<{ cutout: string; net: number; unit: 
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A doubler as wide as its opening",
       text: doublerExample({

@@ -64,7 +64,7 @@ export const doublerTooThin = defineRule<HeldFacts>({
   *remedies(assessment, project) {
     yield* nextGauge(assessment, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "0.025 in beside 3 in cut out of 0.032 in, in 3.5 in of doubler less four holes",
       text: doublerExample({

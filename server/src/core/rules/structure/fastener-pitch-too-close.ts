@@ -34,7 +34,7 @@ export const fastenerPitchTooClose = defineRule<HeldFacts & { rows: number }>({
     }
   },
   remedies: otherPitch,
-  examples: [
+  examples: () => [
     {
       title: "3/8 in for 1/8 in rivets in two rows",
       text: doublerExample({

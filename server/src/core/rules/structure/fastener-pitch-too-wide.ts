@@ -27,7 +27,7 @@ export const fastenerPitchTooWide = defineRule<HeldFacts>({
     }
   },
   remedies: otherPitch,
-  examples: [
+  examples: () => [
     {
       title: "1.2 in for 1/8 in rivets",
       text: doublerExample({

@@ -27,7 +27,7 @@ export const fastenerRowsTooClose = defineRule<HeldFacts>({
     const rowPitch = reinforcementOf(assessment, project)?.fasteners?.rowPitch;
     yield* lengthThatKeeps(assessment, rowPitch, (text) => `Set the rows ${text} apart`);
   },
-  examples: [
+  examples: () => [
     {
       title: "0.3 in for 1/8 in rivets",
       text: doublerExample({

@@ -32,7 +32,7 @@ export const rivetTooLarge = defineRule<HeldFacts>({
       yield rewrite(`Take ${rivetSizeNames[index]} in rivets`, diameter.place, `${rivetSizeNames[index]} in`);
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "3/16 in rivets through 0.040 in",
       text: doublerExample({

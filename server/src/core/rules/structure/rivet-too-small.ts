@@ -32,7 +32,7 @@ export const rivetTooSmall = defineRule<HeldFacts>({
       yield rewrite(`Take ${rivetSizeNames[index]} in rivets`, diameter.place, `${rivetSizeNames[index]} in`);
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "1/8 in rivets through 0.160 in",
       text: doublerExample({

@@ -16,7 +16,7 @@ export const keyDuplicate = defineRule<Whereabouts & { key: string; line: number
     what: `${sentence(nameOf(where))} has the key ${quote(key)} already, on line ${line}.`,
     todo: `Keep the one that is right, and take the other out.${omittedWords(omitted)}`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "A gauge twice",
       text: `${wireExample()}    gauge: 10 AWG\n`,

@@ -15,7 +15,7 @@ export const textAliasLimit = defineRule<{ name: string; limit: number; omitted?
     what: `The alias ${quote(`*${name}`)} brings this record above ${limit} repeated keys and values, and is not followed.`,
     todo: `Write the entries out where they are needed, or use fewer aliases.${omittedWords(omitted)}`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "Aliases of aliases of aliases",
       text: recordExample({

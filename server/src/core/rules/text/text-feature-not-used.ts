@@ -16,7 +16,7 @@ export const textFeatureNotUsed = defineRule<{ feature: ReadingFeature; omitted?
     what: `${features[feature].found} here, which records do not use.`,
     todo: features[feature].todo + omittedWords(omitted),
   }),
-  examples: [
+  examples: () => [
     { title: "A tag", text: wireExample({ gauge: "!!str 8 AWG" }), finds: ["A tag stands here"] },
     {
       title: "A second document",

@@ -15,7 +15,7 @@ export const textMergeConflict = defineRule<{ marker: string; omitted?: number }
     what: "A merge conflict is not resolved here.",
     todo: `Keep the side that is right, and take the marker lines out.${omittedWords(omitted)}`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "Two revisions at once",
       text: recordExample({

@@ -17,7 +17,7 @@ export const textNotYaml = defineRule<{ code: string; detail: string; missing?: 
       (remedies[code]?.(missing) ??
         "Check colons, quotes, brackets and indentation here and on the line above.") + omittedWords(omitted),
   }),
-  examples: [
+  examples: () => [
     {
       title: "A bracket that is not closed",
       text: wireExample({ bundle: "[B1" }),

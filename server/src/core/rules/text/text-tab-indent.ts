@@ -20,7 +20,7 @@ export const textTabIndent = defineRule<{ tabs: number; column?: number; omitted
         : `Start the line with ${spaces(column)} and no tab; with another number only where it belongs elsewhere.`) +
       omittedWords(omitted),
   }),
-  examples: [
+  examples: () => [
     {
       title: "A tab before a key",
       text: recordExample({ document: "document:\n\tnumber: HM-0412\n  revision: A\n  status: draft" }),

@@ -16,7 +16,7 @@ export const textTooDeep = defineRule<{ limit: number; omitted?: number }>({
     what: `This is nested deeper than the limit of ${limit} levels; the entry around it is not checked.`,
     todo: `Close brackets that were left open, or write the entry anew.${omittedWords(omitted)}`,
   }),
-  examples: [
+  examples: () => [
     {
       title: "Brackets without end",
       text: wireExample({ bundle: "[".repeat(limits.nestingDepth) + "]".repeat(limits.nestingDepth) }),

@@ -14,5 +14,5 @@ export const textTooLarge = defineRule<{ length: number; limit: number }>({
     what: `This text has ${length} characters, above the limit of ${limit}; nothing in it is checked.`,
     todo: "Check whether it is the right file; if it is, write a record for each airframe and each kit.",
   }),
-  examples: [{ title: "A record of common length", text: recordExample(), finds: [] }],
+  examples: () => [{ title: "A record of common length", text: recordExample(), finds: [] }],
 });

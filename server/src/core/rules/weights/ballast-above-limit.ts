@@ -45,7 +45,7 @@ export const ballastAboveLimit = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Forty pounds where thirty may stand",
       text: everyLoadingExample({

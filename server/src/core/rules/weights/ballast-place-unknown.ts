@@ -30,7 +30,7 @@ export const ballastPlaceUnknown = defineRule<{ ballast: string; station: string
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Lead in the baggage compartment",
       text: everyLoadingExample({

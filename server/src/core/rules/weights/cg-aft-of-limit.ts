@@ -17,7 +17,7 @@ export const cgAftOfLimit = defineRule<CgFacts>({
   say: (facts) => sayCg("aft", facts),
   check: (project) => judgeCg("cg-aft-of-limit", "aft", project),
   remedies: (assessment, project) => cgRemedies("aft", assessment, project),
-  examples: [
+  examples: () => [
     {
       title: "A heavy rack far aft under full rear seats and baggage",
       text: balanceExample({ rack: "96 lb", arm: "150.0 in" }),

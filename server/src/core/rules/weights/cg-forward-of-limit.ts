@@ -17,7 +17,7 @@ export const cgForwardOfLimit = defineRule<CgFacts>({
   say: (facts) => sayCg("forward", facts),
   check: (project) => judgeCg("cg-forward-of-limit", "forward", project),
   remedies: (assessment, project) => cgRemedies("forward", assessment, project),
-  examples: [
+  examples: () => [
     {
       title: "The bench comes out of the cabin and a heavy rack goes into the nose",
       text: balanceExample({ rack: "96 lb", arm: "30.0 in", removed: ["aft-bench"] }),

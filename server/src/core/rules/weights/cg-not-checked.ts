@@ -32,7 +32,7 @@ export const cgNotChecked = defineRule<{ missing: "loading" | "envelope" }>({
         : undefined;
     if (missing) yield { rule: "cg-not-checked", place: linkPlace(project, "airframe"), facts: { missing } };
   },
-  examples: [
+  examples: () => [
     {
       title: "An airframe record without loadings",
       text: balanceExample({ loadings: [] }),

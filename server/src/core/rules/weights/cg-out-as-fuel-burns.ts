@@ -70,7 +70,7 @@ export const cgOutAsFuelBurns = defineRule<{
     }
   },
   remedies: (assessment, project) => cgRemedies(assessment.facts.side as LimitSide, assessment, project),
-  examples: [
+  examples: () => [
     {
       title: "Baggage that only the fuel ahead of it held in balance",
       text: everyLoadingExample({

@@ -32,7 +32,7 @@ export const componentNotPlaced = defineRule<{ component: string; weight: number
         };
       }
     },
-    examples: [
+    examples: () => [
       {
         title: "A rack that is placed nowhere",
         text: balanceExample({ placement: [] }),

@@ -30,7 +30,7 @@ export const componentPlacedTwice = defineRule<{ component: string }>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "One rack at two arms",
       text: balanceExample({

@@ -71,7 +71,7 @@ export const cumulativeChangeLarge = defineRule<{
     yield* judge("weight", weight, weightLimit, hasOwn.weight, change.weightChange);
     yield* judge("CG", cg, cgLimit, hasOwn.cg, change.cgChangeMac);
   },
-  examples: [
+  examples: () => [
     {
       title: "Two small changes before this one, and a lower threshold of the aircraft's own",
       text: everyLoadingExample({

@@ -31,7 +31,7 @@ export const emptyCgNotComputed = defineRule<{ unknown: readonly string[] }>({
       facts: { unknown: unknown.length > 0 ? unknown : ["an entry that can't be read"] },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Removed equipment that the airframe record does not have",
       text: balanceExample({ removed: ["aft-bunk"] }),

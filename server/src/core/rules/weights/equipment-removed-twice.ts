@@ -28,7 +28,7 @@ export const equipmentRemovedTwice = defineRule<{ equipment: string }>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The bench is listed twice",
       text: balanceExample({ removed: ["aft-bench", "aft-bench"] }),

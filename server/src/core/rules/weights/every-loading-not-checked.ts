@@ -42,7 +42,7 @@ export const everyLoadingNotChecked = defineRule<{ envelope: string; lacks: read
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A compartment without a limit",
       text: everyLoadingExample({ baggage: "floor-area: 6 ft2" }),

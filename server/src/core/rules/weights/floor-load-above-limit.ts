@@ -50,7 +50,7 @@ export const floorLoadAboveLimit = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A battery box on a small foot",
       text: everyLoadingExample({

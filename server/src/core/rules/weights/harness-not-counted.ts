@@ -34,7 +34,7 @@ export const harnessNotCounted = defineRule<{ weight: number; unit: UnitSymbol<"
       facts: { weight: weight.value, unit: weight.unit as UnitSymbol<"mass"> },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Wires, and nothing that counts them",
       text: circuitExample(),

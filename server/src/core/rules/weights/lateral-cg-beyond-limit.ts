@@ -54,7 +54,7 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
       yield* balanceRemedies(project, pastOf(permitted, result.side, after));
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A heavy pod on the right-hand wing",
       text: everyLoadingExample({ rack: "60 lb", butt: "110 in" }),

@@ -25,7 +25,7 @@ export const lateralCgNotComputed = defineRule<{ items: readonly string[] }>({
     if (items.length === 0) return;
     yield { rule: "lateral-cg-not-computed", place: changePlace(project), facts: { items } };
   },
-  examples: [
+  examples: () => [
     {
       title: "Equipment that nobody has measured to the side",
       text: everyLoadingExample({ butt: "6 in", sections: "removed: [{ equipment: aft-bench }]" }),

@@ -106,7 +106,7 @@ export const limitWithinTolerance = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A rack of which nobody knows quite where its weight is",
       text: everyLoadingExample({ rack: "31.2 ± 3 lb", arm: "100.0 ± 60 in" }),

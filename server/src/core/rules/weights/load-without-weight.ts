@@ -36,7 +36,7 @@ export const loadWithoutWeight = defineRule<{ loading: string; station: string; 
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Gallons, and no density",
       text: balanceExample({ density: "" }),

@@ -61,7 +61,7 @@ export const loadingMadeIllegal = defineRule<ExtremeFacts>({
       yield* balanceRemedies(project, pastOf(permitted, side, after));
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A rack far aft, and full baggage behind a pilot alone",
       text: everyLoadingExample({ arm: "160.0 in" }),

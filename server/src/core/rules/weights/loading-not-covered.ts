@@ -53,7 +53,7 @@ export const loadingNotCovered = defineRule<GapFacts>({
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The forward limit begins above the lightest loading",
       text: balanceExample({

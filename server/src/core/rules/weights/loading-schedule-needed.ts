@@ -46,7 +46,7 @@ export const loadingScheduleNeeded = defineRule<ExtremeFacts>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A compartment that could always take too much",
       text: everyLoadingExample({ baggage: "limit: 400 lb" }),

@@ -62,7 +62,7 @@ export const phaseWeightAboveLimit = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Too heavy without fuel",
       text: everyLoadingExample({ limits: "takeoff: 3800 lb, zero-fuel: 2780 lb" }),

@@ -47,7 +47,7 @@ export const placardAboveLimit = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "150 lb on the wall of a compartment for 120 lb",
       text: everyLoadingExample({

@@ -51,7 +51,7 @@ export const stationAboveLimit = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "120 lb in a compartment for 100 lb",
       text: balanceExample({ baggage: "100 lb" }),

@@ -36,7 +36,7 @@ export const tareAboveReading = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Reading and tare in each other's place",
       text: weighingExample({ nose: "reading: 4 lb, tare: 482 lb" }),

@@ -53,7 +53,7 @@ export const usefulLoadLoss = defineRule<{
       },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A rack that takes fuel from a full cabin",
       text: everyLoadingExample({ limits: "takeoff: 3260 lb" }),

@@ -61,7 +61,7 @@ export const weighingDisagrees = defineRule<{
       },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Drainable oil was aboard, and this basis leaves it out",
       text: weighingExample({ oil: "on-board: true" }),

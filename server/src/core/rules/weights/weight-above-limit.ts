@@ -71,7 +71,7 @@ export const weightAboveLimit = defineRule<WeightFacts>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A rack that takes more than the useful load that was left",
       text: balanceExample({ takeoff: "3180 lb" }),

@@ -60,7 +60,7 @@ export const weightChangeNegligible = defineRule<{
       },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A switch and its bracket near the empty CG",
       text: balanceExample({

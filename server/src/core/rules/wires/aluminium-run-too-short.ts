@@ -42,7 +42,7 @@ export const aluminiumRunTooShort = defineRule<{ wire: string; length: number; l
   *remedies(assessment, project) {
     yield* copperInstead(wireOf(assessment, project));
   },
-  examples: [
+  examples: () => [
     {
       title: "Thirty inches of aluminium",
       text: circuitExample({ material: "aluminium", gauge: "8 AWG", length: "30 in" }),

@@ -41,7 +41,7 @@ export const aluminiumTooThin = defineRule<{ wire: string; gauge: number; thinne
     yield* thickerGauges(wire?.gauge, assessment.subject.id);
     yield* copperInstead(wire);
   },
-  examples: [
+  examples: () => [
     {
       title: "Aluminium of 10 AWG",
       text: circuitExample({ material: "aluminium" }),

@@ -42,7 +42,7 @@ export const aluminiumZone = defineRule<{ wire: string; zone: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Aluminium to an accessory on the engine",
       text: circuitExample({ material: "aluminium", gauge: "8 AWG", keys: "zone: engine" }),

@@ -31,7 +31,7 @@ export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; 
     yield rewrite(`Count ${recorded} wires in ${bundle}`, place, String(recorded));
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "Two wires in a bundle of one",
       text: circuitExample({

@@ -72,7 +72,7 @@ export const bundleLoadingUnderstated = defineRule<{
     }
   },
   isSafe: true,
-  examples: [
+  examples: () => [
     {
       title: "One loaded pair called lightly loaded",
       text: circuitExample({

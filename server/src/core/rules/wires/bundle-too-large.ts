@@ -58,7 +58,7 @@ export const bundleTooLarge = defineRule<{
   *remedies({ subject, value, limit }, project) {
     if (value.quantity === "bundle-count") yield* splitToSize(subject.id, limit.value, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "Ninety wires",
       text: circuitExample({ bundle: "{ id: B1, wires: 90, loading: 20 % }" }),

@@ -28,7 +28,7 @@ export const bundlesNotRecorded = defineRule<{ wires: number }>({
       facts: { wires: wires.length },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "A wire there and a wire back, and no word of bundles",
       text: circuitExample(),

@@ -15,7 +15,7 @@ export const circuitLoop = defineRule<{ point: string; feeds: readonly string[] 
     todo: "Check the ends: 'from' is the end nearer the source, 'to' the end nearer the load.",
   }),
   check: (project) => electricalOf(project).circuit.problems.filter(({ rule }) => rule === "circuit-loop"),
-  examples: [
+  examples: () => [
     {
       title: "A wire written from its far end",
       text: `${circuitExample({

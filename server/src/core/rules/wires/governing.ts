@@ -1,8 +1,10 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
+import type { GuardResult } from "../../graph/electrical/guards";
 import type { WireResult } from "../../graph/electrical/wires";
 import type { Value } from "../../graph/value";
+import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import type { Device, Protection } from "../../records/types";
@@ -34,7 +36,9 @@ export function* thickerGauges(gauge: Written<Quantity> | undefined, wire: strin
 }
 
 /** A breaker or fuse whose device and rating are known. */
-export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | "components"> {
+export interface Guard
+  extends Pick<DeviceResult, "id" | "currents" | "components">,
+    Pick<GuardResult, "wires"> {
   readonly record: Protection;
   readonly device: Device;
   readonly rating: Value;
@@ -42,22 +46,16 @@ export interface Guard extends Pick<DeviceResult, "id" | "currents" | "wires" | 
   readonly place: Place;
 }
 
-const guards = new WeakMap<DeviceResult, readonly Guard[]>();
-
 /** The same object for a device while its result is. */
 export function guardsOf(project: Project): Guard[] {
-  return electricalOf(project).devices.flatMap((device) => {
-    const known = guards.get(device) ?? guardOf(device);
-    guards.set(device, known);
-    return known;
-  });
+  return electricalOf(project).guards.flatMap(guardOf);
 }
 
-function guardOf({ inline, device, rating, ...rest }: DeviceResult): Guard[] {
-  return inline.kind === "protection" && device && rating && inline.record.device
-    ? [{ ...rest, record: inline.record, device, rating, place: inline.record.device.place }]
-    : [];
-}
+const guardOf = onceEach(({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Guard[] =>
+  inline.kind === "protection" && device && rating && inline.record.device
+    ? [{ ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place }]
+    : [],
+);
 
 /** Why a device above its wires is told where it is; the end of a rule's why. */
 export const likelierSlip =

@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import { groupBy } from "../../graph/group-by";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
@@ -20,9 +21,10 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
         : `Add the mode to ${component}'s draws in the kit.`,
   }),
   *check(project): Iterable<Problem> {
+    const components = groupBy(project.kit?.components ?? [], ({ id }) => id?.value);
     for (const condition of project.install.conditions ?? []) {
       for (const { key, value } of condition.loads ?? []) {
-        const component = project.kit?.components?.find((one) => one.id?.value === key.value);
+        const component = components.get(key.value)?.[0];
         if (!component || !value) continue;
         const known = (component.draws ?? []).flatMap((draw) => (draw.mode ? [draw.mode.value] : []));
         if (known.includes(value.value)) continue;
@@ -35,7 +37,7 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A mode that is not there",
       text: circuitExample({ loads: "{ RACK: surveying }" }),

@@ -36,7 +36,7 @@ export const loadNeverRuns = defineRule<{ component: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A condition in which nothing runs",
       text: circuitExample({ loads: "{}" }),

@@ -79,7 +79,7 @@ export const loadNotConnected = defineRule<{
       }
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "The feeder ends at a junction that goes nowhere",
       text: `${circuitExample({

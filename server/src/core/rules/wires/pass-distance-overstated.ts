@@ -45,7 +45,7 @@ export const passDistanceOverstated = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Recorded as farther from a fuel line than the routes are",
       text: routeExample({

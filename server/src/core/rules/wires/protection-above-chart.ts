@@ -7,7 +7,7 @@ import { guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./gover
 
 export const protectionAboveChart = defineRule<{
   wire: string;
-  gauge: string;
+  gauge: number;
   protection: string;
   kind: string;
   rating: number;
@@ -26,7 +26,7 @@ export const protectionAboveChart = defineRule<{
   say: ({ wire, gauge, protection, kind, rating, chart }) => ({
     what:
       `${protection} is rated ${formatMeasure(rating, "A")}; the wire chart gives a ${kind} of at most ` +
-      `${formatMeasure(chart, "A")} for wire ${wire} (${gauge}).`,
+      `${formatMeasure(chart, "A")} for wire ${wire} (${formatMeasure(gauge, "AWG")}).`,
     todo: "Take a device with a smaller rating that still holds the load, or a thicker gauge.",
   }),
   check: ofEach(guardsOf, function* (guard) {
@@ -39,7 +39,7 @@ export const protectionAboveChart = defineRule<{
         ...held,
         facts: {
           wire: result.id,
-          gauge: result.wire.gauge && formatMeasure(result.wire.gauge.value.si, "AWG"),
+          gauge: result.wire.gauge!.value.si,
           protection: id,
           kind: device.kind?.value,
           rating: rating.value,
@@ -49,7 +49,7 @@ export const protectionAboveChart = defineRule<{
     }
   }),
   remedies: guardRemedies,
-  examples: [
+  examples: () => [
     {
       title: "A 50 A breaker on 10 AWG",
       text: circuitExample({ device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),

@@ -57,7 +57,7 @@ export const protectionAboveWire = defineRule<{
     yield* guardRemedies(assessment, project);
     yield* fewerNeighbours(assessment.subject.id, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "A 50 A breaker ahead of 14 AWG",
       text: circuitExample({ gauge: "14 AWG", device: "{ id: CB-20, kind: breaker, rating: 50 A }" }),

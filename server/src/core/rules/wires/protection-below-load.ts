@@ -52,7 +52,7 @@ export const protectionBelowLoad = defineRule<{
     const device = guardsOf(project).find(({ id }) => id === assessment.subject.id);
     if (device) yield* largerDevices(device, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "18 A behind a 15 A breaker",
       text: circuitExample({ device: "{ id: CB-20, kind: breaker, rating: 15 A }" }),

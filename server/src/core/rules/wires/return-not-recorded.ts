@@ -42,7 +42,7 @@ export const returnNotRecorded = defineRule<{ load: string; others: readonly str
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Of two loads one has a return",
       text: twoLoads(["{ id: P2N, from: RACK, to: GND-AFT, gauge: 10 AWG, length: 2 ft, rating: 150 degC }"]),

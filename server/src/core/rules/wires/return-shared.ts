@@ -49,7 +49,7 @@ export const returnShared = defineRule<{ wire: string; circuits: readonly string
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Two loads behind two breakers, one wire to ground",
       text: sharing(["CB-RACK", "CB-FANS"]),

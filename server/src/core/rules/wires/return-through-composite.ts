@@ -28,7 +28,7 @@ export const returnThroughComposite = defineRule<{ wire: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Grounded to a carbon-fibre floor",
       text: circuitExample({

@@ -30,7 +30,7 @@ export const routeTooNear = defineRule<RouteFacts>({
   say: (facts) => routeWords("Bundle", facts),
   check: (project) => heldRoutes("route-too-near", "bundle", project),
   remedies: movesOfRoute,
-  examples: [
+  examples: () => [
     {
       title: "Beside a fuel line",
       text: routeExample({

@@ -40,7 +40,7 @@ export const terminalsPerStud = defineRule<{ junction: string; terminals: number
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Five on one stud",
       text: circuitExample({ sections: ["junctions: [{ id: TB1, terminals: 5 }]"] }),

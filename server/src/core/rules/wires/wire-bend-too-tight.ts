@@ -51,7 +51,7 @@ export const wireBendTooTight = defineRule<{ wire: string; radius: number; least
       (length) => `Bend wire ${assessment.subject.id} to no less than ${length}`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "One inch round with a wire of 0.135 in",
       text: circuitExample({ keys: "outside-diameter: 0.135 in, bend-radius: 1 in" }),

@@ -38,7 +38,7 @@ export const wireGaugeTooThin = defineRule<{ wire: string; gauge: number; thinne
   *remedies(assessment, project) {
     yield* thickerGauges(wireOf(assessment, project)?.gauge, assessment.subject.id);
   },
-  examples: [
+  examples: () => [
     {
       title: "24 AWG out and back",
       text: circuitExample({ gauge: "24 AWG", current: "0.2 A" }),

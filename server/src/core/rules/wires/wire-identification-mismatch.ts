@@ -1,6 +1,7 @@
 import type { Problem } from "../../findings/finding";
-import { edgesOf } from "../../graph/electrical/circuit";
+import { type Edge, edgesOf } from "../../graph/electrical/circuit";
 import { groupBy } from "../../graph/group-by";
+import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import { formatMeasure } from "../../quantities";
 import type { Wire } from "../../records/types";
@@ -39,8 +40,8 @@ export const wireIdentificationMismatch = defineRule<{
   *check(project): Iterable<Problem> {
     const leadsToGround = waysToGround(project);
     for (const { wire, subject } of wiresOf(project)) {
-      const reading = readWireIdentification(subject.id);
-      if (!reading.isRead) continue;
+      const reading = readingOf(wire);
+      if (!reading?.isRead) continue;
       for (const { mismatch, recorded, coded, place } of mismatches(
         wire,
         reading.identification,
@@ -70,7 +71,7 @@ export const wireIdentificationMismatch = defineRule<{
       renames: { [`wire ${code}`]: `wire ${old}` },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Size, ground and material, each said wrongly",
       text: circuitExample({
@@ -105,6 +106,8 @@ export const wireIdentificationMismatch = defineRule<{
     { title: "Names that are no code", text: circuitExample(), finds: [] },
   ],
 });
+
+const readingOf = onceEach(({ id }: Wire) => id && readWireIdentification(id.value));
 
 const words: Readonly<Record<Mismatch, (recorded: string, coded: string) => string>> = {
   size: (recorded, coded) => `it is ${recorded}, and its identification says size ${coded}`,
@@ -162,10 +165,11 @@ interface WaysToGround {
 
 function waysToGround(project: Project): WaysToGround {
   const { names } = project;
-  const onward = groupBy(edgesOf(project), ({ from }) => from);
+  let onward: ReadonlyMap<string, readonly Edge[]> | undefined;
   const isGround = (point: string) => names.find(["ground"], point).length > 0;
   const isComponent = (point: string) => names.find(["component"], point).length > 0;
   const leads = (start: string) => {
+    onward ??= groupBy(edgesOf(project), ({ from }) => from);
     const points = new Set([start]);
     for (const point of points) {
       if (isGround(point)) return true;

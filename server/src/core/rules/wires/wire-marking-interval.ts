@@ -60,7 +60,7 @@ export const wireMarkingInterval = defineRule<{
       (length) => `Mark wire ${assessment.subject.id} every ${length}`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "Printed on the wire every 18 in",
       text: circuitExample({ keys: "marking-interval: 18 in" }),

@@ -24,10 +24,10 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     todo: "Bring the wire inside the table, or show the value by the maker's data or by test.",
   }),
   *check(project): Iterable<Problem> {
-    const { wires, devices } = electricalOf(project);
+    const { wires, charts } = electricalOf(project);
     const ofGuards = groupBy(
-      devices.flatMap((device) => device.wires.filter(({ gap }) => gap)),
-      ({ result }) => result.wire,
+      charts.filter(({ gap }) => gap),
+      ({ wire }) => wire,
     );
     for (const { wire, id, isUsed, gaps } of wires) {
       if (!isUsed) continue;
@@ -68,7 +68,7 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
   *corrections({ facts: { wire, wanted } }, project) {
     if (wanted === "bundle factor" && project) yield* fewerNeighbours(wire, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "More wires in the bundle than the figure covers at this loading",
       text: circuitExample({ bundle: "{ id: B1, wires: 40, loading: 40 % }" }),

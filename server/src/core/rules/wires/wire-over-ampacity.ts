@@ -62,7 +62,7 @@ export const wireOverAmpacity = defineRule<{
     yield* thickerGauges(found?.wire.gauge, assessment.subject.id);
     yield* fewerNeighbours(assessment.subject.id, project);
   },
-  examples: [
+  examples: () => [
     {
       title: "18 A on 20 AWG in a loaded bundle",
       text: circuitExample({

@@ -40,7 +40,7 @@ export const wireRoutingNotRecorded = defineRule<{ missing: readonly string[] }>
       facts: { missing },
     };
   },
-  examples: [
+  examples: () => [
     {
       title: "Neither",
       text: circuitExample(),

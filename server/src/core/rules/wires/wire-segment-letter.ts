@@ -27,7 +27,7 @@ export const wireSegmentLetter = defineRule<{ wire: string; letter: string }>({
       facts: { wire: subject.id, letter: reading.identification.segmentLetter },
     };
   }),
-  examples: [
+  examples: () => [
     {
       title: "Segment O",
       text: circuitExample({

@@ -32,7 +32,7 @@ export const wireSplicesTooMany = defineRule<{ wire: string; splices: number; mo
       facts: { wire: subject.id, splices: held.value.value, most: held.limit.value },
     };
   }),
-  examples: [
+  examples: () => [
     {
       title: "Two splices in one run",
       text: circuitExample({ keys: "splices: 2" }),

@@ -78,7 +78,7 @@ export const wireStrandsDamaged = defineRule<{
       };
     }
   }),
-  examples: [
+  examples: () => [
     {
       title: "Four nicks and a broken strand in 12 AWG",
       text: circuitExample({

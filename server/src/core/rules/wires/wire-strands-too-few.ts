@@ -31,7 +31,7 @@ export const wireStrandsTooFew = defineRule<{ wire: string; strands: number; lea
       facts: { wire: subject.id, strands: held.value.value, least: held.limit.value },
     };
   }),
-  examples: [
+  examples: () => [
     {
       title: "Seven strands",
       text: circuitExample({ keys: "strands: 7" }),

@@ -47,7 +47,7 @@ export const wireSupportSpacing = defineRule<{ wire: string; spacing: number; mo
       (length) => `Support wire ${assessment.subject.id} every ${length}`,
     );
   },
-  examples: [
+  examples: () => [
     {
       title: "A clamp every 30 in",
       text: circuitExample({ keys: "support-spacing: 30 in" }),

@@ -73,7 +73,7 @@ export const wireTooNear = defineRule<{
       };
     }
   }),
-  examples: [
+  examples: () => [
     {
       title: "Four inches from a fuel line",
       text: circuitExample({ keys: "passes: [{ by: fuel-line, distance: 4 in }]" }),

@@ -76,7 +76,7 @@ export const wireVoltageDrop = defineRule<{
     const wire = load?.states.find((state) => state.drop === assessment.value)?.worst[0];
     if (wire) yield* thickerGauges(wire.wire.gauge, wire.id);
   },
-  examples: [
+  examples: () => [
     {
       title: "18 A over 18 ft of 14 AWG and back through 2 ft",
       text: circuitExample({ gauge: "14 AWG", length: "18 ft" }),

@@ -35,7 +35,7 @@ export const wireWeightUnknown = defineRule<{ wire: string; what: string }>({
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "Aluminium without its maker's weight",
       text: circuitExample({

@@ -72,7 +72,7 @@ export const wireWithoutProtection = defineRule<{
       };
     }
   },
-  examples: [
+  examples: () => [
     {
       title: "A feeder that starts at the bus itself",
       text: circuitExample({

@@ -169,7 +169,8 @@ const rest: readonly (readonly [QuantityName, string])[] = [
 
 /** Conditions across, parts down; what is known in no condition is left out. */
 function heatBalance(project: Project): Page[] {
-  const { cases, values } = climateOf(project);
+  const { cases } = climateOf(project);
+  const values = climateOf.values(project);
   return [...groupBy(cases, ({ space }) => space)].map(([space, ofSpace]) => {
     const row = (words: string, quantity: QuantityName, id = space): Cell[] => [
       words,

@@ -17,7 +17,8 @@ export function mountPages(project: Project): Page[] {
 }
 
 function mounts(project: Project): Page {
-  const { mounts: found, values } = mountsOf(project);
+  const { mounts: found } = mountsOf(project);
+  const values = mountsOf.values(project);
   const pick = (id: string, quantity: QuantityName, direction: string) =>
     values.find((one) => one.subject.id === id && one.quantity === quantity && one.condition === direction);
   const rows = found.flatMap(({ id, cases }) =>

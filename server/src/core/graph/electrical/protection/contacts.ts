@@ -3,8 +3,8 @@ import type { Condition, Contact } from "../../../records/types";
 import type { Lookup } from "../../../tables/lookup";
 import { type SwitchLoad, switchFactor } from "../../../tables/switch-derating";
 import { derive, derived, type Operand, sumOf, tabled, type Value } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
 
 /** A contact with a rating, and what it needs in every condition in which it carries current. */
@@ -48,7 +48,7 @@ function requirement(
   currents: LoadCurrents,
   basis: ElectricalBasis,
 ): Value | undefined {
-  const paths = basis.circuit.paths.filter(({ id }) => device.components.includes(id));
+  const paths = basis.fed.filter(({ id }) => device.components.includes(id));
   const running = paths.filter(({ id }) => currents.get(id)?.has(condition));
   const factors = new Map(
     running.map(({ id, component }) => [id, factorOf(component.loadType?.value, basis)]),

@@ -13,14 +13,15 @@ import {
   type Value,
   written,
 } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { Inline, LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
+import type { GuardResult } from "../guards";
 import type { WireResult } from "../wires";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
-import { leastThrough, type Mesh, Meshes, type MeshStates } from "./shared-faults";
+import { leastThrough, type Mesh, type Meshes, type MeshStates } from "./shared-faults";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
@@ -104,21 +105,25 @@ const largestOfTable =
 /** What was derived of a bus or a fault, for as long as what it rests on is the same. */
 const supplies = new Memory<Electrical, Bus, Supply>();
 const faults = new Memory<Wire, Inline["record"], FaultResult>();
+const behind = new Memory<Inline["record"], Inline["record"], Value | undefined>();
 
 /** Faults at the ends of runs, and behind devices. */
 export class Faults {
+  private readonly electrical: Electrical | undefined;
   private readonly buses: ReadonlyMap<string, Bus>;
   private readonly devices: ReadonlyMap<string, Device>;
   private readonly pathOfReturn = new Map<Wire, LoadPath>();
   private readonly pathOfLoad = new Map<string, LoadPath>();
-  private drawn: Meshes | undefined;
 
+  /** @param meshes drawn only when something has more than one way */
   constructor(
     private readonly basis: ElectricalBasis,
     private readonly ways: Ways,
+    private readonly meshes: () => Meshes,
   ) {
     const { airframe, kit } = basis.project;
-    this.buses = new Map((airframe?.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
+    this.electrical = airframe?.electrical;
+    this.buses = new Map((this.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
     this.devices = new Map((kit?.devices ?? []).map((device) => [device.id?.value ?? "", device]));
     for (const path of basis.circuit.paths) {
       this.pathOfLoad.set(path.id, path);
@@ -127,12 +132,12 @@ export class Faults {
   }
 
   /** One for each wire that a guard with a known rating protects. */
-  ofWires(devices: readonly DeviceResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
+  ofWires(guards: readonly GuardResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
     const found: FaultResult[] = [];
     const uncompared: UncomparedFault[] = [];
-    for (const guard of devices) {
-      if (guard.inline.kind !== "protection" || !guard.rating) continue;
-      for (const { result } of guard.wires) {
+    for (const { device: guard, wires } of guards) {
+      if (!guard.rating) continue;
+      for (const { result } of wires) {
         const fault = this.ofWire(result, guard);
         if (fault) found.push(fault);
         if (fault && !fault.isUnsolved) continue;
@@ -143,11 +148,16 @@ export class Faults {
   }
 
   /** Largest current in A through a device, of a fault right behind it. */
-  behind(id: string): Value | undefined {
+  behind({ inline, id }: Pick<DeviceResult, "inline" | "id">): Value | undefined {
     const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
-    if (way) return this.currentOf(subject, { way, returns: [] }, "largest", this.basis.keep);
-    const loop = { mesh: this.meshes.to(id), last: [] };
+    if (way) {
+      const rests = [this.electrical, ...way.wires, ...this.inlinesAndHolders(way.inlines)];
+      return behind.recall(inline.record, inline.record, rests, this.basis.keep, (keep) =>
+        this.currentOf(subject, { way, returns: [] }, "largest", keep),
+      );
+    }
+    const loop = { mesh: this.meshes().to(id), last: [] };
     const { current, inWire } = this.sharedCurrents(subject, id, loop, "largest behind", this.basis.keep);
     // What comes to the fault by another way may run through the devices ahead of this one, and not through it.
     return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
@@ -162,12 +172,11 @@ export class Faults {
       "way" in loop ? loop.way.inlines : loop.mesh.parts.flatMap(({ inline }) => (inline ? [inline] : []));
     const rests = [
       "way" in loop,
-      this.basis.project.airframe?.electrical,
+      this.electrical,
       guard.device,
       guard.rating,
       ...wires,
-      ...inlines.map(({ record }) => record),
-      ...inlines.map((inline) => this.holderOf(inline)),
+      ...this.inlinesAndHolders(inlines),
     ];
     return faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
       this.faultOf(wire, guard, loop, keep),
@@ -247,7 +256,7 @@ export class Faults {
 
   private sharedLoopTo(wire: Wire): SharedLoop | undefined {
     const { from, last } = this.endOf(wire) ?? {};
-    return from === undefined || !last ? undefined : { mesh: this.meshes.to(from), last };
+    return from === undefined || !last ? undefined : { mesh: this.meshes().to(from), last };
   }
 
   /**
@@ -274,7 +283,7 @@ export class Faults {
     keep: Keep,
   ): Drawn {
     const extreme = asked === "smallest" ? "smallest" : "largest";
-    const volts = this.basis.project.airframe?.electrical?.nominal;
+    const volts = this.electrical?.nominal;
     const hot = extreme === "smallest" ? new Set([...mesh.wiresThrough(device), ...last]) : new Set<Wire>();
     const ahead = mesh.parts.map((part): Operand => {
       const { wire, inline, feeder } = part;
@@ -298,26 +307,23 @@ export class Faults {
       supplyOhms: inSources.map(({ value }) => value),
       lastOhms: sumOf(behind.map((one) => one!.value)),
     });
-    const common = {
+    const common = () => ({
       subject,
-      unit: "A",
-      operands: () => ({ V: written("nominal voltage", volts, "V"), R }),
+      operands: { V: written("nominal voltage", volts, "V"), R },
       notes: [...sharedNotes, ...(extreme === "largest" ? [largestOfTable] : [hotAhead])],
-    } as const;
+    });
     return {
       isUnsolved: found === undefined,
-      current: known({
-        ...common,
+      current: known(found?.device, "A", () => ({
+        ...common(),
         quantity: names[extreme].current,
         method: `solution of the network with the fault: the least through ${device}`,
-        value: found?.device,
-      }),
-      inWire: known({
-        ...common,
+      })),
+      inWire: known(found?.whole, "A", () => ({
+        ...common(),
         quantity: names[extreme].inWire,
         method: "solution of the network with the fault: all of its current",
-        value: found?.whole,
-      }),
+      })),
     };
   }
 
@@ -330,7 +336,7 @@ export class Faults {
         unit: "A",
         formula: "V / R",
         operands: {
-          V: written("nominal voltage", this.basis.project.airframe?.electrical?.nominal, "V"),
+          V: written("nominal voltage", this.electrical?.nominal, "V"),
           R: derived("resistance of the loop", resistance),
         },
         compute: ({ V, R }) => V / R,
@@ -377,23 +383,20 @@ export class Faults {
       : [];
   }
 
+  private inlinesAndHolders(inlines: readonly Inline[]): unknown[] {
+    return inlines.flatMap((inline) => [inline.record, this.holderOf(inline)]);
+  }
+
   /** What has the resistance of something that current runs through. */
   private holderOf(inline: Inline): Contact | Device | undefined {
     return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
   }
 
-  /** Drawn only when something has more than one way. */
-  private get meshes(): Meshes {
-    this.drawn ??= new Meshes(this.basis.project, this.basis.circuit.inlines);
-    return this.drawn;
-  }
-
   private supply(id: string, keep: Keep): Supply {
-    const { project } = this.basis;
+    const { electrical } = this;
     const bus = this.buses.get(id);
-    const electrical = project.airframe?.electrical;
     if (!electrical || !bus) return { least: undefined, weakest: undefined };
-    return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, project, inner));
+    return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, electrical, inner));
   }
 }
 

@@ -1,13 +1,16 @@
 /** Whether breakers and fuses open when they must and hold when they must, and what contacts and bonds bear. */
-import { derive, sumOf, type Value, written } from "../../value";
-import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
-import type { LoadCurrents } from "../load-currents";
+import type { Project } from "../../../project";
+import { part } from "../../part";
+import { recalled } from "../../recall";
+import { derive, type Keep, sumOf, type Value, written } from "../../value";
+import { circuitOf, type ElectricalBasis, electricalPart } from "../basis";
+import { currentsOf, devicesOf, guardsOf } from "../parts";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
 import { type FaultResult, Faults, type UncomparedFault } from "./faults";
 import { deriveInrushes, type InrushResult } from "./inrushes";
 import { deriveOrders, type OrderResult } from "./order";
+import { Meshes } from "./shared-faults";
 import { deriveSharing, type SharingResult } from "./sharing";
 import { deriveSpares, type SpareResult } from "./spares";
 import { Ways } from "./ways";
@@ -25,30 +28,75 @@ export interface ProtectionResults {
   readonly sourcesTogether: Value | undefined;
 }
 
+const waysOf = recalled((project) => new Ways(project, circuitOf(project).inlines));
+const meshesOf = recalled((project) => new Meshes(project, circuitOf(project).inlines));
+
+const faultsOf = electricalPart((basis) => finderOf(basis).ofWires(guardsOf(basis.project)));
+const ordersOf = electricalPart((basis) =>
+  deriveOrders(devicesOf(basis.project), waysOf(basis.project), finderOf(basis), basis.keep),
+);
+const inrushesOf = electricalPart((basis) =>
+  deriveInrushes(basis, currentsOf(basis.project), devicesOf(basis.project)),
+);
+const contactsOf = electricalPart((basis) =>
+  deriveContacts(basis, currentsOf(basis.project), devicesOf(basis.project)),
+);
+const sharingOf = electricalPart((basis) => deriveSharing(basis, devicesOf(basis.project)));
+const sparesOf = electricalPart((basis) => deriveSpares(basis, devicesOf(basis.project)));
+const bondsOf = part((project, keep) => deriveBonds(project.install.bonds ?? [], keep));
+const sourcesTogetherOf = part(sourcesTogether);
+
+/** In the order in which a worksheet shows their values. */
+export const protectionParts = [
+  faultsOf,
+  ordersOf,
+  inrushesOf,
+  contactsOf,
+  sharingOf,
+  sparesOf,
+  bondsOf,
+  sourcesTogetherOf,
+] as const;
+
 /** Pure; what the record does not tell is left out, with the reason in its result. */
-export function deriveProtection(
-  basis: ElectricalBasis,
-  currents: LoadCurrents,
-  devices: readonly DeviceResult[],
-): ProtectionResults {
-  const ways = new Ways(basis.project, basis.circuit.inlines);
-  const faults = new Faults(basis, ways);
-  const ofWires = faults.ofWires(devices);
+export function protectionOf(project: Project): ProtectionResults {
   return {
-    faults: ofWires.faults,
-    uncomparedFaults: ofWires.uncompared,
-    orders: deriveOrders(basis, devices, ways, faults),
-    inrushes: deriveInrushes(basis, currents, devices),
-    contacts: deriveContacts(basis, currents, devices),
-    sharing: deriveSharing(basis, devices),
-    spares: deriveSpares(basis, devices),
-    bonds: deriveBonds(basis.project.install.bonds ?? [], basis.keep),
-    sourcesTogether: sourcesTogether(basis),
+    get faults() {
+      return faultsOf(project).faults;
+    },
+    get uncomparedFaults() {
+      return faultsOf(project).uncompared;
+    },
+    get orders() {
+      return ordersOf(project);
+    },
+    get inrushes() {
+      return inrushesOf(project);
+    },
+    get contacts() {
+      return contactsOf(project);
+    },
+    get sharing() {
+      return sharingOf(project);
+    },
+    get spares() {
+      return sparesOf(project);
+    },
+    get bonds() {
+      return bondsOf(project);
+    },
+    get sourcesTogether() {
+      return sourcesTogetherOf(project);
+    },
   };
 }
 
-function sourcesTogether({ project, keep }: ElectricalBasis): Value | undefined {
-  const { aircraft, electrical } = project.airframe ?? {};
+function finderOf(basis: ElectricalBasis): Faults {
+  return new Faults(basis, waysOf(basis.project), () => meshesOf(basis.project));
+}
+
+function sourcesTogether({ airframe }: Project, keep: Keep): Value | undefined {
+  const { aircraft, electrical } = airframe ?? {};
   const sources = electrical?.sources ?? [];
   if (sources.length === 0) return undefined;
   return keep(

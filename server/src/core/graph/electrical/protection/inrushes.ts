@@ -1,8 +1,8 @@
 import type { Condition } from "../../../records/types";
 import { derive, derived, sumOf, type Value, written } from "../../value";
-import type { LoadPath } from "../circuit";
+import type { ElectricalBasis } from "../basis";
+import type { FedLoad } from "../circuit";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import type { LoadCurrents } from "../load-currents";
 import { drawIn } from "../network";
 import { type BandedDevice, type BandLookup, bandOf, isBound, openingValue } from "./opening";
@@ -32,35 +32,36 @@ export function deriveInrushes(
   devices: readonly DeviceResult[],
 ): InrushResult[] {
   const guards = devices.filter(({ inline, rating }) => inline.kind === "protection" && rating);
-  return basis.circuit.paths.flatMap((path) =>
+  const switched = basis.fed.filter(({ component }) => component.draws?.some(({ inrush }) => inrush));
+  return switched.flatMap((load) =>
     guards
-      .filter(({ components }) => components.includes(path.id))
+      .filter(({ components }) => components.includes(load.id))
       .flatMap((device) => {
         const band = bandOf(device);
         const states = basis.conditions.flatMap((condition) =>
-          inrushIn(path, device, condition, band.kind === "band" ? band.band : undefined, currents, basis),
+          inrushIn(load, device, condition, band.kind === "band" ? band.band : undefined, currents, basis),
         );
-        return states.length > 0 ? [{ component: path.id, device, band, states }] : [];
+        return states.length > 0 ? [{ component: load.id, device, band, states }] : [];
       }),
   );
 }
 
 function inrushIn(
-  path: LoadPath,
+  load: FedLoad,
   device: DeviceResult,
   condition: Condition,
   band: BandedDevice | undefined,
   currents: LoadCurrents,
   basis: ElectricalBasis,
 ): InrushState[] {
-  const draw = drawIn(path.component, condition);
+  const draw = drawIn(load.component, condition);
   if (!draw?.inrush || !draw.inrushTime || !device.rating) return [];
   const others = device.components.flatMap((id) => {
-    const current = id === path.id ? undefined : currents.get(id)?.get(condition);
+    const current = id === load.id ? undefined : currents.get(id)?.get(condition);
     return current ? [derived(`current of ${id}`, current)] : [];
   });
   const about = { subject: { kind: "protection", id: device.id }, condition: condition.id?.value } as const;
-  const I_on = written(`inrush of ${path.id}`, draw.inrush, "A");
+  const I_on = written(`inrush of ${load.id}`, draw.inrush, "A");
   const common = { ...about, quantity: "inrush-current", unit: "A" } as const;
   const current = basis.keep(
     others.length === 0
@@ -75,7 +76,7 @@ function inrushIn(
   if (!current || current.value <= device.rating.value) return [];
   const time = basis.keep(
     derive({
-      subject: { kind: "component", id: path.id },
+      subject: { kind: "component", id: load.id },
       condition: about.condition,
       quantity: "inrush-time",
       unit: "s",

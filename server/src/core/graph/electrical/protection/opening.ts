@@ -33,9 +33,19 @@ export type BandLookup =
   | { readonly kind: "faulty-points" };
 
 /** The band of a device, out of the points that its record gives. */
-export function bandOf({ id, device, rating }: DeviceResult): BandLookup {
-  const whole = (device?.opening ?? []).filter(isWhole);
-  if (!device || !rating || whole.length === 0) return { kind: "no-points" };
+export function bandOf({ id, device, rating }: Pick<DeviceResult, "id" | "device" | "rating">): BandLookup {
+  if (!device || !rating) return { kind: "no-points" };
+  const band = bands.get(rating) ?? readBand(id, device, rating);
+  bands.set(rating, band);
+  return band;
+}
+
+/** By the value of the rating, which each device in its place has one of. */
+const bands = new WeakMap<Value, BandLookup>();
+
+function readBand(id: string, device: Device, rating: Value): BandLookup {
+  const whole = (device.opening ?? []).filter(isWhole);
+  if (whole.length === 0) return { kind: "no-points" };
   const points = whole.map(({ at, earliest, latest }) => ({
     multiple: inUnit(at.value, "%") / 100,
     earliestSeconds: inUnit(earliest.value, "s"),

@@ -10,7 +10,6 @@ import { Memory } from "../../remember";
 import type { Keep, Operand, Value } from "../../value";
 import type { Inline } from "../circuit";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import type { Faults } from "./faults";
 import { type BandedDevice, type BandLookup, bandOf, drawnOn, openingValue } from "./opening";
 import type { Ways } from "./ways";
@@ -34,10 +33,10 @@ export interface ComparedOrder {
 
 /** Compares every pair over the currents that a fault behind the downstream device can draw. */
 export function deriveOrders(
-  basis: ElectricalBasis,
   devices: readonly DeviceResult[],
   ways: Ways,
   faults: Faults,
+  keep: Keep,
 ): OrderResult[] {
   const byId = new Map(devices.map((device) => [device.id, device]));
   return devices.flatMap((downstream) => {
@@ -46,10 +45,10 @@ export function deriveOrders(
       const upstream = byId.get(id);
       if (!upstream?.device || !downstream.device) return [];
       const bands = { upstream: bandOf(upstream), downstream: bandOf(downstream) };
-      const largest = faults.behind(downstream.id);
+      const largest = faults.behind(downstream);
       const order =
         bands.upstream.kind === "band" && bands.downstream.kind === "band"
-          ? compareOnce(upstream, downstream, largest, basis)
+          ? compareOnce(upstream, downstream, largest, keep)
           : undefined;
       return [{ upstream, downstream, bands, largest, compared: order }];
     });
@@ -63,10 +62,10 @@ function compareOnce(
   upstream: DeviceResult,
   downstream: DeviceResult,
   largest: Value | undefined,
-  basis: ElectricalBasis,
+  keepAll: Keep,
 ): ComparedOrder | undefined {
   const rests = [upstream.device, downstream.device, largest?.value];
-  return compared.recall(upstream.inline.record, downstream.inline.record, rests, basis.keep, (keep) => {
+  return compared.recall(upstream.inline.record, downstream.inline.record, rests, keepAll, (keep) => {
     const [above, below] = [bandOf(upstream), bandOf(downstream)];
     if (above.kind !== "band" || below.kind !== "band") return undefined;
     return compare(above.band, below.band, largest, keep);

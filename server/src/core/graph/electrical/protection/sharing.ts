@@ -1,7 +1,7 @@
 import type { Component } from "../../../records/types";
 import { derive, type Value } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import { paragraphFor } from "./basis";
 
 /** The breaker or fuse next to an essential component, with all that loses power when it opens. */

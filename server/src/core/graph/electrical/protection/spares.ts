@@ -1,7 +1,7 @@
 import type { Device, Protection, Spare } from "../../../records/types";
 import { derive, type Operand, sumOf, type Value } from "../../value";
+import type { ElectricalBasis } from "../basis";
 import type { DeviceResult } from "../devices";
-import type { ElectricalBasis } from "../index";
 import { paragraphFor } from "./basis";
 
 /** Fuses of one rating that have to be replaceable in flight. */

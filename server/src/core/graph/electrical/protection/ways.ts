@@ -1,6 +1,6 @@
 /** What a fault current runs through on its way from the sources. */
 import type { Project } from "../../../project";
-import type { Source, Wire } from "../../../records/types";
+import type { Electrical, Source, Wire } from "../../../records/types";
 import { derive, type Keep, type Operand, sumOf, type Value, written } from "../../value";
 import { type Edge, edgesOf, type Inline } from "../circuit";
 
@@ -72,8 +72,8 @@ export interface Supply {
 }
 
 /** Resistance ahead of a bus, out of what the airframe records of its sources and feeders. */
-export function supplyOf(bus: string, project: Project, keep: Keep): Supply {
-  const ways = waysFromSources(bus, project);
+export function supplyOf(bus: string, electrical: Electrical, keep: Keep): Supply {
+  const ways = waysFromSources(bus, electrical);
   const resistive = ways.filter((way) => way.length > 0);
   if (resistive.length === 0) return { least: undefined, weakest: undefined };
   const operands = Object.fromEntries(resistive.map((way, index) => [`R_${index + 1}`, way]));
@@ -107,8 +107,7 @@ export function supplyOf(bus: string, project: Project, keep: Keep): Supply {
 }
 
 /** For each source that feeds a bus, the recorded resistances on the way. */
-function waysFromSources(bus: string, project: Project): Operand[][] {
-  const { sources = [], feeders = [] } = project.airframe?.electrical ?? {};
+function waysFromSources(bus: string, { sources = [], feeders = [] }: Electrical): Operand[][] {
   const ways: Operand[][] = [];
   const ohmsOf = (source: Source): Operand[] =>
     source.resistance && source.resistance.value.si > 0

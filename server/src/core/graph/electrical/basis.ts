@@ -1,0 +1,91 @@
+/** What all parts of the electrical derivation work from. */
+import type { Project } from "../../project";
+import type { Condition } from "../../records/types";
+import { type Part, part } from "../part";
+import { recalled } from "../recall";
+import type { Keep } from "../value";
+import { type Circuit, type FedLoad, fedLoads, traceCircuit } from "./circuit";
+import { buildNetwork, type Network, type NetworkState } from "./network";
+import { SourceOutputs } from "./source-outputs";
+import { solveConditions } from "./states";
+import { WireRatings } from "./wire-ratings";
+
+export interface ElectricalBasis {
+  readonly project: Project;
+  readonly keep: Keep;
+  readonly conditions: readonly Condition[];
+  readonly circuit: Circuit;
+  /** In the order of the circuit's paths. */
+  readonly fed: readonly FedLoad[];
+  readonly network: Network;
+  readonly ratings: WireRatings;
+  readonly outputs: SourceOutputs;
+  readonly states: ReadonlyMap<Condition, NetworkState>;
+}
+
+export const circuitOf = recalled(traceCircuit);
+const fedOf = recalled((project) => fedLoads(circuitOf(project)));
+export const networkOf = recalled(buildNetwork);
+export const ratingsOf = part((project, keep) => new WireRatings(project, conditionsOf(project), keep));
+export const outputsOf = part((project, keep) => new SourceOutputs(project, conditionsOf(project), keep));
+export const statesOf = recalled((project) =>
+  solveConditions({
+    project,
+    conditions: conditionsOf(project),
+    network: networkOf(project),
+    ratings: ratingsOf(project),
+    outputs: outputsOf(project),
+  }),
+);
+
+/** A part that is derived from this basis: it rests on no more of it than it takes. */
+export function electricalPart<R>(derive: (basis: ElectricalBasis) => R): Part<R> {
+  return part((project, keep) => derive(new Basis(project, keep)));
+}
+
+/** Each thing of it is taken when somebody asks for it, once. */
+class Basis implements ElectricalBasis {
+  private readonly taken = new Map<(project: Project) => unknown, unknown>();
+
+  constructor(
+    readonly project: Project,
+    readonly keep: Keep,
+  ) {}
+
+  get conditions() {
+    return this.take(conditionsOf);
+  }
+
+  get circuit() {
+    return this.take(circuitOf);
+  }
+
+  get fed() {
+    return this.take(fedOf);
+  }
+
+  get network() {
+    return this.take(networkOf);
+  }
+
+  get ratings() {
+    return this.take<WireRatings>(ratingsOf);
+  }
+
+  get outputs() {
+    return this.take<SourceOutputs>(outputsOf);
+  }
+
+  get states() {
+    return this.take(statesOf);
+  }
+
+  private take<T>(from: (project: Project) => T): T {
+    if (!this.taken.has(from)) this.taken.set(from, from(this.project));
+    return this.taken.get(from) as T;
+  }
+}
+
+function conditionsOf({ install }: Project): readonly Condition[] {
+  return install.conditions ?? [];
+}

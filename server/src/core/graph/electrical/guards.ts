@@ -1,0 +1,123 @@
+import type { Device, Protection, Wire } from "../../records/types";
+import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
+import { groupBy } from "../group-by";
+import { Memory } from "../remember";
+import { derive, type Keep, keeper, tabled, type Value } from "../value";
+import type { Circuit } from "./circuit";
+import type { DeviceResult } from "./devices";
+import { type Gap, gapOf } from "./wire-ratings";
+import type { WireResult } from "./wires";
+
+/** A breaker or fuse that the kit describes, with the wires that it guards; the same object while they are. */
+export interface GuardResult {
+  readonly device: DeviceResult;
+  readonly wires: readonly GuardedWire[];
+}
+
+export interface GuardedWire extends Pick<ChartResult, "chart"> {
+  readonly result: WireResult;
+}
+
+/** What the wire chart gives for one of those wires: nothing that depends on a condition. */
+export interface ChartResult {
+  readonly wire: Wire;
+  readonly id: string;
+  readonly guard: Guarding;
+  /** Largest rating that the chart gives for the wire. */
+  readonly chart: Value | undefined;
+  /** Why it gives none. */
+  readonly gap: Gap | undefined;
+}
+
+/** A breaker or fuse, as far as no condition has a part in it. */
+export interface Guarding extends Pick<DeviceResult, "id" | "rating"> {
+  readonly record: Protection;
+  readonly device: Device;
+}
+
+/** What the wire chart gives for each wire that a breaker or fuse guards. */
+export function deriveCharts(
+  devices: readonly DeviceResult[],
+  { protecting }: Circuit,
+  keepAll: Keep,
+): ChartResult[] {
+  const guarded = guardedWires(protecting);
+  return devices.flatMap((result) => {
+    const guard = guardingOf(result);
+    if (!guard) return [];
+    return (guarded.get(guard.record) ?? []).flatMap((wire): ChartResult[] =>
+      wire.id
+        ? [
+            charts.recall(wire, guard.record, [guard.device, guard.rating], keepAll, (keep) => ({
+              wire,
+              id: wire.id!.value,
+              guard,
+              ...chartRating(wire, guard.device, keep),
+            })),
+          ]
+        : [],
+    );
+  });
+}
+
+/** The wires that each breaker or fuse guards. */
+export function deriveGuards(
+  devices: readonly DeviceResult[],
+  charts: readonly ChartResult[],
+  wires: ReadonlyMap<Wire, WireResult>,
+): GuardResult[] {
+  const guarded = groupBy(charts, ({ guard }) => guard.record);
+  return devices.flatMap((result) => {
+    const guard = guardingOf(result);
+    if (!guard) return [];
+    const inside = (guarded.get(guard.record) ?? []).flatMap(({ wire, chart }): GuardedWire[] => {
+      const found = wires.get(wire);
+      return found ? [{ result: found, chart }] : [];
+    });
+    const rests = [result, ...inside.flatMap((one) => [one.result, one.chart])];
+    return [
+      guards.recall(guard.record, guard.device, rests, noValues, () => ({ device: result, wires: inside })),
+    ];
+  });
+}
+
+const guards = new Memory<Protection, Device, GuardResult>();
+const charts = new Memory<Wire, Protection, ChartResult>();
+/** Which wires a device guards is no value. */
+const noValues = keeper().keep;
+
+function guardingOf({ inline, id, device, rating }: DeviceResult): Guarding | undefined {
+  return inline.kind === "protection" && device ? { record: inline.record, id, device, rating } : undefined;
+}
+
+function guardedWires(protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>): Map<Protection, Wire[]> {
+  const guarded = new Map<Protection, Wire[]>();
+  for (const [wire, devices] of protecting) {
+    for (const device of devices) {
+      const known = guarded.get(device);
+      if (known) known.push(wire);
+      else guarded.set(device, [wire]);
+    }
+  }
+  return guarded;
+}
+
+function chartRating(wire: Wire, device: Device, keep: Keep): Pick<ChartResult, "chart" | "gap"> {
+  if (!wire.gauge || !device.kind || wire.material?.value === "aluminium") {
+    return { chart: undefined, gap: undefined };
+  }
+  const kind = device.kind.value;
+  const lookup = (kind === "fuse" ? wireChartFuse : wireChartBreaker)(wire.gauge.value.si);
+  const chart = keep(
+    derive({
+      subject: { kind: "wire", id: wire.id!.value },
+      quantity: "chart-rating",
+      unit: "A",
+      formula: "I_chart",
+      operands: { I_chart: tabled(`largest ${kind} for this gauge`, lookup, "A", [wire.gauge.place]) },
+      compute: ({ I_chart }) => I_chart,
+      sources: [lookup.source],
+    }),
+  );
+  return { chart, gap: gapOf(`${kind} in the wire chart`, lookup) };
+}
