@@ -86,7 +86,9 @@ export function sayCg(side: LimitSide, facts: CgFacts): Message {
   };
 }
 
-function whatToDo(side: LimitSide, { item, sense }: CgFacts): string {
+function whatToDo(side: LimitSide, { item, sense, wasKept }: CgFacts): string {
+  if (item === undefined && wasKept === undefined)
+    return "Correct the loading, or the airframe's data where they are wrong.";
   if (item === undefined)
     return `Nothing that the change adds or takes out brings the CG ${side}: correct the loading.`;
   if (sense === "removed") return `Taking out ${item} brings the CG ${side} most: leave it in.`;
