@@ -50,8 +50,8 @@ export const sourceAboveShare = defineRule<{
   }),
   *check(project) {
     for (const { condition, shares } of electricalOf(project).sources.balances) {
-      const related = dropCauses(project, condition);
       for (const { loadCase, isMonitored, demand, limit } of shares) {
+        const isKept = holds(demand.value, "at-most", limit.value);
         yield {
           rule: "source-above-share",
           subject: demand.subject,
@@ -59,7 +59,7 @@ export const sourceAboveShare = defineRule<{
           value: demand,
           limit,
           sense: "at-most",
-          holds: holds(demand.value, "at-most", limit.value),
+          holds: isKept,
           facts: {
             demand: demand.value,
             limit: limit.value,
@@ -67,7 +67,7 @@ export const sourceAboveShare = defineRule<{
             isMonitored,
             condition: conditionName(condition),
           },
-          related,
+          related: isKept ? [] : dropCauses(project, condition),
         };
       }
     }

@@ -50,7 +50,7 @@ export const sourceOverloaded = defineRule<{
           battery: batteryCurrent?.value,
           hasBattery: Boolean(batteries?.length),
         },
-        related: dropCauses(project, condition),
+        related: isEnough ? [] : dropCauses(project, condition),
       };
     }
   },
