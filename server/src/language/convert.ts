@@ -9,6 +9,7 @@ import {
 } from "vscode-languageserver";
 import type { Judgement } from "../core/check";
 import { type Finding, isPlace, type Severity } from "../core/findings/finding";
+import { onceEach } from "../core/once-each";
 import { type LineIndex, lineIndex } from "../core/reading";
 import type { Span } from "../core/reading/tree";
 import type { LoadedRecord } from "../core/records/record";
@@ -18,14 +19,8 @@ import { sourcesBehind } from "../core/views/finding-sources";
 import type { Hover } from "../core/views/hover";
 import type { OutlineSymbol } from "../core/views/symbols";
 
-const converters = new WeakMap<LoadedRecord, Converter>();
-
 /** The converter of a record as it stands; its lines are indexed once. */
-export function converterOf(record: LoadedRecord): Converter {
-  const known = converters.get(record) ?? new Converter(record);
-  converters.set(record, known);
-  return known;
-}
+export const converterOf: (record: LoadedRecord) => Converter = onceEach((record) => new Converter(record));
 
 /** Converts offsets of one record's text. */
 export class Converter {

@@ -14,6 +14,7 @@
  * - It takes sections, `install.wires`, and not whole records: their `place` changes at every keystroke. An
  *   entry of a record's text is asked for by `entryOf`.
  */
+import { onceEach } from "../once-each";
 import type { Project } from "../project";
 import { Recollection } from "../records/recollection";
 import type { LoadedRecord, Names } from "../records/record";
@@ -58,18 +59,13 @@ export function ofEach<T extends object, R>(
   listOf: (project: Project) => readonly T[],
   act: (one: T) => Iterable<R>,
 ): (project: Project) => R[] {
-  const done = new WeakMap<T, readonly R[]>();
+  const actOnce = onceEach((one: T): readonly R[] => [...act(one)]);
   // Most of a list stands where it stood: looking there spares nearly every look-up.
   let last: readonly T[] = [];
   let lastResults: readonly (readonly R[])[] = [];
   return (project) => {
     const list = listOf(project);
-    const results = list.map((one, index) => {
-      if (last[index] === one) return lastResults[index]!;
-      const known = done.get(one) ?? [...act(one)];
-      done.set(one, known);
-      return known;
-    });
+    const results = list.map((one, index) => (last[index] === one ? lastResults[index]! : actOnce(one)));
     last = list;
     lastResults = results;
     return results.flat();

@@ -260,6 +260,9 @@ export function keeper(): Keeper {
   return { keep: Object.assign(keep, { all }), kept };
 }
 
+/** For what is remembered and has no values. */
+export const noValues: Keep = keeper().keep;
+
 /** In the order in which they were kept, each once, however many things keep it. */
 export function listOf(kept: Kept): Value[] {
   const values = new Set<Value>();

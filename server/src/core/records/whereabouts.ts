@@ -1,4 +1,5 @@
 import type { Subject } from "../graph/value";
+import { onceEach } from "../once-each";
 import type { Item, MapNode, Node } from "../reading/tree";
 import type { IdKind } from "./schema";
 import type { Declaration } from "./typing";
@@ -90,13 +91,7 @@ class Walk {
   }
 }
 
-const stepsKnown = new WeakMap<Node, ReadonlyMap<Node, Step>>();
-
-function stepsInside(branch: Node): ReadonlyMap<Node, Step> {
-  const steps = stepsKnown.get(branch) ?? walkInside([branch]);
-  stepsKnown.set(branch, steps);
-  return steps;
-}
+const stepsInside = onceEach((branch: Node) => walkInside([branch]));
 
 function walkInside(branches: readonly Node[]): ReadonlyMap<Node, Step> {
   const steps = new Map<Node, Step>();

@@ -1,4 +1,5 @@
 import type { Assessment, Finding } from "../findings/finding";
+import { onceEach } from "../once-each";
 import { ruleById } from "../rules";
 import type { Source } from "../source";
 import { sourcesOf } from "./calculation";
@@ -10,10 +11,6 @@ export function sourcesBehind({ rule, assessment }: Pick<Finding, "rule" | "asse
 }
 
 /** Assessments are kept while what they rest on is the same, and their sources are asked for at every keystroke. */
-const known = new WeakMap<Assessment, readonly Source[]>();
-
-function sourcesOfAssessment(assessment: Assessment): readonly Source[] {
-  const sources = known.get(assessment) ?? sourcesOf(assessment.limit, assessment.value);
-  known.set(assessment, sources);
-  return sources;
-}
+const sourcesOfAssessment = onceEach(({ limit, value }: Assessment): readonly Source[] =>
+  sourcesOf(limit, value),
+);

@@ -1,6 +1,7 @@
 /** The installs of a workspace side by side: what stands in the way of each, and how much room is left. */
 import type { Judgement } from "../check";
 import { type Assessment, marginOf, type Severity } from "../findings/finding";
+import { onceEach } from "../once-each";
 
 export interface FleetRow {
   readonly file: string;
@@ -28,14 +29,8 @@ const balanceRules: readonly string[] = ["cg-forward-of-limit", "cg-aft-of-limit
 /** Rules that find what a derivation then does without. */
 const leavesBlank = /^(key-missing$|value-|quantity-|reference-|record-|list-|text-)/;
 
-const rows = new WeakMap<Judgement, FleetRow>();
-
 /** Undefined for what is no install record; made once for a judgement. */
-export function fleetRow(judgement: Judgement): FleetRow | undefined {
-  const row = rows.get(judgement) ?? rowOf(judgement);
-  if (row) rows.set(judgement, row);
-  return row;
-}
+export const fleetRow: (judgement: Judgement) => FleetRow | undefined = onceEach(rowOf);
 
 function rowOf({ record, project, findings, assessments }: Judgement): FleetRow | undefined {
   if (!project) return undefined;

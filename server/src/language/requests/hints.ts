@@ -1,5 +1,6 @@
 import { type InlayHint, InlayHintKind } from "vscode-languageserver";
 import type { Judgement } from "../../core/check";
+import { onceEach } from "../../core/once-each";
 import { type Hint, hintsOf } from "../../core/views/hints";
 import type { Converter } from "../convert";
 import { openedAt, type Room } from "../room";
@@ -16,14 +17,8 @@ export function answerHints(room: Room): void {
   });
 }
 
-const known = new WeakMap<Judgement, Hint[]>();
-
 /** An editor asks anew for each stretch that it scrolls to. */
-function hintsIn(judgement: Judgement): Hint[] {
-  const hints = known.get(judgement) ?? hintsOf(judgement);
-  known.set(judgement, hints);
-  return hints;
-}
+const hintsIn: (judgement: Judgement) => Hint[] = onceEach(hintsOf);
 
 /** Each at the end of its line, one for a line. */
 function placed(hints: readonly Hint[], { lines, record }: Converter, from: number, to: number): InlayHint[] {

@@ -11,7 +11,7 @@ import type { Component, Contact, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
 import { recalled } from "../recall";
 import { Memory } from "../remember";
-import { keeper } from "../value";
+import { noValues } from "../value";
 
 /** A component that a bus feeds, by whatever way. */
 export interface FedLoad {
@@ -108,8 +108,6 @@ interface Upstream {
 
 const paths = new Memory<Component, Component, LoadPath>();
 const fed = new Memory<Component, Component, FedLoad>();
-/** A path is no value. */
-const noValues = keeper().keep;
 
 class Tracer {
   private readonly into = new Map<string, Edge[]>();

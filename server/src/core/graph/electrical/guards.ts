@@ -2,7 +2,7 @@ import type { Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { groupBy } from "../group-by";
 import { Memory } from "../remember";
-import { derive, type Keep, keeper, tabled, type Value } from "../value";
+import { derive, type Keep, noValues, tabled, type Value } from "../value";
 import type { Circuit } from "./circuit";
 import type { DeviceResult } from "./devices";
 import { type Gap, gapOf } from "./wire-ratings";
@@ -21,18 +21,11 @@ export interface GuardedWire extends Pick<ChartResult, "chart"> {
 /** What the wire chart gives for one of those wires: nothing that depends on a condition. */
 export interface ChartResult {
   readonly wire: Wire;
-  readonly id: string;
-  readonly guard: Guarding;
+  readonly guard: Protection;
   /** Largest rating that the chart gives for the wire. */
   readonly chart: Value | undefined;
   /** Why it gives none. */
   readonly gap: Gap | undefined;
-}
-
-/** A breaker or fuse, as far as no condition has a part in it. */
-export interface Guarding extends Pick<DeviceResult, "id" | "rating"> {
-  readonly record: Protection;
-  readonly device: Device;
 }
 
 /** What the wire chart gives for each wire that a breaker or fuse guards. */
@@ -42,20 +35,16 @@ export function deriveCharts(
   keepAll: Keep,
 ): ChartResult[] {
   const guarded = guardedWires(protecting);
-  return devices.flatMap((result) => {
-    const guard = guardingOf(result);
-    if (!guard) return [];
-    return (guarded.get(guard.record) ?? []).flatMap((wire): ChartResult[] =>
-      wire.id
-        ? [
-            charts.recall(wire, guard.record, [guard.device, guard.rating], keepAll, (keep) => ({
-              wire,
-              id: wire.id!.value,
-              guard,
-              ...chartRating(wire, guard.device, keep),
-            })),
-          ]
-        : [],
+  return devices.flatMap(({ inline, device }) => {
+    if (inline.kind !== "protection" || !device) return [];
+    const guard = inline.record;
+    const named = (guarded.get(guard) ?? []).filter(({ id }) => id);
+    return named.map((wire) =>
+      charts.recall(wire, guard, [device], keepAll, (keep) => ({
+        wire,
+        guard,
+        ...chartRating(wire, device, keep),
+      })),
     );
   });
 }
@@ -66,29 +55,21 @@ export function deriveGuards(
   charts: readonly ChartResult[],
   wires: ReadonlyMap<Wire, WireResult>,
 ): GuardResult[] {
-  const guarded = groupBy(charts, ({ guard }) => guard.record);
+  const guarded = groupBy(charts, ({ guard }) => guard);
   return devices.flatMap((result) => {
-    const guard = guardingOf(result);
-    if (!guard) return [];
-    const inside = (guarded.get(guard.record) ?? []).flatMap(({ wire, chart }): GuardedWire[] => {
+    const { inline, device } = result;
+    if (inline.kind !== "protection" || !device) return [];
+    const inside = (guarded.get(inline.record) ?? []).flatMap(({ wire, chart }): GuardedWire[] => {
       const found = wires.get(wire);
       return found ? [{ result: found, chart }] : [];
     });
     const rests = [result, ...inside.flatMap((one) => [one.result, one.chart])];
-    return [
-      guards.recall(guard.record, guard.device, rests, noValues, () => ({ device: result, wires: inside })),
-    ];
+    return [guards.recall(inline.record, device, rests, noValues, () => ({ device: result, wires: inside }))];
   });
 }
 
 const guards = new Memory<Protection, Device, GuardResult>();
 const charts = new Memory<Wire, Protection, ChartResult>();
-/** Which wires a device guards is no value. */
-const noValues = keeper().keep;
-
-function guardingOf({ inline, id, device, rating }: DeviceResult): Guarding | undefined {
-  return inline.kind === "protection" && device ? { record: inline.record, id, device, rating } : undefined;
-}
 
 function guardedWires(protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>): Map<Protection, Wire[]> {
   const guarded = new Map<Protection, Wire[]>();

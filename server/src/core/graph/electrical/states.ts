@@ -1,7 +1,7 @@
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
 import { Memory } from "../remember";
-import { keeper } from "../value";
+import { noValues } from "../value";
 import type { Network, NetworkState } from "./network";
 import type { SourceOutputs } from "./source-outputs";
 import type { WireRatings } from "./wire-ratings";
@@ -27,8 +27,6 @@ export function solveConditions(given: Given): ReadonlyMap<Condition, NetworkSta
 }
 
 const solved = new Memory<Condition, Condition, NetworkState>();
-/** A solution is plain numbers. */
-const noValues = keeper().keep;
 
 function solve(condition: Condition, index: number, { network, ratings, outputs }: Given): NetworkState {
   return network.solve(
