@@ -86,8 +86,8 @@ function createClient(context: vscode.ExtensionContext, log: vscode.LogOutputCha
     },
   };
   const module = context.asAbsolutePath("dist/server.js");
-  // Each keystroke makes several megabytes of values; a young generation that holds more of them is collected
-  // less often in the middle of one.
+  // Each keystroke makes several megabytes of values: the server collects them in the pauses between keystrokes, and
+  // a young generation that holds more of them is not collected in the middle of one.
   const run = { module, transport: TransportKind.ipc, options: { execArgv: serverFlags } };
   return new LanguageClient("tailcone", "Tailcone", run, options);
 }

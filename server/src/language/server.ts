@@ -14,6 +14,7 @@ import { version } from "../../../package.json";
 import type { CheckOptions } from "../core/check";
 import { recordKindOf } from "../core/records/schema";
 import type { Place } from "../core/records/written";
+import { CleanUp } from "./clean-up";
 import { type CompareRequest, compareWithRevision } from "./compare";
 import { converterOf, countFindings, toDiagnostic } from "./convert";
 import { Desk } from "./desk";
@@ -98,9 +99,11 @@ export function serve(connection: Connection): void {
   const withdraw = (id: string): void => {
     if (published.delete(id)) void connection.sendDiagnostics({ uri: documents.uriOf(id), diagnostics: [] });
   };
+  const cleanUp = new CleanUp(globalThis.gc);
   const schedule = new Schedule((id) => {
     try {
       publish(id);
+      cleanUp.soon();
     } catch (error) {
       connection.console.error(
         `A fault of Tailcone, not of ${id}: ${error instanceof Error ? error.stack : error}`,

@@ -1,0 +1,36 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { CleanUp } from "../../server/src/language/clean-up";
+
+describe("garbage is collected while nobody waits", () => {
+  const collect = vi.fn();
+
+  beforeEach(() => {
+    vi.useFakeTimers();
+    collect.mockClear();
+  });
+
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  it("once, when it has been quiet for a while", () => {
+    new CleanUp(collect).soon();
+    expect(collect).not.toHaveBeenCalled();
+    vi.advanceTimersByTime(1000);
+    expect(collect.mock.calls).toEqual([[{ type: "minor" }]]);
+  });
+
+  it("never between two pieces of work that follow on each other", () => {
+    const cleanUp = new CleanUp(collect);
+    for (let piece = 0; piece < 50; piece++) {
+      cleanUp.soon();
+      vi.advanceTimersByTime(5);
+    }
+    expect(collect).not.toHaveBeenCalled();
+  });
+
+  it("not where the engine does not let it", () => {
+    new CleanUp(undefined).soon();
+    expect(vi.getTimerCount()).toBe(0);
+  });
+});
