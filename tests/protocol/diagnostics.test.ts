@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { deviationExample } from "../../server/src/core/rules/deviations/deviation-example";
 import { findingsOf, report } from "../support/command-line";
 import { ofEditor, ofReport, rulesOf, wordsOf } from "../support/comparison";
 import { Editor } from "../support/editor";
@@ -46,6 +47,21 @@ describe("an open record", () => {
     editor.open(uri, workspace.read(demo.clean));
     expect(await editor.diagnostics(uri)).toEqual([]);
     expect(editor.lastOf(uri)?.version).toBe(1);
+  });
+
+  it("tells of what it accepts by whom and until when, and no more what to do", async () => {
+    const workspace = new Workspace({ "a.install.yaml": deviationExample() });
+    const editor = await startIn(workspace);
+    const uri = workspace.uri("a.install.yaml");
+    editor.open(uri, workspace.read("a.install.yaml"));
+    const accepted = (await editor.diagnostics(uri)).find(({ code }) => code === "wire-voltage-drop")!;
+    expect(accepted.severity).toBe(3);
+    const [what, acceptance, source] = wordsOf(accepted.message).split("\n");
+    expect(what).toMatch(/RACK.*V/);
+    expect(acceptance).toBe(
+      "Accepted until 2099-12-31 by stamp HM 7 (HM-0412-DEV-3 rev A): the rack runs from 22 V.",
+    );
+    expect(source).toMatch(/^Source: /);
   });
 
   it("gets its findings, each with rule, source, severity, and words of three parts", async () => {

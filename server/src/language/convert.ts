@@ -14,7 +14,9 @@ import { type LineIndex, lineIndex } from "../core/reading";
 import type { Span } from "../core/reading/tree";
 import type { LoadedRecord } from "../core/records/record";
 import type { Place } from "../core/records/written";
+import { sentence } from "../core/rules/wording";
 import { citeTogether } from "../core/source";
+import { acceptedWords } from "../core/views/acceptance-words";
 import { sourcesBehind } from "../core/views/finding-sources";
 import type { Hover } from "../core/views/hover";
 import type { OutlineSymbol } from "../core/views/symbols";
@@ -78,9 +80,10 @@ export function toDiagnostic(
   };
 }
 
-/** What is wrong, what to do, and by which table. */
+/** What is wrong, what to do or how it is accepted, and by which table. */
 function messageOf(finding: Finding): string {
-  const { what, todo } = finding;
+  const { what, accepted } = finding;
+  const todo = accepted ? `${sentence(acceptedWords(accepted))}.` : finding.todo;
   const source = sourcesBehind(finding)[0];
   return [what, todo, ...(source ? [`Source: ${citeTogether([source])[0]}`] : [])].join("\n");
 }
