@@ -1,7 +1,7 @@
 import type { CST } from "yaml";
 import { limits } from "../limits";
 import type { Frame } from "./frame";
-import { type PreparedText, prepare, restoreTabs, tabsInBlocks } from "./prepare";
+import { prepare } from "./prepare";
 import { ProblemCollector } from "./problems";
 import { recoverKeys } from "./recover";
 import { type ScanReport, scan } from "./scan";
@@ -12,10 +12,9 @@ import type { Span } from "./tree";
 export interface Parsed {
   /** The framed document, or all that is in the stream when there is no frame. */
   readonly stream: readonly CST.Token[];
-  /** What was parsed. The offsets of comments and block scalars are in it. */
+  /** What was parsed. The offsets of comments are in it. */
   readonly source: string;
   readonly comments: readonly Span[];
-  readonly blockBodies: readonly Span[];
   /** What it means can depend on the text around it, or the text around it on this. */
   readonly isLinked: boolean;
   /** Added to an offset in `source` to get one in the item. */
@@ -27,49 +26,24 @@ export interface Parsed {
 export function parse(text: string): Parsed;
 export function parse(text: string, frame: Frame): Parsed | undefined;
 export function parse(text: string, frame?: Frame): Parsed | undefined {
-  const prepared = prepare(text);
-  const parsed = parseSource(text, prepared, prepared.source, frame);
-  if (!parsed || prepared.tabs.length === 0) return parsed;
-
-  // Only parsing shows which tabs are content; with those put back, it is done again.
-  const toPrepared = parsed.shift - prepared.skipped;
-  const bodies = parsed.blockBodies.map((body) => moved(body, toPrepared));
-  const content = new Set(tabsInBlocks(prepared.source, prepared.tabs, bodies));
-  const again =
-    content.size === 0
-      ? parsed
-      : parseSource(text, prepared, restoreTabs(prepared.source, [...content]), frame);
-  for (const tab of prepared.tabs) {
-    if (!tab.beforeContent || content.has(tab)) continue;
-    const facts = { tabs: tab.written.split("\t").length - 1 };
-    again?.problems.add({ rule: "text-tab-indent", ...moved(tab, prepared.skipped), facts });
-  }
-  return again;
-}
-
-function parseSource(
-  text: string,
-  prepared: PreparedText,
-  inner: string,
-  frame: Frame | undefined,
-): Parsed | undefined {
+  const { source: inner, skipped, conflicts } = prepare(text);
   const opening = frame?.opening ?? "";
   const lines = opening + inner + (inner === "" || inner.endsWith("\n") ? "" : "\n");
   // Without a frame, a comment with both kinds of quote ends an unclosed quote at its own line.
   const source = lines + (frame?.closing ?? `#'"`);
-  const shift = prepared.skipped - opening.length;
+  const shift = skipped - opening.length;
 
   const problems = new ProblemCollector();
-  for (const conflict of prepared.conflicts) {
-    const span = moved(conflict, prepared.skipped);
+  for (const conflict of conflicts) {
+    const span = moved(conflict, skipped);
     const facts = { marker: text.slice(span.start, span.start + 7) };
     problems.add({ rule: "text-merge-conflict", ...span, facts });
   }
   const scanned = scan(source, scanReport(text, shift, problems));
   const isRootParted = recoverKeys(scanned.stream, source);
   const isLinked = scanned.linked || isRootParted;
-  const { comments, blockBodies } = scanned;
-  const parsed = { comments, blockBodies, isLinked, source, shift, problems };
+  const { comments } = scanned;
+  const parsed = { comments, isLinked, source, shift, problems };
   if (!frame) return { ...parsed, stream: scanned.stream };
   const document = scanned.isOpen ? undefined : frame.strip(scanned.stream, lines.length);
   return document && { ...parsed, stream: [document] };

@@ -6,8 +6,6 @@ import type { ReadingFeature, Span } from "./tree";
 export interface Scan {
   readonly stream: readonly CST.Token[];
   readonly comments: readonly Span[];
-  /** Contents of block scalars. */
-  readonly blockBodies: readonly Span[];
   /** Has anchors, aliases or explicit keys: what it means can depend on text outside, or change it. */
   readonly linked: boolean;
   /** The lexer was inside brackets at the end, even if the parser was not. */
@@ -53,7 +51,6 @@ class Scanner {
   readonly #parser = new Parser();
   readonly #stream: CST.Token[] = [];
   readonly #comments: Span[] = [];
-  readonly #blockBodies: Span[] = [];
   readonly #deep: DeepPart[] = [];
 
   #offset = 0;
@@ -107,7 +104,6 @@ class Scanner {
     return {
       stream: this.#stream,
       comments: this.#comments,
-      blockBodies: this.#blockBodies,
       linked: this.#linked,
       isOpen: this.#flowLevel > 0,
     };
@@ -190,10 +186,7 @@ class Scanner {
       this.#pass(lexeme);
       this.#checkDepth(start);
     }
-    if (isBody && lexeme) {
-      this.#blockBodies.push({ start, end: this.#offset });
-      this.#beginLine();
-    }
+    if (isBody && lexeme) this.#beginLine();
   }
 
   /**
