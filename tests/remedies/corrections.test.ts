@@ -1,8 +1,12 @@
 /** What was written wrongly is put right only where it is plain what was meant. */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { applyEdits } from "../../server/src/core/edits/text-edit";
+import { fixAllSafe } from "../../server/src/core/fix-all";
+import { loadRecord } from "../../server/src/core/records/record";
 import { recordExample, wireExample } from "../../server/src/core/rules/example-record";
 import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
-import { faultsIn, judge, remediesFor, titlesFor } from "./support";
+import { alone, faultsIn, judge, remediesFor, titlesFor } from "./support";
 
 it("a key that is misspelt is written as the one that is near", () => {
   const [remedy, ...more] = remediesFor(
@@ -47,6 +51,34 @@ describe("a name that stands for nothing", () => {
 
 it("a word of a list is written as the list has it", () => {
   expect(titlesFor("value-not-in-list", wireExample({ material: "aluminum" }))).toEqual(["Write aluminium"]);
+});
+
+describe("a line that is indented with tabs", () => {
+  const demo = readFileSync(
+    new URL("../../client/demo/survey-rack-0417.install.yaml", import.meta.url),
+    "utf8",
+  );
+
+  it("is indented with as many spaces as it is read with, and nothing else is touched", () => {
+    const text = recordExample({
+      document: "document:\n  number: HM-0412\n \t revision: A # first\n  status: draft",
+    });
+    const [remedy, ...more] = remediesFor("text-tab-indent", text);
+    expect(more).toEqual([]);
+    expect(remedy!.title).toBe("Put 2 spaces in place of the tab");
+    expect(remedy!.text).toBe(text.replace(" \t revision", "  revision"));
+  });
+
+  it("is put right with all others of its record", () => {
+    const wires = demo.slice(demo.indexOf("\nwires:"), demo.indexOf("\nbonds:"));
+    const tabbed = demo.replace(wires, wires.replace(/(?<=\n) {2}(?=- )/g, "\t"));
+    const lines = tabbed.split("\t").length - 1;
+    expect(lines).toBeGreaterThan(5);
+    const record = loadRecord("test.install.yaml", "install", tabbed);
+    const { edits, titles } = fixAllSafe(record, alone);
+    expect(titles).toEqual(Array(lines).fill("Put 2 spaces in place of the tab"));
+    expect(applyEdits(tabbed, edits)).toBe(demo);
+  });
 });
 
 describe("a unit", () => {

@@ -6,7 +6,7 @@ import { recordKindOf } from "../../server/src/core/records/schema";
 import { provenRemedies } from "../../server/src/core/remedies";
 import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
 
-const alone: RecordSource = { resolve: () => undefined, load: () => undefined };
+export const alone: RecordSource = { resolve: () => undefined, load: () => undefined };
 
 export function judge(text: string, file = "test.install.yaml"): Judgement {
   return check(loadRecord(file, recordKindOf(file)!, text), alone);

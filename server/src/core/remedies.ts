@@ -10,7 +10,7 @@ import { type Finding, isPlace } from "./findings/finding";
 import type { RecordSource } from "./project";
 import { loadRecord } from "./records/record";
 import { ruleById } from "./rules";
-import type { PlacedProblem, Remedy, Rule } from "./rules/rule";
+import type { PlacedProblem, Remedy, Rule, StretchProblem } from "./rules/rule";
 
 export interface ProvenRemedy {
   readonly title: string;
@@ -41,7 +41,7 @@ export function* provenRemedies(
   options: CheckOptions = {},
 ): Generator<ProvenRemedy, void> {
   const rule = ruleById.get(finding.rule);
-  if (!rule || !isPlace(finding.anchor) || finding.anchor.file !== judgement.record.file) return;
+  if (!rule || finding.anchor.file !== judgement.record.file) return;
   const series = new Map<string, Remedy[]>();
   let count = 0;
   for (const remedy of candidatesOf(finding, rule, judgement)) {
@@ -76,7 +76,11 @@ export function outcomeWords({ revealed }: ProvenRemedy): string {
 function candidatesOf(finding: Finding, rule: Rule, { project }: Judgement): Iterable<Remedy> {
   const { assessment, problem } = finding;
   if (assessment && project) return rule.remedies?.(assessment, project) ?? [];
-  return (problem && rule.corrections?.(problem as PlacedProblem, project)) ?? [];
+  if (!problem) return [];
+  const remedies = isPlace(problem.place)
+    ? rule.corrections?.(problem as PlacedProblem, project)
+    : rule.layouts?.(problem as StretchProblem);
+  return remedies ?? [];
 }
 
 /** Each remedy of a series goes further than the one before it: what the last leaves, all of them do. */

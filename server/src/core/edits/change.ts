@@ -1,8 +1,9 @@
-/** What can be asked of a record's text. All nodes belong to one reading; nothing here is an offset yet. */
+/** What can be asked of a record's text. All nodes belong to one reading; where a node stands, nothing is an offset yet. */
+import type { Stretch } from "../findings/finding";
 import type { Place } from "../records/written";
 import type { Content } from "./content";
 
-export type Change = Rewriting | KeyAddition | EntryAddition | Removal;
+export type Change = Rewriting | KeyAddition | EntryAddition | Removal | Respacing;
 
 /** Puts another text where a value or a key stands. */
 export interface Rewriting {
@@ -32,4 +33,13 @@ export interface Removal {
   readonly place: Place;
   /** The entry, or the value behind the key. */
   readonly removed: Place;
+}
+
+/**
+ * Puts spaces in place of all white space before a line, of which `place` is the last; what the text says stays the
+ * same.
+ */
+export interface Respacing {
+  readonly place: Stretch;
+  readonly spaces: number;
 }

@@ -4,7 +4,7 @@
  */
 import { read } from "../reading";
 import type { Node, Reading } from "../reading/tree";
-import type { Change, EntryAddition, KeyAddition } from "./change";
+import type { Change, EntryAddition, KeyAddition, Respacing } from "./change";
 import type { Content } from "./content";
 import { keyEdits, listEdits } from "./insert";
 import {
@@ -43,6 +43,7 @@ export function editsFor(changes: readonly Change[], reading: Reading): readonly
 }
 
 function editsOf(change: Change, reading: Reading): readonly TextEdit[] | undefined {
+  if ("spaces" in change) return [respaced(change, reading.text)];
   const { node } = change.place;
   if ("text" in change) {
     const { start, end } = reading.spanOf(node);
@@ -55,6 +56,12 @@ function editsOf(change: Change, reading: Reading): readonly TextEdit[] | undefi
   return listEdits(reading, node, change.list, change.entries);
 }
 
+function respaced({ place, spaces }: Respacing, text: string): TextEdit {
+  let { start } = place.span;
+  while (text[start - 1] === " ") start--;
+  return { start, end: place.span.end, newText: " ".repeat(spaces) };
+}
+
 /** Where edits meet, what belongs deeper inside comes first: behind a value, then a list's, then the record's. */
 function depthOf({ newText }: TextEdit): number {
   const lines = /^(?:\r?\n)+( *)/.exec(newText);
@@ -63,9 +70,10 @@ function depthOf({ newText }: TextEdit): number {
 
 /** What a text should say after the changes; undefined where they contradict what is there. */
 function outlineAfter(changes: readonly Change[], { root }: Reading): Outline | undefined {
-  const byNode = new Map<Node, Change[]>();
+  const byNode = new Map<Node, Exclude<Change, Respacing>[]>();
   const removed = new Set<Node>();
   for (const change of changes) {
+    if ("spaces" in change) continue;
     byNode.set(change.place.node, [...(byNode.get(change.place.node) ?? []), change]);
     if ("removed" in change) removed.add(change.removed.node);
   }

@@ -19,7 +19,13 @@ export interface Problem {
 }
 
 /** A node of a record, or a stretch of its text where no node stands. */
-export type Anchor = Place | { readonly file: string; readonly span: Span };
+export type Anchor = Place | Stretch;
+
+/** Part of a record's text, such as the white space before a line. */
+export interface Stretch {
+  readonly file: string;
+  readonly span: Span;
+}
 
 /** Another place that a reader should look at, with a few words why. */
 export interface Related {

@@ -1,5 +1,5 @@
 import type { Change } from "../edits/change";
-import type { Assessment, Facts, Problem, Severity } from "../findings/finding";
+import type { Assessment, Facts, Problem, Severity, Stretch } from "../findings/finding";
 import type { Project } from "../project";
 import type { Place } from "../records/written";
 import type { Source } from "../source";
@@ -38,6 +38,8 @@ export interface Rule<F extends Facts = Facts> {
   remedies?(assessment: Assessment, project: Project): Iterable<Remedy>;
   /** The same for a problem; a record that is no install record, or can't be linked, has no project. */
   corrections?(problem: PlacedProblem<F>, project: Project | undefined): Iterable<Remedy>;
+  /** The same for a problem that stands where no node does. */
+  layouts?(problem: StretchProblem<F>): Iterable<Remedy>;
   /**
    * Its remedies change no part, size or place of the installation: they put right what was written wrongly, or
    * make a statement agree with what the same record holds. So the only one of a finding may be applied with
@@ -59,6 +61,12 @@ export interface Message {
 export interface PlacedProblem<F extends Facts = Facts> extends Problem {
   readonly facts: F;
   readonly place: Place;
+}
+
+/** A problem that stands where no node does, with the facts of its rule. */
+export interface StretchProblem<F extends Facts = Facts> extends Problem {
+  readonly facts: F;
+  readonly place: Stretch;
 }
 
 /** What might mend a finding: changes of the record that it stands in, made together. */

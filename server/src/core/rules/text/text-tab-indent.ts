@@ -20,6 +20,12 @@ export const textTabIndent = defineRule<{ tabs: number; column?: number; omitted
         : `Start the line with ${spaces(column)} and no tab; with another number only where it belongs elsewhere.`) +
       omittedWords(omitted),
   }),
+  *layouts({ place, facts: { tabs, column } }) {
+    if (column === undefined) return;
+    const title = `Put ${spaces(column)} in place of the ${tabs === 1 ? "tab" : "tabs"}`;
+    yield { title, changes: [{ place, spaces: column }] };
+  },
+  isSafe: true,
   examples: () => [
     {
       title: "A tab before a key",
