@@ -31,9 +31,14 @@ describe("a dead short at the far end of a run", () => {
 
   it("runs through the device, the feeder and the return (AC 43.13-1B Table 11-9: 10 AWG 1.26 ohm/1000 ft)", () => {
     // 12 ft at 20 degC: 12 x 0.00126 = 0.01512; with the breaker's 0.005: 0.02012; 28 / 0.02012 = 1391.65
-    expect(value("P1", "least-loop-resistance")).toBeCloseTo(0.02012, 12);
-    expect(value("P1", "largest-fault-current")).toBeCloseTo(1391.6501, 3);
+    expect(value("P2N", "least-loop-resistance")).toBeCloseTo(0.02012, 12);
     expect(value("P2N", "largest-fault-current")).toBeCloseTo(1391.6501, 3);
+  });
+
+  it("is largest when the feeder's end touches the structure: the return has no part in it", () => {
+    // 10 ft at 20 degC: 0.0126; with the breaker's 0.005: 0.0176; 28 / 0.0176 = 1590.909
+    expect(value("P1", "least-loop-resistance")).toBeCloseTo(0.0176, 12);
+    expect(value("P1", "largest-fault-current")).toBeCloseTo(1590.909, 3);
   });
 
   it("is smallest with wires at their rating (AC 43.13-1B par. 11-66: (234.5 + 150) / 254.5)", () => {
@@ -69,7 +74,8 @@ describe("a dead short at the far end of a run", () => {
     // the alternator alone: 20 mohm; with the battery's 13 mohm beside it: 20 x 13 / 33 = 7.878788 mohm
     expect(withSources.value("MAIN", "supply-resistance")).toBeCloseTo(0.02, 12);
     expect(withSources.value("MAIN", "least-supply-resistance")).toBeCloseTo(0.007878788, 9);
-    expect(withSources.value("P1", "least-loop-resistance")).toBeCloseTo(0.007878788 + 0.01512, 9);
+    expect(withSources.value("P1", "least-loop-resistance")).toBeCloseTo(0.007878788 + 0.0126, 9);
+    expect(withSources.value("P2N", "least-loop-resistance")).toBeCloseTo(0.007878788 + 0.01512, 9);
     expect(electricalOf(withSources.project).protection.faults).toMatchObject(
       ["P1", "P2N"].map((id) => ({ wire: { id }, largest: { isJudged: true } })),
     );

@@ -59,7 +59,8 @@ export const quantityNames = {
   "loop-resistance": "Resistance of a fault's loop with wires at their rating.",
   "least-loop-resistance": "Resistance of a fault's loop with wires at 20 degC.",
   "fault-current": "Smallest current of a dead short at the far end of a run, through its breaker or fuse.",
-  "largest-fault-current": "Largest current of a dead short there, or right behind a breaker or fuse.",
+  "largest-fault-current":
+    "Largest current of a dead short to the structure there, or right behind a breaker or fuse.",
   "wire-fault-current":
     "Current in the run itself then, where more than one breaker or fuse feeds the fault.",
   "largest-wire-fault-current": "The same at the largest fault current.",

@@ -60,16 +60,22 @@ export interface FaultState {
   readonly withstand: Value | undefined;
 }
 
-/** The way that a fault current takes. */
-interface Loop {
-  readonly way: Way;
+/** The end of the way that a fault current takes: from a point on, it runs through nothing else. */
+interface End {
+  /** The run that fails, where it leads to a load or on from a point; empty where it leads back. */
+  readonly run: readonly Wire[];
+  /** What leads back to ground from there, and the run itself where it does. */
   readonly returns: readonly Wire[];
 }
 
-/** Where it has more than one way to a point, and one from there to ground. */
-interface SharedLoop {
+/** The way that a fault current takes. */
+interface Loop extends End {
+  readonly way: Way;
+}
+
+/** Where it has more than one way to the point where its end begins. */
+interface SharedLoop extends End {
   readonly mesh: Mesh;
-  readonly last: readonly Wire[];
 }
 
 /** What a fault draws. */
@@ -154,10 +160,10 @@ export class Faults {
     if (way) {
       const rests = [this.electrical, ...way.wires, ...this.inlinesAndHolders(way.inlines)];
       return behind.recall(inline.record, inline.record, rests, this.basis.keep, (keep) =>
-        this.currentOf(subject, { way, returns: [] }, "largest", keep),
+        this.currentOf(subject, { way, run: [], returns: [] }, "largest", keep),
       );
     }
-    const loop = { mesh: this.meshes().to(id), last: [] };
+    const loop = { mesh: this.meshes().to(id), run: [], returns: [] };
     const { current, inWire } = this.sharedCurrents(subject, id, loop, "largest behind", this.basis.keep);
     // What comes to the fault by another way may run through the devices ahead of this one, and not through it.
     return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
@@ -166,8 +172,7 @@ export class Faults {
   private ofWire(wire: WireResult, guard: DeviceResult): FaultResult | undefined {
     const loop = this.loopTo(wire.wire) ?? this.sharedLoopTo(wire.wire);
     if (!loop) return undefined;
-    const wires =
-      "way" in loop ? [...loop.way.wires, ...loop.returns] : [...wiresIn(loop.mesh), ...loop.last];
+    const ahead = "way" in loop ? loop.way.wires : wiresIn(loop.mesh);
     const inlines =
       "way" in loop ? loop.way.inlines : loop.mesh.parts.flatMap(({ inline }) => (inline ? [inline] : []));
     const rests = [
@@ -175,7 +180,9 @@ export class Faults {
       this.electrical,
       guard.device,
       guard.rating,
-      ...wires,
+      ...ahead,
+      ...loop.run,
+      ...loop.returns,
       ...this.inlinesAndHolders(inlines),
     ];
     return faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
@@ -242,47 +249,45 @@ export class Faults {
   }
 
   /**
-   * The way to the far end of a wire; at a load, and on its way to ground, the whole loop. Where other wires lead
+   * The way to the far end of a wire, and from there to ground. Where other wires lead
    * to the same end, the wire is taken off it: it then carries all of the current, and its guard no more.
    */
   private loopTo(wire: Wire): Loop | undefined {
-    const { from, last } = this.endOf(wire) ?? {};
-    const way = from === undefined ? undefined : this.ways.to(from);
-    if (!way || !last) return undefined;
-    return last[0] === wire && !this.pathOfReturn.has(wire)
-      ? { way: { ...way, wires: [...way.wires, wire] }, returns: last.slice(1) }
-      : { way, returns: last };
+    const end = this.endOf(wire);
+    const way = end && this.ways.to(end.from);
+    return way && { way, run: end.run, returns: end.returns };
   }
 
   private sharedLoopTo(wire: Wire): SharedLoop | undefined {
-    const { from, last } = this.endOf(wire) ?? {};
-    return from === undefined || !last ? undefined : { mesh: this.meshes().to(from), last };
+    const end = this.endOf(wire);
+    return end && { mesh: this.meshes().to(end.from), run: end.run, returns: end.returns };
   }
 
   /**
    * From where the current of a fault runs through nothing but the wire and what follows it to ground. Undefined
    * where several wires lead a return to it.
    */
-  private endOf(wire: Wire): { from: string; last: readonly Wire[] } | undefined {
+  private endOf(wire: Wire): (End & { from: string }) | undefined {
     const ofReturn = this.pathOfReturn.get(wire);
     if (ofReturn) {
-      const last = oneWayThrough(wire, ofReturn);
-      return last && { from: ofReturn.id, last };
+      const returns = oneWayThrough(wire, ofReturn);
+      return returns && { from: ofReturn.id, run: [], returns };
     }
     const ofLoad = this.pathOfLoad.get(wire.to?.value ?? "");
-    const back = ofLoad ? oneWayBack(ofLoad.id, ofLoad.returns) : [];
-    return wire.from && { from: wire.from.value, last: [wire, ...back] };
+    const returns = ofLoad ? oneWayBack(ofLoad.id, ofLoad.returns) : [];
+    return wire.from && { from: wire.from.value, run: [wire], returns };
   }
 
   /** Through a device, and through the run that fails: by the network's solution. */
   private sharedCurrents(
     subject: Subject,
     device: string,
-    { mesh, last }: SharedLoop,
+    { mesh, ...end }: SharedLoop,
     asked: Extreme | "largest behind",
     keep: Keep,
   ): Drawn {
     const extreme = asked === "smallest" ? "smallest" : "largest";
+    const last = [...end.run, ...returnsIn(end, extreme)];
     const volts = this.electrical?.nominal;
     const hot = extreme === "smallest" ? new Set([...mesh.wiresThrough(device), ...last]) : new Set<Wire>();
     const ahead = mesh.parts.map((part): Operand => {
@@ -346,15 +351,16 @@ export class Faults {
 
   private resistanceOf(
     subject: Subject,
-    { way, returns }: Loop,
+    { way, ...end }: Loop,
     extreme: Extreme,
     keep: Keep,
   ): Value | undefined {
+    const returns = returnsIn(end, extreme);
     const supply = this.supply(way.bus, keep)[extreme === "largest" ? "least" : "weakest"];
     const parts: Operand[] = [
       ...(supply ? [derived(`ahead of ${way.bus}`, supply)] : []),
       ...way.inlines.flatMap((inline) => this.inlineOhms(inline)),
-      ...[...way.wires, ...returns].map((wire) =>
+      ...[...way.wires, ...end.run, ...returns].map((wire) =>
         derived(`run ${wire.id?.value}`, runOf(wire, extreme, keep)),
       ),
     ];
@@ -398,6 +404,11 @@ export class Faults {
     if (!electrical || !bus) return { least: undefined, weakest: undefined };
     return supplies.recall(electrical, bus, [], keep, (inner) => supplyOf(id, electrical, inner));
   }
+}
+
+/** The largest current is that of a short to the structure, which needs no wire back; unless it is on one. */
+function returnsIn({ run, returns }: End, extreme: Extreme): readonly Wire[] {
+  return extreme === "largest" && run.length > 0 ? [] : returns;
 }
 
 /** From a point on toward ground; where a return divides, as if the other ways were off. */
