@@ -1,12 +1,11 @@
 /** The circuit as the record draws it: what lies between the buses, a load and its ground. */
-import type { Problem } from "../../findings/finding";
 import type { Project } from "../../project";
 import type { Component, Protection, Wire } from "../../records/types";
 import { recalled } from "../recall";
 import { Memory } from "../remember";
 import { noValues } from "../value";
-import { type Edge, edgesOf, type Inline, inlinesOf } from "./layout";
-import { type Loop, type TracedPath, traceOf } from "./trace";
+import { edgesOf, type Inline, inlinesOf } from "./layout";
+import { type TracedPath, traceOf } from "./trace";
 
 /** A component that a bus feeds, by whatever way. */
 export interface FedLoad extends Pick<TracedPath, "id" | "buses" | "isSingle"> {
@@ -29,14 +28,11 @@ export interface Circuit {
   readonly paths: readonly LoadPath[];
   /** For each wire on a path, the devices that a fault current in it would run through next. */
   readonly protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>;
-  /** Wires on a path with a way to a bus that no device guards. */
-  readonly unguarded: ReadonlySet<Wire>;
-  readonly problems: readonly Problem[];
 }
 
-/** Puts what the record holds into its traced layout. Pure; loops become problems. */
+/** Puts what the record holds into the traced layout. Pure. */
 export function drawCircuit(project: Project): Circuit {
-  const { paths, unguarded, loops } = traceOf(project);
+  const { paths } = traceOf(project);
   const components = project.kit?.components ?? [];
   const edges = edgesOf(project);
   const inlines = inlinesOf(project);
@@ -47,8 +43,6 @@ export function drawCircuit(project: Project): Circuit {
     inlines,
     paths: paths.map((path) => pathOf(path, components[path.component]!, wireAt, inlines)),
     protecting,
-    unguarded: new Set([...unguarded].map(wireAt)),
-    problems: loops.map((loop) => problemOf(loop, edges)),
   };
 }
 
@@ -99,15 +93,4 @@ function pathOf(
     buses,
     isSingle,
   }));
-}
-
-function problemOf({ edge, point, feeds }: Loop, edges: readonly Edge[]): Problem {
-  return {
-    rule: "circuit-loop",
-    place: edges[edge]!.place,
-    facts: {
-      point,
-      feeds: feeds.map((feed) => edges[feed]!.wire?.id?.value ?? edges[feed]!.from),
-    },
-  };
 }
