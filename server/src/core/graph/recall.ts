@@ -65,10 +65,17 @@ export function ofEach<T extends object, R>(
   let lastResults: readonly (readonly R[])[] = [];
   return (project) => {
     const list = listOf(project);
-    const results = list.map((one, index) => (last[index] === one ? lastResults[index]! : actOnce(one)));
+    const results: (readonly R[])[] = [];
+    const all: R[] = [];
+    for (let index = 0; index < list.length; index++) {
+      const one = list[index]!;
+      const found = last[index] === one ? lastResults[index]! : actOnce(one);
+      results.push(found);
+      for (const result of found) all.push(result);
+    }
     last = list;
     lastResults = results;
-    return results.flat();
+    return all;
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
-import { type Edge, edgesOf } from "../../graph/electrical/layout";
-import { groupBy } from "../../graph/group-by";
+import { edgesAtOf, layoutOf } from "../../graph/electrical/layout";
+import { recalled } from "../../graph/recall";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import { formatMeasure } from "../../quantities";
@@ -13,7 +13,6 @@ import {
 } from "../../tables/wire-identification";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { wiresOf } from "./recorded";
 
 type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
 
@@ -38,20 +37,17 @@ export const wireIdentificationMismatch = defineRule<{
     todo: "Correct the identification, everywhere that it is named, or the record of the wire.",
   }),
   *check(project): Iterable<Problem> {
-    const leadsToGround = waysToGround(project);
-    for (const { wire, subject } of wiresOf(project)) {
+    const ground = waysToGround(project);
+    for (const wire of project.install.wires ?? []) {
       const reading = readingOf(wire);
-      if (!reading?.isRead) continue;
-      for (const { mismatch, recorded, coded, place } of mismatches(
-        wire,
-        reading.identification,
-        leadsToGround,
-      )) {
+      if (!wire.id || !reading?.isRead) continue;
+      for (const { mismatch, recorded, coded, place } of mismatches(wire, reading.identification, ground)) {
+        const id = wire.id.value;
         yield {
           rule: "wire-identification-mismatch",
-          subject,
-          place: wire.id!.place,
-          facts: { wire: subject.id, mismatch, recorded, coded },
+          subject: { kind: "wire", id },
+          place: wire.id.place,
+          facts: { wire: id, mismatch, recorded, coded },
           related: place ? [{ place, words: "what the record says" }] : [],
         };
       }
@@ -164,22 +160,24 @@ interface WaysToGround {
 }
 
 function waysToGround(project: Project): WaysToGround {
-  const { names } = project;
-  let onward: ReadonlyMap<string, readonly Edge[]> | undefined;
-  const isGround = (point: string) => names.find(["ground"], point).length > 0;
-  const isComponent = (point: string) => names.find(["component"], point).length > 0;
-  const leads = (start: string) => {
-    onward ??= groupBy(edgesOf(project), ({ from }) => from);
-    const points = new Set([start]);
-    for (const point of points) {
-      if (isGround(point)) return true;
-      if (isComponent(point)) continue;
-      for (const { to } of onward.get(point) ?? []) points.add(to);
-    }
-    return false;
-  };
-  return { isGround, leads };
+  const isGround = (point: string) => project.names.find(["ground"], point).length > 0;
+  const leading = leadingToGround(project);
+  return { isGround, leads: (point) => isGround(point) || leading.has(point) };
 }
+
+/** Ground points that something leads to, and all from which a way leads on to one of them. */
+const leadingToGround = recalled((project): ReadonlySet<string> => {
+  const { from, to } = layoutOf(project);
+  const { into } = edgesAtOf(project);
+  const leading = new Set(to.filter((point) => project.names.find(["ground"], point).length > 0));
+  for (const point of leading) {
+    for (const edge of into.get(point) ?? []) {
+      const before = from[edge]!;
+      if (project.names.find(["component"], before).length === 0) leading.add(before);
+    }
+  }
+  return leading;
+});
 
 function wireText(id: string, from: string, to: string, gauge = "10 AWG"): string {
   return `{ id: ${id}, from: ${from}, to: ${to}, length: 12 ft, rating: 150 degC, gauge: ${gauge} }`;

@@ -1,8 +1,9 @@
+import type { Subject } from "../../graph/value";
 import { wireMarking } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { markingDocument, markingOf } from "./marking";
-import { apart, holdRecorded, lengthThatKeeps, wireOf, wiresOf } from "./recorded";
+import { apart, holdRecorded, lengthThatKeeps, wireOf } from "./recorded";
 
 export const wireMarkingInterval = defineRule<{
   wire: string;
@@ -30,9 +31,10 @@ export const wireMarkingInterval = defineRule<{
   },
   *check(project) {
     const document = markingDocument(project);
-    for (const { wire, subject } of wiresOf(project)) {
+    for (const wire of project.install.wires ?? []) {
       const marking = markingOf(wire, project);
-      if (!marking?.covered || marking.value.marks !== "ends-and-intervals") continue;
+      if (!wire.id || !marking?.covered || marking.value.marks !== "ends-and-intervals") continue;
+      const subject: Subject = { kind: "wire", id: wire.id.value };
       const held = holdRecorded(
         {
           subject,

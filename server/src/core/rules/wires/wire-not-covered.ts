@@ -1,6 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { groupBy } from "../../graph/group-by";
+import type { Subject } from "../../graph/value";
 import type { Source } from "../../source";
 import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
@@ -8,7 +9,6 @@ import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { strandDamageOf } from "./damage";
 import { markingOf } from "./marking";
-import { wiresOf } from "./recorded";
 
 export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: string; table: string }>({
   id: "wire-not-covered",
@@ -30,10 +30,9 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
       ({ wire }) => wire,
     );
     for (const { wire, id, isUsed, gaps } of wires) {
-      if (!isUsed) continue;
-      const inCharts = (ofGuards.get(wire) ?? []).flatMap(({ gap }) =>
-        gap ? [[gap.wanted, gap] as const] : [],
-      );
+      const beyond = ofGuards.get(wire);
+      if (!isUsed || (gaps.length === 0 && !beyond)) continue;
+      const inCharts = (beyond ?? []).map(({ gap }) => [gap!.wanted, gap!] as const);
       for (const { wanted, reason, source } of [...gaps, ...new Map(inCharts).values()]) {
         yield {
           rule: "wire-not-covered",
@@ -48,7 +47,9 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
         };
       }
     }
-    for (const { wire, subject } of wiresOf(project)) {
+    for (const wire of project.install.wires ?? []) {
+      if (!wire.id || !(wire.markingInterval || wire.nickedStrands || wire.brokenStrands)) continue;
+      const subject: Subject = { kind: "wire", id: wire.id.value };
       const written = [
         ["marking interval", markingOf(wire, project), wire.markingInterval],
         ["strand damage", strandDamageOf(wire), wire.nickedStrands ?? wire.brokenStrands],
