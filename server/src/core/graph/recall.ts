@@ -53,18 +53,29 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
 
 /**
  * Does something with each thing of a list by itself, and only once for as long as the thing is the same. What is
- * done sees nothing but the thing, so that it can rest on nothing else.
+ * done sees nothing but the thing and what all of them share, so that it can rest on nothing else.
+ *
+ * @param sharedOf what they share: while it is another, nothing of what was done before holds
  */
-export function ofEach<T extends object, R>(
+export function ofEach<T extends object, R, S = undefined>(
   listOf: (project: Project) => readonly T[],
-  act: (one: T) => Iterable<R>,
+  act: (one: T, shared: S) => Iterable<R>,
+  sharedOf: (project: Project) => S = () => undefined as S,
 ): (project: Project) => R[] {
-  const actOnce = onceEach((one: T): readonly R[] => [...act(one)]);
+  const actWith = (shared: S) => onceEach((one: T): readonly R[] => [...act(one, shared)]);
+  let lastShared: S | undefined;
+  let actOnce: ((one: T) => readonly R[]) | undefined;
   // Most of a list stands where it stood: looking there spares nearly every look-up.
   let last: readonly T[] = [];
   let lastResults: readonly (readonly R[])[] = [];
   return (project) => {
     const list = listOf(project);
+    const shared = sharedOf(project);
+    if (!actOnce || !Object.is(shared, lastShared)) {
+      actOnce = actWith(shared);
+      lastShared = shared;
+      last = [];
+    }
     const results: (readonly R[])[] = [];
     const all: R[] = [];
     for (let index = 0; index < list.length; index++) {

@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { layoutOf } from "../../graph/electrical/layout";
 import { groupBy } from "../../graph/group-by";
 import type { Island } from "../../methods/network";
 import type { Project } from "../../project";
@@ -85,8 +86,7 @@ function deadLoads(project: Project): DeadLoads[] {
 
 /** Whether a component has no wires to it, or a wire whose resistance is not known: findings of their own. */
 function isToldElsewhere(load: string, condition: Condition, project: Project): boolean {
-  const isComponent = project.kit?.components?.some(({ id }) => id?.value === load);
-  if (!isComponent) return false;
+  if (!layoutOf(project).components.includes(load)) return false;
   const { circuit, states } = electricalOf(project);
   const path = circuit.paths.find(({ id }) => id === load);
   const isOpen = (wire: Wire) => states.get(condition)?.resistanceOf(wire) === Number.POSITIVE_INFINITY;

@@ -107,15 +107,19 @@ function notesOf({ note }: InstallationLimit): string[] {
   return note === undefined ? [] : [note];
 }
 
-/** Judges each wire that has an id by nothing but what the record says of it. */
-export function ofEachWire<R extends Assessment | Problem>(
-  judge: (wire: Wire, subject: Subject) => Iterable<R>,
+/** Judges each wire that has an id by nothing but what the record says of it, and what all of them share. */
+export function ofEachWire<R extends Assessment | Problem, S = undefined>(
+  judge: (wire: Wire, subject: Subject, shared: S) => Iterable<R>,
+  sharedOf?: (project: Project) => S,
 ): (project: Project) => R[] {
   return ofEach(
-    ({ install }) => install.wires ?? [],
-    (wire) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }) : []),
+    ({ install }) => install.wires ?? noWires,
+    (wire, shared: S) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }, shared) : []),
+    sharedOf,
   );
 }
+
+const noWires: readonly Wire[] = [];
 
 /** The wire that an assessment is about. */
 export function wireOf({ subject }: Assessment, { install }: Project): Wire | undefined {

@@ -1,8 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { edgesAtOf, layoutOf } from "../../graph/electrical/layout";
 import { recalled } from "../../graph/recall";
-import { onceEach } from "../../once-each";
-import type { Project } from "../../project";
 import { formatMeasure } from "../../quantities";
 import type { Wire } from "../../records/types";
 import type { Place } from "../../records/written";
@@ -13,8 +11,31 @@ import {
 } from "../../tables/wire-identification";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
+import { ofEachWire } from "./recorded";
 
 type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
+
+/** Of the points that wires lead to. */
+interface WaysToGround {
+  readonly points: ReadonlySet<string>;
+  /** Ground points, and those from which a way leads on to one without passing a component. */
+  readonly leading: ReadonlySet<string>;
+}
+
+/** Where wires lead to: of one that starts nowhere yet, too. */
+const endsOf = recalled(({ install }) => (install.wires ?? []).flatMap(({ to }) => to?.value ?? []));
+
+const waysToGroundOf = recalled((project): WaysToGround => {
+  const { from } = layoutOf(project);
+  const { into } = edgesAtOf(project);
+  const isA = (kind: "ground" | "component", point: string) => project.names.find([kind], point).length > 0;
+  const points = new Set(endsOf(project).filter((point) => isA("ground", point)));
+  const leading = new Set(points);
+  for (const point of leading) {
+    for (const edge of into.get(point) ?? []) if (!isA("component", from[edge]!)) leading.add(from[edge]!);
+  }
+  return { points, leading };
+});
 
 export const wireIdentificationMismatch = defineRule<{
   wire: string;
@@ -36,26 +57,22 @@ export const wireIdentificationMismatch = defineRule<{
     what: `Wire ${wire}: ${words[mismatch](recorded, coded ?? "")}.`,
     todo: "Correct the identification, everywhere that it is named, or the record of the wire.",
   }),
-  *check(project): Iterable<Problem> {
-    const ground = waysToGround(project);
-    for (const wire of project.install.wires ?? []) {
-      const reading = readingOf(wire);
-      if (!wire.id || !reading?.isRead) continue;
-      for (const { mismatch, recorded, coded, place } of mismatches(wire, reading.identification, ground)) {
-        const id = wire.id.value;
-        yield {
-          rule: "wire-identification-mismatch",
-          subject: { kind: "wire", id },
-          place: wire.id.place,
-          facts: { wire: id, mismatch, recorded, coded },
-          related: place ? [{ place, words: "what the record says" }] : [],
-        };
-      }
+  check: ofEachWire(function* (wire, subject, ground): Iterable<Problem> {
+    const reading = readWireIdentification(subject.id);
+    if (!reading.isRead) return;
+    for (const { mismatch, recorded, coded, place } of mismatches(wire, reading.identification, ground)) {
+      yield {
+        rule: "wire-identification-mismatch",
+        subject,
+        place: wire.id!.place,
+        facts: { wire: subject.id, mismatch, recorded, coded },
+        related: place ? [{ place, words: "what the record says" }] : [],
+      };
     }
-  },
+  }, waysToGroundOf),
   *corrections({ subject }, project) {
     const wire = project?.install.wires?.find(({ id }) => id?.value === subject?.id);
-    const code = wire && project && codeFor(wire, waysToGround(project));
+    const code = wire && project && codeFor(wire, waysToGroundOf(project));
     if (!code || !wire.id || project.names.find(["wire"], code).length > 0) return;
     const old = wire.id.value;
     const uses = project.file.typing.references.filter(
@@ -103,8 +120,6 @@ export const wireIdentificationMismatch = defineRule<{
   ],
 });
 
-const readingOf = onceEach(({ id }: Wire) => id && readWireIdentification(id.value));
-
 const words: Readonly<Record<Mismatch, (recorded: string, coded: string) => string>> = {
   size: (recorded, coded) => `it is ${recorded}, and its identification says size ${coded}`,
   "to ground": (recorded) => `it leads to ground at ${recorded}, and its identification has no N`,
@@ -126,10 +141,10 @@ function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround)
     const [recorded, coded] = [gauge.value.si, code.gauge].map((size) => formatMeasure(size, "AWG"));
     yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG", ""), place: gauge.place };
   }
-  if (to && code.end === "N" && !ground.leads(to.value)) {
+  if (to && code.end === "N" && !ground.leading.has(to.value)) {
     yield { mismatch: "not to ground", recorded: to.value, place: to.place };
   }
-  if (to && code.end !== "N" && ground.isGround(to.value)) {
+  if (to && code.end !== "N" && ground.points.has(to.value)) {
     yield { mismatch: "to ground", recorded: to.value, place: to.place };
   }
   const isAluminium = material?.value === "aluminium";
@@ -145,39 +160,13 @@ function codeFor(wire: Wire, ground: WaysToGround): string | undefined {
   const [, head, , letter = "", material = "-ALUM"] = parts;
   const gauge = wire.gauge.value.si;
   const size = gauge > 0 ? String(gauge) : "0".repeat(1 - gauge);
-  const end = ground.isGround(wire.to.value)
+  const end = ground.points.has(wire.to.value)
     ? "N"
-    : ground.leads(wire.to.value) || letter !== "N"
+    : ground.leading.has(wire.to.value) || letter !== "N"
       ? letter
       : "";
   return `${head}${size}${end}${wire.material?.value === "aluminium" ? material : ""}`;
 }
-
-interface WaysToGround {
-  isGround(point: string): boolean;
-  /** Whether a way leads on from the point to ground without passing a component. */
-  leads(point: string): boolean;
-}
-
-function waysToGround(project: Project): WaysToGround {
-  const isGround = (point: string) => project.names.find(["ground"], point).length > 0;
-  const leading = leadingToGround(project);
-  return { isGround, leads: (point) => isGround(point) || leading.has(point) };
-}
-
-/** Ground points that something leads to, and all from which a way leads on to one of them. */
-const leadingToGround = recalled((project): ReadonlySet<string> => {
-  const { from, to } = layoutOf(project);
-  const { into } = edgesAtOf(project);
-  const leading = new Set(to.filter((point) => project.names.find(["ground"], point).length > 0));
-  for (const point of leading) {
-    for (const edge of into.get(point) ?? []) {
-      const before = from[edge]!;
-      if (project.names.find(["component"], before).length === 0) leading.add(before);
-    }
-  }
-  return leading;
-});
 
 function wireText(id: string, from: string, to: string, gauge = "10 AWG"): string {
   return `{ id: ${id}, from: ${from}, to: ${to}, length: 12 ft, rating: 150 degC, gauge: ${gauge} }`;
