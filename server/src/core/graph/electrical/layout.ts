@@ -64,15 +64,22 @@ export interface Layout {
 
 /** The same object while no name and no end of the circuit changes. */
 export const layoutOf: (project: Project) => Layout = recalled((project) => {
-  const edges = edgesOf(project);
-  return {
-    from: edges.map(({ from }) => from),
-    to: edges.map(({ to }) => to),
-    seats: edges.filter(({ wire }) => !wire).length,
-    inlines: new Map([...inlinesOf(project)].map(([id, { kind }]) => [id, kind])),
-    components: (project.kit?.components ?? []).map(({ id }) => id?.value),
-  };
+  const from: string[] = [];
+  const to: string[] = [];
+  let seats = 0;
+  for (const edge of edgesOf(project)) {
+    from.push(edge.from);
+    to.push(edge.to);
+    if (!edge.wire) seats += 1;
+  }
+  return { from, to, seats, inlines: inlineKindsOf(project), components: componentIdsOf(project) };
 });
+
+const inlineKindsOf = recalled(
+  (project) => new Map([...inlinesOf(project)].map(([id, { kind }]) => [id, kind])),
+);
+
+const componentIdsOf = recalled(({ kit }) => (kit?.components ?? []).map(({ id }) => id?.value));
 
 /** For each point, the positions of edges. */
 type EdgesAt = ReadonlyMap<string, readonly number[]>;
