@@ -38,14 +38,16 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
   const recall = (seenProject: Project): T => {
     const glass = glassOf(seenProject);
     const project = glass ? glass.project : seenProject;
+    const taken = glass?.taken.get(recall) as { readonly result: T } | undefined;
+    if (taken) return taken.result;
     const done = project.file.recollection.doneOf(project);
-    let known = (done.get(recall) ?? glass?.taken.get(recall)) as { readonly result: T } | undefined;
+    let known = done.get(recall) as { readonly result: T } | undefined;
     if (!known) {
       known = { result: again(recall, project, compute) };
       done.set(recall, known);
     }
     glass?.taken.set(recall, known);
-    glass?.note(recall, "", recall, known.result);
+    glass?.note(recall, known.result);
     return known.result;
   };
   return recall;
@@ -110,7 +112,7 @@ export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string
   const part = (owner as Viewed)[partKey];
   if (!part) return ask(owner, key);
   const { glass, of, whole } = part;
-  return glass.note(ask, `${of} ${key}`, askFrom(of, ask, key), ask(whole as O, key));
+  return glass.note(askFrom(of, ask, key), ask(whole as O, key));
 }
 
 // How a thing is taken is kept for as long as what came of it: each of these holds what it is given and no more,
@@ -172,7 +174,6 @@ class Glass {
   readonly looks: Look[] = [];
   /** What other such functions gave, for those who ask again when the glass is closed. */
   readonly taken = new Map<object, { readonly result: unknown }>();
-  private readonly noted = new Map<object, Set<string>>();
 
   constructor(public project: Project) {}
 
@@ -188,11 +189,8 @@ class Glass {
     });
   }
 
-  note<T>(what: object, of: string, take: Look["take"], seen: T): T {
-    const noted = this.noted.get(what) ?? new Set();
-    this.noted.set(what, noted);
-    if (!noted.has(of)) this.looks.push({ take, seen });
-    noted.add(of);
+  note<T>(take: Look["take"], seen: T): T {
+    this.looks.push({ take, seen });
     return seen;
   }
 
@@ -205,8 +203,8 @@ class Glass {
   private show(key: keyof Project): unknown {
     const value = this.project[key];
     if (key === "names") return this.names(this.project.names);
-    if (!looksInto.has(key)) return this.note(takeOwn, key, takeOwn(key), value);
-    this.note(lacks, key, lacks(key), value === undefined);
+    if (!looksInto.has(key)) return this.note(takeOwn(key), value);
+    this.note(lacks(key), value === undefined);
     return value && this.part(key as Part, value);
   }
 
@@ -217,7 +215,7 @@ class Glass {
       get: (target, key) => {
         if (key === partKey) return part;
         const seen = Reflect.get(target, key);
-        if (!taken.has(key)) this.note(takePart, `${of} ${String(key)}`, takePart(of, key), seen);
+        if (!taken.has(key)) this.note(takePart(of, key), seen);
         taken.add(key);
         return seen;
       },
@@ -227,7 +225,7 @@ class Glass {
   private names(names: Names): Pick<Names, "find"> {
     const taken = new Set<IdKind>();
     const look = (kind: IdKind) => {
-      if (!taken.has(kind)) this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
+      if (!taken.has(kind)) this.note(takeNames(kind), names.ofKind(kind));
       taken.add(kind);
     };
     return {

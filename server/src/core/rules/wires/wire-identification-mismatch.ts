@@ -15,24 +15,21 @@ import { ofEachWire } from "./recorded";
 
 type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
 
-/** Of the points that wires lead to. */
 interface WaysToGround {
   readonly points: ReadonlySet<string>;
   /** Ground points, and those from which a way leads on to one without passing a component. */
   readonly leading: ReadonlySet<string>;
 }
 
-/** Where wires lead to: of one that starts nowhere yet, too. */
-const endsOf = recalled(({ install }) => (install.wires ?? []).flatMap(({ to }) => to?.value ?? []));
-
 const waysToGroundOf = recalled((project): WaysToGround => {
-  const { from } = layoutOf(project);
+  const { grounds = [] } = project.airframe?.electrical ?? {};
+  const { from, components } = layoutOf(project);
   const { into } = edgesAtOf(project);
-  const isA = (kind: "ground" | "component", point: string) => project.names.find([kind], point).length > 0;
-  const points = new Set(endsOf(project).filter((point) => isA("ground", point)));
+  const ends = new Set(components);
+  const points = new Set(grounds.flatMap(({ id }) => id?.value ?? []));
   const leading = new Set(points);
   for (const point of leading) {
-    for (const edge of into.get(point) ?? []) if (!isA("component", from[edge]!)) leading.add(from[edge]!);
+    for (const edge of into.get(point) ?? []) if (!ends.has(from[edge]!)) leading.add(from[edge]!);
   }
   return { points, leading };
 });
