@@ -60,7 +60,7 @@ export function fedLoads(project: Project): FedLoad[] {
   });
 }
 
-const paths = new Memory<Component, Component, LoadPath>();
+const drawn = new WeakMap<Component, LoadPath>();
 const fed = new Memory<Component, Component, FedLoad>();
 
 /** By the position of a wire's edge, the devices that guard it. */
@@ -77,20 +77,33 @@ function pathOf(
   wireAt: (edge: number) => Wire,
   inlines: ReadonlyMap<string, Inline>,
 ): LoadPath {
+  const inlineOf = (id: string) => inlines.get(id)!;
+  const before = drawn.get(component);
+  const isTheSame =
+    before !== undefined &&
+    before.isSingle === path.isSingle &&
+    isMadeOf(before.feed, path.feed, wireAt) &&
+    isMadeOf(before.through, path.through, inlineOf) &&
+    isMadeOf(before.returns, path.returns, wireAt) &&
+    isMadeOf(before.buses, path.buses, (bus) => bus);
+  if (isTheSame) return before;
   const { id, buses, isSingle } = path;
-  const feed = path.feed.map(wireAt);
-  const through = path.through.map((one) => inlines.get(one)!);
-  const returns = path.returns.map(wireAt);
-  // The lengths keep the lists apart.
-  const lengths = [feed.length, through.length, returns.length];
-  const rests = [isSingle, ...lengths, ...feed, ...through.map(({ record }) => record), ...returns, ...buses];
-  return paths.recall(component, component, rests, noValues, () => ({
+  const now: LoadPath = {
     component,
     id,
-    feed,
-    through,
-    returns,
+    feed: path.feed.map(wireAt),
+    through: path.through.map(inlineOf),
+    returns: path.returns.map(wireAt),
     buses,
     isSingle,
-  }));
+  };
+  drawn.set(component, now);
+  return now;
+}
+
+/** Whether a list holds what these stand for, without making that list. */
+function isMadeOf<T, K>(list: readonly T[], keys: readonly K[], thingOf: (key: K) => T): boolean {
+  if (list.length !== keys.length) return false;
+  for (let index = 0; index < list.length; index++) if (list[index] !== thingOf(keys[index]!)) return false;
+  return true;
 }

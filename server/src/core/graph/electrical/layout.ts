@@ -6,6 +6,7 @@
  * a component leads its current back to ground. Breakers, fuses, switches and the like are points that current
  * runs through: what leads to one is its line side, what starts at it is its load side.
  */
+import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Contact, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
@@ -39,17 +40,18 @@ export const edgesOf: (project: Project) => readonly Edge[] = recalled(({ instal
   return edges;
 });
 
-/** Breakers, fuses and contacts by id. */
+/** Breakers, fuses and contacts by id; each the same object while its record is. */
 export const inlinesOf: (project: Project) => ReadonlyMap<string, Inline> = recalled(({ install }) => {
   const inlines = new Map<string, Inline>();
-  for (const record of install.protection ?? []) {
-    if (record.id) inlines.set(record.id.value, { kind: "protection", id: record.id.value, record });
-  }
-  for (const record of install.contacts ?? []) {
-    if (record.id) inlines.set(record.id.value, { kind: "contact", id: record.id.value, record });
-  }
+  for (const record of install.protection ?? []) if (record.id) inlines.set(record.id.value, guardOf(record));
+  for (const record of install.contacts ?? []) if (record.id) inlines.set(record.id.value, contactOf(record));
   return inlines;
 });
+
+const guardOf = onceEach(
+  (record: Protection): Inline => ({ kind: "protection", id: record.id!.value, record }),
+);
+const contactOf = onceEach((record: Contact): Inline => ({ kind: "contact", id: record.id!.value, record }));
 
 /** Edges by their position among `edgesOf`, and the names that they lead to. */
 export interface Layout {
