@@ -36,13 +36,14 @@ export interface CheckOptions {
 export function check(record: LoadedRecord, source: RecordSource, options: CheckOptions = {}): Judgement {
   const problems: Problem[] = [...record.problems];
   const assessments: Assessment[] = [];
+  const failed: Assessment[] = [];
   const typed = record.typing.typed;
   const judgeBy = (some: typeof judges, one: Project) => {
     for (const judge of some) {
-      for (const result of judge(one)) {
-        if ("holds" in result) assessments.push(result);
-        else problems.push(result);
-      }
+      const ruling = judge(one);
+      for (const problem of ruling.problems) problems.push(problem);
+      for (const assessment of ruling.assessments) assessments.push(assessment);
+      for (const assessment of ruling.failed) failed.push(assessment);
     }
   };
   let project: Project | undefined;
@@ -56,7 +57,7 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   }
   const toFindings = (faults: readonly Result[]) =>
     faults.map((fault) => toFinding(fault, options, project)).filter((finding) => finding !== undefined);
-  const findings = toFindings([...problems, ...assessments.filter((one) => !one.holds)]);
+  const findings = toFindings([...problems, ...failed]);
   const deviated = project
     ? applyDeviations(record, project.install, findings, options.today)
     : { findings, problems: [] };
@@ -81,19 +82,37 @@ const judges = [...judgesById.values()];
 const weightJudges = rules.flatMap(({ id, area }) => (area === "weights" && judgesById.get(id)) || []);
 
 /** A rule that fails must not take the findings of the others with it. */
-function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Result[] {
-  const judge = recalled((project) => [...check(project)]);
+function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Ruling {
+  const judge = recalled((project) => rulingOf(check(project)));
   return (project) => {
     try {
       return judge(project);
     } catch (error) {
       const detail = error instanceof Error ? error.message : String(error);
-      return [{ rule: "check-failed", place: project.install.place, facts: { rule: id, detail } }];
+      return rulingOf([{ rule: "check-failed", place: project.install.place, facts: { rule: id, detail } }]);
     }
   };
 }
 
 type Result = Assessment | Problem;
+
+/** What a rule found: sorted out once, and looked through again only when the rule judges again. */
+interface Ruling {
+  readonly problems: readonly Problem[];
+  readonly assessments: readonly Assessment[];
+  /** Of the assessments those that do not hold. */
+  readonly failed: readonly Assessment[];
+}
+
+function rulingOf(results: Iterable<Result>): Ruling {
+  const problems: Problem[] = [];
+  const assessments: Assessment[] = [];
+  for (const result of results) {
+    if ("holds" in result) assessments.push(result);
+    else problems.push(result);
+  }
+  return { problems, assessments, failed: assessments.filter(({ holds }) => !holds) };
+}
 
 /**
  * Where a finding stands. That of an install record stands in it: what a rule places in a record that this one

@@ -38,14 +38,16 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
   const recall = (seenProject: Project): T => {
     const glass = glassOf(seenProject);
     const project = glass ? glass.project : seenProject;
+    const taken = glass?.taken.get(recall) as { readonly result: T } | undefined;
+    if (taken) return taken.result;
     const done = project.file.recollection.doneOf(project);
-    let known = (done.get(recall) ?? glass?.taken.get(recall)) as { readonly result: T } | undefined;
+    let known = done.get(recall) as { readonly result: T } | undefined;
     if (!known) {
       known = { result: again(recall, project, compute) };
       done.set(recall, known);
     }
     glass?.taken.set(recall, known);
-    glass?.note(recall, "", recall, known.result);
+    glass?.note(recall, known.result);
     return known.result;
   };
   return recall;
@@ -53,22 +55,40 @@ export function recalled<T>(compute: (project: Project) => T): (project: Project
 
 /**
  * Does something with each thing of a list by itself, and only once for as long as the thing is the same. What is
- * done sees nothing but the thing, so that it can rest on nothing else.
+ * done sees nothing but the thing and what all of them share, so that it can rest on nothing else.
+ *
+ * @param sharedOf what they share: while it is another, nothing of what was done before holds
  */
-export function ofEach<T extends object, R>(
+export function ofEach<T extends object, R, S = undefined>(
   listOf: (project: Project) => readonly T[],
-  act: (one: T) => Iterable<R>,
+  act: (one: T, shared: S) => Iterable<R>,
+  sharedOf: (project: Project) => S = () => undefined as S,
 ): (project: Project) => R[] {
-  const actOnce = onceEach((one: T): readonly R[] => [...act(one)]);
+  const actWith = (shared: S) => onceEach((one: T): readonly R[] => [...act(one, shared)]);
+  let lastShared: S | undefined;
+  let actOnce: ((one: T) => readonly R[]) | undefined;
   // Most of a list stands where it stood: looking there spares nearly every look-up.
   let last: readonly T[] = [];
   let lastResults: readonly (readonly R[])[] = [];
   return (project) => {
     const list = listOf(project);
-    const results = list.map((one, index) => (last[index] === one ? lastResults[index]! : actOnce(one)));
+    const shared = sharedOf(project);
+    if (!actOnce || !Object.is(shared, lastShared)) {
+      actOnce = actWith(shared);
+      lastShared = shared;
+      last = [];
+    }
+    const results: (readonly R[])[] = [];
+    const all: R[] = [];
+    for (let index = 0; index < list.length; index++) {
+      const one = list[index]!;
+      const found = last[index] === one ? lastResults[index]! : actOnce(one);
+      results.push(found);
+      for (const result of found) all.push(result);
+    }
     last = list;
     lastResults = results;
-    return results.flat();
+    return all;
   };
 }
 
@@ -92,7 +112,7 @@ export function askOf<O extends object, R>(owner: O, ask: (owner: O, key: string
   const part = (owner as Viewed)[partKey];
   if (!part) return ask(owner, key);
   const { glass, of, whole } = part;
-  return glass.note(ask, `${of} ${key}`, askFrom(of, ask, key), ask(whole as O, key));
+  return glass.note(askFrom(of, ask, key), ask(whole as O, key));
 }
 
 // How a thing is taken is kept for as long as what came of it: each of these holds what it is given and no more,
@@ -154,7 +174,6 @@ class Glass {
   readonly looks: Look[] = [];
   /** What other such functions gave, for those who ask again when the glass is closed. */
   readonly taken = new Map<object, { readonly result: unknown }>();
-  private readonly noted = new Map<object, Set<string>>();
 
   constructor(public project: Project) {}
 
@@ -170,11 +189,8 @@ class Glass {
     });
   }
 
-  note<T>(what: object, of: string, take: Look["take"], seen: T): T {
-    const noted = this.noted.get(what) ?? new Set();
-    this.noted.set(what, noted);
-    if (!noted.has(of)) this.looks.push({ take, seen });
-    noted.add(of);
+  note<T>(take: Look["take"], seen: T): T {
+    this.looks.push({ take, seen });
     return seen;
   }
 
@@ -187,8 +203,8 @@ class Glass {
   private show(key: keyof Project): unknown {
     const value = this.project[key];
     if (key === "names") return this.names(this.project.names);
-    if (!looksInto.has(key)) return this.note(takeOwn, key, takeOwn(key), value);
-    this.note(lacks, key, lacks(key), value === undefined);
+    if (!looksInto.has(key)) return this.note(takeOwn(key), value);
+    this.note(lacks(key), value === undefined);
     return value && this.part(key as Part, value);
   }
 
@@ -199,7 +215,7 @@ class Glass {
       get: (target, key) => {
         if (key === partKey) return part;
         const seen = Reflect.get(target, key);
-        if (!taken.has(key)) this.note(takePart, `${of} ${String(key)}`, takePart(of, key), seen);
+        if (!taken.has(key)) this.note(takePart(of, key), seen);
         taken.add(key);
         return seen;
       },
@@ -209,7 +225,7 @@ class Glass {
   private names(names: Names): Pick<Names, "find"> {
     const taken = new Set<IdKind>();
     const look = (kind: IdKind) => {
-      if (!taken.has(kind)) this.note(takeNames, kind, takeNames(kind), names.ofKind(kind));
+      if (!taken.has(kind)) this.note(takeNames(kind), names.ofKind(kind));
       taken.add(kind);
     };
     return {

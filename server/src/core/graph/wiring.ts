@@ -11,7 +11,7 @@ import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
 import { Memory } from "./remember";
-import { derive, derived, type Keep, type Subject, sumOf, tabled, type Value, written } from "./value";
+import { derive, derived, type Keep, known, type Subject, tabled, type Value, written } from "./value";
 import { balanceUnits } from "./weights/balance-units";
 
 export interface Wiring {
@@ -54,41 +54,50 @@ export function deriveWiring(project: Project, keep: Keep): Wiring {
   const { install, airframe } = project;
   const wires = install.wires ?? [];
   const units = balanceUnits(airframe).weight === "kg" ? kilograms : pounds;
-  const bundles = groupBy(wires, ({ bundle }) => bundle?.value);
-  const runs = wires.flatMap((wire): WireRun[] => {
-    if (!wire.id) return [];
+  const bundles = diametersByBundle(wires);
+  const runs: WireRun[] = [];
+  for (const wire of wires) {
+    if (!wire.id) continue;
     const id = wire.id.value;
-    const beside = (wire.bundle && bundles.get(wire.bundle.value)) ?? [wire];
-    const measured = beside.filter(({ outsideDiameter }) => outsideDiameter);
-    return [
-      known.recall(wire, units, [measured.length < beside.length, ...measured], keep, (own) => ({
-        wire,
-        id,
-        leastBendRadius: own(leastBendRadius(wire, measured, measured.length === beside.length)),
-        weight: own(wireWeight(wire, units, own)),
-      })),
-    ];
-  });
+    const beside = (wire.bundle && bundles.get(wire.bundle.value)) ?? diametersOf([wire]);
+    const run = remembered.recall(wire, units, beside, keep, (own) => ({
+      wire,
+      id,
+      leastBendRadius: own(leastBendRadius(wire, beside)),
+      weight: own(wireWeight(wire, units, own)),
+    }));
+    runs.push(run);
+  }
   const isWhole = isWholeList(install, "wires", install.wires) && runs.length === wires.length;
   const weight = isWhole ? keep(harnessWeight(runs, units)) : undefined;
   return { runs, harnessWeight: weight };
 }
 
-const known = new Memory<Wire, WireUnits, WireRun>();
+const remembered = new Memory<Wire, WireUnits, WireRun>();
 
-/**
- * By the largest diameter that is recorded in the wire's bundle, itself counted.
- *
- * @param measured wires of the bundle that have one
- * @param isWhole whether these are all of its wires in this record
- */
-function leastBendRadius(wire: Wire, measured: readonly Wire[], isWhole: boolean): Value | undefined {
-  const largest = measured.reduce<Wire | undefined>(
-    (most, one) => (most && most.outsideDiameter!.value.si >= one.outsideDiameter!.value.si ? most : one),
-    undefined,
-  );
+/** Of wires that run together the first of the largest, if any has an outside diameter, and whether each has one. */
+type Diameters = readonly [largest: Wire | undefined, isEachKnown: boolean];
+
+function diametersOf(beside: readonly Wire[]): Diameters {
+  let largest: Wire | undefined;
+  let isEachKnown = true;
+  for (const wire of beside) {
+    if (!wire.outsideDiameter) isEachKnown = false;
+    else if (!largest || wire.outsideDiameter.value.si > largest.outsideDiameter!.value.si) largest = wire;
+  }
+  return [largest, isEachKnown];
+}
+
+function diametersByBundle(wires: readonly Wire[]): ReadonlyMap<string | undefined, Diameters> {
+  const bundles = groupBy(wires, ({ bundle }) => bundle?.value);
+  return new Map([...bundles].map(([bundle, beside]) => [bundle, diametersOf(beside)]));
+}
+
+/** By the largest diameter that is recorded in the wire's bundle, itself counted. */
+function leastBendRadius(wire: Wire, [largest, isEachKnown]: Diameters): Value | undefined {
+  if (!largest) return undefined;
   const { value, source } = wireInstallationLimits.bendRadius;
-  const ofWhich = largest === wire ? "" : ` of ${largest?.id?.value}, the largest in the bundle`;
+  const ofWhich = largest === wire ? "" : ` of ${largest.id?.value}, the largest in the bundle`;
   return derive({
     subject: { kind: "wire", id: wire.id!.value },
     quantity: "least-bend-radius",
@@ -96,11 +105,11 @@ function leastBendRadius(wire: Wire, measured: readonly Wire[], isWhole: boolean
     formula: "k * D",
     operands: {
       k: tabled("outside diameters", covered(value, source), "1", []),
-      D: written(`outside diameter${ofWhich}`, largest?.outsideDiameter, "in"),
+      D: written(`outside diameter${ofWhich}`, largest.outsideDiameter, "in"),
     },
     compute: ({ k, D }) => k * D,
     sources: [source],
-    notes: isWhole
+    notes: isEachKnown
       ? []
       : ["Wires of the bundle without an outside diameter in this record may ask for a larger radius."],
   });
@@ -147,12 +156,15 @@ function circularMils(gauge: number): Lookup<number> {
 
 function harnessWeight(runs: readonly WireRun[], { weight }: WireUnits): Value | undefined {
   if (runs.length === 0) return undefined;
-  return derive({
+  let sum = 0;
+  for (const run of runs) {
+    if (!run.weight) return undefined;
+    sum += run.weight.value;
+  }
+  return known(sum, weight, () => ({
     subject: harnessSubject,
     quantity: "harness-weight",
-    unit: weight,
     formula: "sum(w)",
     operands: { w: runs.map((run) => derived(`weight of ${run.id}`, run.weight)) },
-    compute: ({ w }) => sumOf(w),
-  });
+  }));
 }

@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import { ofEach } from "../../graph/recall";
 import { defineRule } from "../rule";
 import { guardsOf } from "../wires/governing";
 import { breakerPointsToFaults, protectionExample } from "./protection-example";
@@ -16,17 +17,15 @@ export const openingPointsMissing = defineRule<{ protection: string; device: str
     what: `Not checked: whether ${protection} opens in time at a short; ${device} has no opening times.`,
     todo: `Add the maker's points to ${device} in the kit, as in opening: [{ at: 200 %, earliest: 8 s, latest: 40 s }].`,
   }),
-  *check(project): Iterable<Problem> {
-    for (const { id, device, wires, place } of guardsOf(project)) {
-      if (wires.length === 0 || (device.opening?.length ?? 0) > 0) continue;
-      yield {
-        rule: "opening-points-missing",
-        subject: { kind: "protection", id },
-        place,
-        facts: { protection: id, device: device.id?.value },
-      };
-    }
-  },
+  check: ofEach(guardsOf, function* ({ id, device, wires, place }): Iterable<Problem> {
+    if (wires.length === 0 || (device.opening?.length ?? 0) > 0) return;
+    yield {
+      rule: "opening-points-missing",
+      subject: { kind: "protection", id },
+      place,
+      facts: { protection: id, device: device.id?.value },
+    };
+  }),
   examples: () => [
     {
       title: "A breaker with nothing but its rating",

@@ -4,6 +4,7 @@ import type { DeviceResult } from "../../graph/electrical/devices";
 import type { FaultResult } from "../../graph/electrical/protection/faults";
 import type { InrushResult } from "../../graph/electrical/protection/inrushes";
 import type { OrderResult } from "../../graph/electrical/protection/order";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import type { Place } from "../../records/written";
 import { defineRule } from "../rule";
@@ -37,16 +38,13 @@ export const openingTimeNotCovered = defineRule<Facts>({
   sources: [],
   say: ({ question, reason, todo }) => ({ what: `${question}: ${reason}.`, todo }),
   *check(project): Iterable<Problem> {
-    const { orders, inrushes, faults } = electricalOf(project).protection;
-    for (const order of orders) yield* ofOrder(order);
-    for (const inrush of inrushes) yield* ofInrush(inrush);
+    yield* ofOrders(project);
+    yield* ofInrushes(project);
     const told = new Set<string>();
-    for (const fault of faults) {
-      if (told.has(fault.guard.id)) continue;
-      for (const problem of ofFault(fault)) {
-        told.add(fault.guard.id);
-        yield problem;
-      }
+    for (const problem of ofFaults(project)) {
+      const guard = problem.subject!.id;
+      if (!told.has(guard)) yield problem;
+      told.add(guard);
     }
   },
   examples: () => [
@@ -86,6 +84,10 @@ export const openingTimeNotCovered = defineRule<Facts>({
     },
   ],
 });
+
+const ofOrders = ofEach((project) => electricalOf(project).protection.orders, ofOrder);
+const ofInrushes = ofEach((project) => electricalOf(project).protection.inrushes, ofInrush);
+const ofFaults = ofEach((project) => electricalOf(project).protection.faults, ofFault);
 
 const addPoints =
   "Add the maker's points to the kit's device, as in opening: [{ at: 200 %, earliest: 8 s, latest: 40 s }].";

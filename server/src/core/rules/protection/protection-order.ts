@@ -1,4 +1,5 @@
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { openingMethods } from "../../methods/opening-time";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
@@ -42,14 +43,14 @@ export const protectionOrder = defineRule<{
       todo: `Take a slower or larger device for ${upstream}, with wires to match, or a faster or smaller one for ${downstream}.`,
     };
   },
-  *check(project) {
-    for (const { upstream, downstream, compared } of electricalOf(project).protection.orders) {
+  check: ofEach(
+    (project) => electricalOf(project).protection.orders,
+    function* ({ upstream, downstream, compared }) {
       const [first, ...more] = compared?.coordination.clashes ?? [];
       const { worst } = compared ?? {};
-      if (!worst || upstream.inline.kind !== "protection" || downstream.inline.kind !== "protection")
-        continue;
+      if (!worst || upstream.inline.kind !== "protection" || downstream.inline.kind !== "protection") return;
       const [above, below] = [upstream.inline.record.device, downstream.inline.record.device];
-      if (!above || !below) continue;
+      if (!above || !below) return;
       yield {
         rule: "protection-order",
         subject: { kind: "protection", id: downstream.id },
@@ -71,8 +72,8 @@ export const protectionOrder = defineRule<{
         },
         related: [{ place: below.place, words: `${downstream.id} is the one nearer the load` }],
       };
-    }
-  },
+    },
+  ),
   *remedies(assessment, project) {
     const { upstream, downstream } = assessment.facts;
     const guards = guardsOf(project);

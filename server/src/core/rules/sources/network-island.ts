@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { layoutOf } from "../../graph/electrical/layout";
 import { groupBy } from "../../graph/group-by";
 import type { Island } from "../../methods/network";
 import type { Project } from "../../project";
@@ -32,7 +33,7 @@ export const networkIsland = defineRule<{
         : "Lead the return to a ground point of the airframe.",
   }),
   *check(project): Iterable<Problem> {
-    if (!project.airframe || !project.kit || electricalOf(project).circuit.problems.length > 0) return;
+    if (!project.airframe || !project.kit || electricalOf(project).trace.loops.length > 0) return;
     const alike = groupBy(deadLoads(project), ({ lacks, loads }) => [lacks, ...loads].join("\n"));
     for (const [{ loads, lacks, condition }, ...others] of alike.values()) {
       yield {
@@ -85,8 +86,7 @@ function deadLoads(project: Project): DeadLoads[] {
 
 /** Whether a component has no wires to it, or a wire whose resistance is not known: findings of their own. */
 function isToldElsewhere(load: string, condition: Condition, project: Project): boolean {
-  const isComponent = project.kit?.components?.some(({ id }) => id?.value === load);
-  if (!isComponent) return false;
+  if (!layoutOf(project).components.includes(load)) return false;
   const { circuit, states } = electricalOf(project);
   const path = circuit.paths.find(({ id }) => id === load);
   const isOpen = (wire: Wire) => states.get(condition)?.resistanceOf(wire) === Number.POSITIVE_INFINITY;

@@ -1,7 +1,7 @@
 import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { apart, copperInstead, holdRecorded, wireOf, wiresOf } from "./recorded";
+import { apart, copperInstead, holdRecorded, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.aluminiumRun;
 
@@ -21,24 +21,22 @@ export const aluminiumRunTooShort = defineRule<{ wire: string; length: number; l
       todo: "Take copper for this run.",
     };
   },
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      if (wire.material?.value !== "aluminium") continue;
-      const held = holdRecorded(
-        { subject, quantity: "wire-length", name: "length of the run", written: wire.length },
-        limit,
-        "least-wire-length",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        place: wire.material.place,
-        rule: "aluminium-run-too-short",
-        facts: { wire: subject.id, length: held.value.value, least: held.limit.value },
-        related: [{ place: held.place, words: "length of the run" }],
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    if (wire.material?.value !== "aluminium") return;
+    const held = holdRecorded(
+      { subject, quantity: "wire-length", name: "length of the run", written: wire.length },
+      limit,
+      "least-wire-length",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      place: wire.material.place,
+      rule: "aluminium-run-too-short",
+      facts: { wire: subject.id, length: held.value.value, least: held.limit.value },
+      related: [{ place: held.place, words: "length of the run" }],
+    };
+  }),
   *remedies(assessment, project) {
     yield* copperInstead(wireOf(assessment, project));
   },

@@ -3,7 +3,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { thickerGauges } from "./governing";
-import { copperInstead, holdRecorded, wireOf, wiresOf } from "./recorded";
+import { copperInstead, holdRecorded, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.thinnestAluminiumGauge;
 
@@ -20,22 +20,20 @@ export const aluminiumTooThin = defineRule<{ wire: string; gauge: number; thinne
     what: `Wire ${wire} is aluminium of ${formatMeasure(gauge, "AWG")}; below ${formatMeasure(thinnest, "AWG")} it is not recommended.`,
     todo: "Take a thicker gauge, or copper, which may be two gauge numbers thinner for the same current.",
   }),
-  *check(project) {
-    for (const { wire, subject } of wiresOf(project)) {
-      if (wire.material?.value !== "aluminium") continue;
-      const held = holdRecorded(
-        { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
-        limit,
-        "thinnest-gauge",
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "aluminium-too-thin",
-        facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject) {
+    if (wire.material?.value !== "aluminium") return;
+    const held = holdRecorded(
+      { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
+      limit,
+      "thinnest-gauge",
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "aluminium-too-thin",
+      facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
+    };
+  }),
   *remedies(assessment, project) {
     const wire = wireOf(assessment, project);
     yield* thickerGauges(wire?.gauge, assessment.subject.id);

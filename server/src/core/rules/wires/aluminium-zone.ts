@@ -3,7 +3,7 @@ import type { Wire } from "../../records/types";
 import { zonesWithoutAluminium } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { wiresOf } from "./recorded";
+import { ofEachWire } from "./recorded";
 
 type Zone = NonNullable<Wire["zone"]>["value"];
 type ZoneWithoutAluminium = (typeof zonesWithoutAluminium.zones)[number];
@@ -28,20 +28,18 @@ export const aluminiumZone = defineRule<{ wire: string; zone: string }>({
     what: `Wire ${wire} is aluminium and runs ${zone}.`,
     todo: "Take copper, or another route.",
   }),
-  *check(project): Iterable<Problem> {
-    for (const { wire, subject } of wiresOf(project)) {
-      const zone = wire.zone && zones[wire.zone.value];
-      if (wire.material?.value !== "aluminium" || !zone) continue;
-      if (!zonesWithoutAluminium.zones.includes(zone.name)) continue;
-      yield {
-        rule: "aluminium-zone",
-        subject,
-        place: wire.material.place,
-        facts: { wire: subject.id, zone: zone.words },
-        related: [{ place: wire.zone!.place, words: "where it runs" }],
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject): Iterable<Problem> {
+    const zone = wire.zone && zones[wire.zone.value];
+    if (wire.material?.value !== "aluminium" || !zone) return;
+    if (!zonesWithoutAluminium.zones.includes(zone.name)) return;
+    yield {
+      rule: "aluminium-zone",
+      subject,
+      place: wire.material.place,
+      facts: { wire: subject.id, zone: zone.words },
+      related: [{ place: wire.zone!.place, words: "where it runs" }],
+    };
+  }),
   examples: () => [
     {
       title: "Aluminium to an accessory on the engine",

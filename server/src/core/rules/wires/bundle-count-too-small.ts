@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { bundleDeratingSource } from "../../tables/bundle-derating";
 import { defineRule, rewrite } from "../rule";
 import { circuitExample } from "./circuit-example";
@@ -15,18 +16,19 @@ export const bundleCountTooSmall = defineRule<{ bundle: string; stated: number; 
     what: `Bundle ${bundle} is said to have ${stated} ${stated === 1 ? "wire" : "wires"}, but ${recorded} are recorded in it.`,
     todo: `Count every wire in the bundle, existing ones too: at least ${recorded}.`,
   }),
-  *check(project): Iterable<Problem> {
-    for (const { bundle, id, wires } of electricalOf(project).bundles) {
+  check: ofEach(
+    (project) => electricalOf(project).bundles,
+    function* ({ bundle, id, wires }): Iterable<Problem> {
       const stated = bundle.wires?.value ?? 0;
-      if (!bundle.wires || stated < 1 || stated >= wires.length) continue;
+      if (!bundle.wires || stated < 1 || stated >= wires.length) return;
       yield {
         rule: "bundle-count-too-small",
         subject: { kind: "bundle", id },
         place: bundle.wires.place,
         facts: { bundle: id, stated, recorded: wires.length },
       };
-    }
-  },
+    },
+  ),
   *corrections({ facts: { bundle, recorded }, place }) {
     yield rewrite(`Count ${recorded} wires in ${bundle}`, place, String(recorded));
   },

@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { ofEach } from "../../graph/recall";
 import { derive, written } from "../../graph/value";
 import { formatMeasure, roundUp } from "../../quantities";
 import { bundleDeratingSource, bundleLoadings } from "../../tables/bundle-derating";
@@ -27,9 +28,10 @@ export const bundleLoadingUnderstated = defineRule<{
       `${formatMeasure(stated, "%")} stated (${condition}).`,
     todo: "State the larger loading, or take wires out of the bundle.",
   }),
-  *check(project) {
-    for (const { bundle, id, states } of electricalOf(project).bundles) {
-      if (!bundle.loading) continue;
+  check: ofEach(
+    (project) => electricalOf(project).bundles,
+    function* ({ bundle, id, states }) {
+      if (!bundle.loading) return;
       const subject = { kind: "bundle", id } as const;
       const limit = derive({
         subject,
@@ -39,12 +41,12 @@ export const bundleLoadingUnderstated = defineRule<{
         operands: { stated: written("stated loading", bundle.loading, "%") },
         compute: ({ stated }) => stated,
       });
-      if (!limit) continue;
+      if (!limit) return;
       const worst = governing(
         states.map(({ condition, loading }) => ({ condition, value: loading, limit })),
         "at-most",
       );
-      if (!worst) continue;
+      if (!worst) return;
       yield {
         rule: "bundle-loading-understated",
         subject,
@@ -61,8 +63,8 @@ export const bundleLoadingUnderstated = defineRule<{
         },
         related: [],
       };
-    }
-  },
+    },
+  ),
   *remedies({ subject, place, value }) {
     // Stated higher, the wires may carry less, and the share rises again: the next lines of the figure follow.
     const steps = [roundUp(value.value, 1), ...bundleLoadings];

@@ -3,8 +3,8 @@ import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
 import type { GuardResult } from "../../graph/electrical/guards";
 import type { WireResult } from "../../graph/electrical/wires";
+import { ofEach, recalled } from "../../graph/recall";
 import type { Value } from "../../graph/value";
-import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import type { Device, Protection } from "../../records/types";
@@ -47,15 +47,14 @@ export interface Guard
 }
 
 /** The same object for a device while its result is. */
-export function guardsOf(project: Project): Guard[] {
-  return electricalOf(project).guards.flatMap(guardOf);
-}
-
-const guardOf = onceEach(({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Guard[] =>
-  inline.kind === "protection" && device && rating && inline.record.device
-    ? [{ ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place }]
-    : [],
+export const guardsOf: (project: Project) => readonly Guard[] = recalled(
+  ofEach((project) => electricalOf(project).guards, guardOf),
 );
+
+function* guardOf({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Iterable<Guard> {
+  if (inline.kind !== "protection" || !device || !rating || !inline.record.device) return;
+  yield { ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place };
+}
 
 /** Why a device above its wires is told where it is; the end of a rule's why. */
 export const likelierSlip =

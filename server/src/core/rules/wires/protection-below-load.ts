@@ -1,4 +1,5 @@
 import { holds } from "../../findings/finding";
+import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
@@ -23,31 +24,29 @@ export const protectionBelowLoad = defineRule<{
       `(${condition}).`,
     todo: "Take a larger device, with wires to match, or move loads to another one.",
   }),
-  *check(project) {
-    for (const { place, id, rating, currents } of guardsOf(project)) {
-      const worst = governing(
-        currents.map(({ condition, current }) => ({ condition, value: current, limit: rating })),
-        "at-most",
-      );
-      if (!worst) continue;
-      yield {
-        rule: "protection-below-load",
-        subject: { kind: "protection", id },
-        place,
-        value: worst.value,
-        limit: rating,
-        sense: "at-most",
-        holds: holds(worst.value.value, "at-most", rating.value),
-        facts: {
-          protection: id,
-          current: worst.value.value,
-          rating: rating.value,
-          condition: worst.condition.id?.value,
-        },
-        related: [],
-      };
-    }
-  },
+  check: ofEach(guardsOf, function* ({ place, id, rating, currents }) {
+    const worst = governing(
+      currents.map(({ condition, current }) => ({ condition, value: current, limit: rating })),
+      "at-most",
+    );
+    if (!worst) return;
+    yield {
+      rule: "protection-below-load",
+      subject: { kind: "protection", id },
+      place,
+      value: worst.value,
+      limit: rating,
+      sense: "at-most",
+      holds: holds(worst.value.value, "at-most", rating.value),
+      facts: {
+        protection: id,
+        current: worst.value.value,
+        rating: rating.value,
+        condition: worst.condition.id?.value,
+      },
+      related: [],
+    };
+  }),
   *remedies(assessment, project) {
     const device = guardsOf(project).find(({ id }) => id === assessment.subject.id);
     if (device) yield* largerDevices(device, project);

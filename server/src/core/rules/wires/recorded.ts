@@ -42,6 +42,7 @@ export function holdRecorded(
   limitQuantity: QuantityName,
   keys: readonly (Place | undefined)[] = [],
 ): Held | undefined {
+  if (!recorded.written) return undefined;
   const unit: ValueUnit = limit.unit === "" ? "1" : limit.unit;
   const allowed = derive({
     subject: recorded.subject,
@@ -64,6 +65,7 @@ export function holdAgainst(
   bound: InstallationLimit["bound"],
   limit: Value,
 ): Held | undefined {
+  if (!recorded) return undefined;
   const value = derive({
     subject,
     quantity,
@@ -72,7 +74,7 @@ export function holdAgainst(
     operands: { recorded: operandOf(name, recorded, unit) },
     compute: (numbers) => numbers.recorded,
   });
-  if (!recorded || !value) return undefined;
+  if (!value) return undefined;
   const sense = bound === "least" ? "at-least" : "at-most";
   return {
     subject,
@@ -92,9 +94,11 @@ function asItIs(symbol: string, unit: ValueUnit) {
   return unit === "AWG" ? { method: symbol } : { formula: symbol };
 }
 
-function operandOf(name: string, recorded: Recorded["written"], unit: ValueUnit): Operand {
-  if (!recorded) return undefined;
-  const { value, place } = recorded;
+function operandOf(
+  name: string,
+  { value, place }: NonNullable<Recorded["written"]>,
+  unit: ValueUnit,
+): Operand {
   if (typeof value === "number") return { name, value, unit, places: [place], notes: [] };
   return unit === "1" ? undefined : written(name, { value, place }, unit);
 }
@@ -103,22 +107,19 @@ function notesOf({ note }: InstallationLimit): string[] {
   return note === undefined ? [] : [note];
 }
 
-/** The wires of a record that have an id. */
-export function wiresOf({ install }: Project): { readonly wire: Wire; readonly subject: Subject }[] {
-  return (install.wires ?? []).flatMap((wire) =>
-    wire.id ? [{ wire, subject: { kind: "wire", id: wire.id.value } }] : [],
+/** Judges each wire that has an id by nothing but what the record says of it, and what all of them share. */
+export function ofEachWire<R extends Assessment | Problem, S = undefined>(
+  judge: (wire: Wire, subject: Subject, shared: S) => Iterable<R>,
+  sharedOf?: (project: Project) => S,
+): (project: Project) => R[] {
+  return ofEach(
+    ({ install }) => install.wires ?? noWires,
+    (wire, shared: S) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }, shared) : []),
+    sharedOf,
   );
 }
 
-/** Judges each wire that has an id by nothing but what the record says of it. */
-export function ofEachWire<R extends Assessment | Problem>(
-  judge: (wire: Wire, subject: Subject) => Iterable<R>,
-): (project: Project) => R[] {
-  return ofEach(
-    ({ install }) => install.wires ?? [],
-    (wire) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }) : []),
-  );
-}
+const noWires: readonly Wire[] = [];
 
 /** The wire that an assessment is about. */
 export function wireOf({ subject }: Assessment, { install }: Project): Wire | undefined {

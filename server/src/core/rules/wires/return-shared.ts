@@ -1,11 +1,37 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import type { LoadPath } from "../../graph/electrical/circuit";
+import { edgesOf, layoutOf } from "../../graph/electrical/layout";
+import type { TracedPath } from "../../graph/electrical/trace";
 import { groupBy } from "../../graph/group-by";
+import { recalled } from "../../graph/recall";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
+
+/** Of each wire that several circuits return through, by the position of its edge, those circuits in words. */
+const circuitsByReturnOf = recalled((project): ReadonlyMap<number, readonly string[]> => {
+  const { paths } = electricalOf(project).trace;
+  const { inlines } = layoutOf(project);
+  // The breaker or fuse nearest to a load stands for its circuit; without one the load is its own.
+  const circuitOf = ({ through, id }: TracedPath) =>
+    through.findLast((one) => inlines.get(one) === "protection") ?? id;
+  const users = paths.flatMap((path) => path.returns.map((edge) => ({ path, edge })));
+  const shared = [...groupBy(users, ({ edge }) => edge)].flatMap(([edge, ofEdge]) => {
+    const circuits = groupBy(ofEdge, ({ path }) => circuitOf(path));
+    const words = [...circuits].map(([circuit, loads]) => circuitWords(circuit, loads));
+    return words.length > 1 ? [[edge, words] as const] : [];
+  });
+  return new Map(shared);
+});
+
+function circuitWords(circuit: string, loads: readonly { readonly path: TracedPath }[]): string {
+  const ids = listWords(
+    loads.map(({ path }) => path.id),
+    "and",
+  );
+  return circuit === ids ? ids : `${ids} (${circuit})`;
+}
 
 export const returnShared = defineRule<{ wire: string; circuits: readonly string[] }>({
   id: "return-shared",
@@ -21,31 +47,14 @@ export const returnShared = defineRule<{ wire: string; circuits: readonly string
     todo: "Give each circuit its own way to ground, or show that losing them together is no hazard.",
   }),
   *check(project): Iterable<Problem> {
-    const { paths } = electricalOf(project).circuit;
-    const returning = groupBy(
-      paths.flatMap((path) => path.returns.map((wire) => ({ path, wire }))),
-      ({ wire }) => wire,
-    );
-    for (const [wire, users] of returning) {
-      const circuits = groupBy(
-        users.map(({ path }) => path),
-        circuitOf,
-      );
-      if (!wire.id || circuits.size < 2) continue;
+    for (const [edge, circuits] of circuitsByReturnOf(project)) {
+      const wire = edgesOf(project)[edge]!.wire!;
+      if (!wire.id) continue;
       yield {
         rule: "return-shared",
         subject: { kind: "wire", id: wire.id.value },
         place: (wire.from ?? wire.id).place,
-        facts: {
-          wire: wire.id.value,
-          circuits: [...circuits].map(([circuit, loads]) => {
-            const ids = listWords(
-              loads.map(({ id }) => id),
-              "and",
-            );
-            return circuit === ids ? ids : `${ids} (${circuit})`;
-          }),
-        },
+        facts: { wire: wire.id.value, circuits },
       };
     }
   },
@@ -59,11 +68,6 @@ export const returnShared = defineRule<{ wire: string; circuits: readonly string
     { title: "A return of its own", text: circuitExample(), finds: [] },
   ],
 });
-
-/** The breaker or fuse nearest to a load stands for its circuit; without one the load is its own. */
-function circuitOf({ through, id }: LoadPath): string {
-  return through.findLast(({ kind }) => kind === "protection")?.id ?? id;
-}
 
 /** Two loads, each fed from one of the protections, that return together over a terminal strip. */
 function sharing([rack, fans]: readonly [string, string]): string {

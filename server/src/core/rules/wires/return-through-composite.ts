@@ -2,7 +2,7 @@ import type { Problem } from "../../findings/finding";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { wiresOf } from "./recorded";
+import { ofEachWire } from "./recorded";
 
 export const returnThroughComposite = defineRule<{ wire: string }>({
   id: "return-through-composite",
@@ -17,17 +17,15 @@ export const returnThroughComposite = defineRule<{ wire: string }>({
     what: `Wire ${wire} returns its current through carbon-fibre composite.`,
     todo: "Lead the return in a wire of its own to metal structure or to the ground of the source.",
   }),
-  *check(project): Iterable<Problem> {
-    for (const { wire, subject } of wiresOf(project)) {
-      if (wire.through?.value !== "composite") continue;
-      yield {
-        rule: "return-through-composite",
-        subject,
-        place: wire.through.place,
-        facts: { wire: subject.id },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject): Iterable<Problem> {
+    if (wire.through?.value !== "composite") return;
+    yield {
+      rule: "return-through-composite",
+      subject,
+      place: wire.through.place,
+      facts: { wire: subject.id },
+    };
+  }),
   examples: () => [
     {
       title: "Grounded to a carbon-fibre floor",

@@ -1,8 +1,6 @@
 import type { Problem } from "../../findings/finding";
-import { type Edge, edgesOf } from "../../graph/electrical/circuit";
-import { groupBy } from "../../graph/group-by";
-import { onceEach } from "../../once-each";
-import type { Project } from "../../project";
+import { edgesAtOf, layoutOf } from "../../graph/electrical/layout";
+import { recalled } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import type { Wire } from "../../records/types";
 import type { Place } from "../../records/written";
@@ -13,9 +11,28 @@ import {
 } from "../../tables/wire-identification";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { wiresOf } from "./recorded";
+import { ofEachWire } from "./recorded";
 
 type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
+
+interface WaysToGround {
+  readonly points: ReadonlySet<string>;
+  /** Ground points, and those from which a way leads on to one without passing a component. */
+  readonly leading: ReadonlySet<string>;
+}
+
+const waysToGroundOf = recalled((project): WaysToGround => {
+  const { grounds = [] } = project.airframe?.electrical ?? {};
+  const { from, components } = layoutOf(project);
+  const { into } = edgesAtOf(project);
+  const ends = new Set(components);
+  const points = new Set(grounds.flatMap(({ id }) => id?.value ?? []));
+  const leading = new Set(points);
+  for (const point of leading) {
+    for (const edge of into.get(point) ?? []) if (!ends.has(from[edge]!)) leading.add(from[edge]!);
+  }
+  return { points, leading };
+});
 
 export const wireIdentificationMismatch = defineRule<{
   wire: string;
@@ -37,29 +54,22 @@ export const wireIdentificationMismatch = defineRule<{
     what: `Wire ${wire}: ${words[mismatch](recorded, coded ?? "")}.`,
     todo: "Correct the identification, everywhere that it is named, or the record of the wire.",
   }),
-  *check(project): Iterable<Problem> {
-    const leadsToGround = waysToGround(project);
-    for (const { wire, subject } of wiresOf(project)) {
-      const reading = readingOf(wire);
-      if (!reading?.isRead) continue;
-      for (const { mismatch, recorded, coded, place } of mismatches(
-        wire,
-        reading.identification,
-        leadsToGround,
-      )) {
-        yield {
-          rule: "wire-identification-mismatch",
-          subject,
-          place: wire.id!.place,
-          facts: { wire: subject.id, mismatch, recorded, coded },
-          related: place ? [{ place, words: "what the record says" }] : [],
-        };
-      }
+  check: ofEachWire(function* (wire, subject, ground): Iterable<Problem> {
+    const reading = readWireIdentification(subject.id);
+    if (!reading.isRead) return;
+    for (const { mismatch, recorded, coded, place } of mismatches(wire, reading.identification, ground)) {
+      yield {
+        rule: "wire-identification-mismatch",
+        subject,
+        place: wire.id!.place,
+        facts: { wire: subject.id, mismatch, recorded, coded },
+        related: place ? [{ place, words: "what the record says" }] : [],
+      };
     }
-  },
+  }, waysToGroundOf),
   *corrections({ subject }, project) {
     const wire = project?.install.wires?.find(({ id }) => id?.value === subject?.id);
-    const code = wire && project && codeFor(wire, waysToGround(project));
+    const code = wire && project && codeFor(wire, waysToGroundOf(project));
     if (!code || !wire.id || project.names.find(["wire"], code).length > 0) return;
     const old = wire.id.value;
     const uses = project.file.typing.references.filter(
@@ -107,8 +117,6 @@ export const wireIdentificationMismatch = defineRule<{
   ],
 });
 
-const readingOf = onceEach(({ id }: Wire) => id && readWireIdentification(id.value));
-
 const words: Readonly<Record<Mismatch, (recorded: string, coded: string) => string>> = {
   size: (recorded, coded) => `it is ${recorded}, and its identification says size ${coded}`,
   "to ground": (recorded) => `it leads to ground at ${recorded}, and its identification has no N`,
@@ -130,10 +138,10 @@ function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround)
     const [recorded, coded] = [gauge.value.si, code.gauge].map((size) => formatMeasure(size, "AWG"));
     yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG", ""), place: gauge.place };
   }
-  if (to && code.end === "N" && !ground.leads(to.value)) {
+  if (to && code.end === "N" && !ground.leading.has(to.value)) {
     yield { mismatch: "not to ground", recorded: to.value, place: to.place };
   }
-  if (to && code.end !== "N" && ground.isGround(to.value)) {
+  if (to && code.end !== "N" && ground.points.has(to.value)) {
     yield { mismatch: "to ground", recorded: to.value, place: to.place };
   }
   const isAluminium = material?.value === "aluminium";
@@ -149,36 +157,12 @@ function codeFor(wire: Wire, ground: WaysToGround): string | undefined {
   const [, head, , letter = "", material = "-ALUM"] = parts;
   const gauge = wire.gauge.value.si;
   const size = gauge > 0 ? String(gauge) : "0".repeat(1 - gauge);
-  const end = ground.isGround(wire.to.value)
+  const end = ground.points.has(wire.to.value)
     ? "N"
-    : ground.leads(wire.to.value) || letter !== "N"
+    : ground.leading.has(wire.to.value) || letter !== "N"
       ? letter
       : "";
   return `${head}${size}${end}${wire.material?.value === "aluminium" ? material : ""}`;
-}
-
-interface WaysToGround {
-  isGround(point: string): boolean;
-  /** Whether a way leads on from the point to ground without passing a component. */
-  leads(point: string): boolean;
-}
-
-function waysToGround(project: Project): WaysToGround {
-  const { names } = project;
-  let onward: ReadonlyMap<string, readonly Edge[]> | undefined;
-  const isGround = (point: string) => names.find(["ground"], point).length > 0;
-  const isComponent = (point: string) => names.find(["component"], point).length > 0;
-  const leads = (start: string) => {
-    onward ??= groupBy(edgesOf(project), ({ from }) => from);
-    const points = new Set([start]);
-    for (const point of points) {
-      if (isGround(point)) return true;
-      if (isComponent(point)) continue;
-      for (const { to } of onward.get(point) ?? []) points.add(to);
-    }
-    return false;
-  };
-  return { isGround, leads };
 }
 
 function wireText(id: string, from: string, to: string, gauge = "10 AWG"): string {

@@ -1,8 +1,8 @@
 import { wireMarking } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { markingDocument, markingOf } from "./marking";
-import { apart, holdRecorded, lengthThatKeeps, wireOf, wiresOf } from "./recorded";
+import { documentName, markingDocument, markingOf } from "./marking";
+import { apart, holdRecorded, lengthThatKeeps, ofEachWire, wireOf } from "./recorded";
 
 export const wireMarkingInterval = defineRule<{
   wire: string;
@@ -28,30 +28,32 @@ export const wireMarkingInterval = defineRule<{
       todo: "Mark it at each end and at shorter intervals between.",
     };
   },
-  *check(project) {
-    const document = markingDocument(project);
-    for (const { wire, subject } of wiresOf(project)) {
-      const marking = markingOf(wire, project);
-      if (!marking?.covered || marking.value.marks !== "ends-and-intervals") continue;
-      const held = holdRecorded(
-        {
-          subject,
-          quantity: "marking-interval",
-          name: "distance between marks",
-          written: wire.markingInterval,
-        },
-        { value: marking.value.intervalInches, unit: "in", bound: "most", source: marking.source },
-        "widest-marking-interval",
-        [project.install.document?.wireMarking?.place, wire.marking?.place],
-      );
-      if (!held) continue;
-      yield {
-        ...held,
-        rule: "wire-marking-interval",
-        facts: { wire: subject.id, interval: held.value.value, most: held.limit.value, document },
-      };
-    }
-  },
+  check: ofEachWire(function* (wire, subject, named) {
+    const marking = markingOf(wire, named);
+    if (!marking?.covered || marking.value.marks !== "ends-and-intervals") return;
+    const held = holdRecorded(
+      {
+        subject,
+        quantity: "marking-interval",
+        name: "distance between marks",
+        written: wire.markingInterval,
+      },
+      { value: marking.value.intervalInches, unit: "in", bound: "most", source: marking.source },
+      "widest-marking-interval",
+      [named?.place, wire.marking?.place],
+    );
+    if (!held) return;
+    yield {
+      ...held,
+      rule: "wire-marking-interval",
+      facts: {
+        wire: subject.id,
+        interval: held.value.value,
+        most: held.limit.value,
+        document: documentName(named),
+      },
+    };
+  }, markingDocument),
   *remedies(assessment, project) {
     const recorded = wireOf(assessment, project)?.markingInterval;
     yield* lengthThatKeeps(

@@ -1,14 +1,15 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import { groupBy } from "../../graph/group-by";
+import type { ChartResult } from "../../graph/electrical/guards";
+import { ofEach, recalled } from "../../graph/recall";
 import type { Source } from "../../source";
 import { coverageWords } from "../../tables/lookup-words";
 import { defineRule } from "../rule";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { strandDamageOf } from "./damage";
-import { markingOf } from "./marking";
-import { wiresOf } from "./recorded";
+import { markingDocument, markingOf } from "./marking";
+import { ofEachWire } from "./recorded";
 
 export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: string; table: string }>({
   id: "wire-not-covered",
@@ -24,46 +25,8 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     todo: "Bring the wire inside the table, or show the value by the maker's data or by test.",
   }),
   *check(project): Iterable<Problem> {
-    const { wires, charts } = electricalOf(project);
-    const ofGuards = groupBy(
-      charts.filter(({ gap }) => gap),
-      ({ wire }) => wire,
-    );
-    for (const { wire, id, isUsed, gaps } of wires) {
-      if (!isUsed) continue;
-      const inCharts = (ofGuards.get(wire) ?? []).flatMap(({ gap }) =>
-        gap ? [[gap.wanted, gap] as const] : [],
-      );
-      for (const { wanted, reason, source } of [...gaps, ...new Map(inCharts).values()]) {
-        yield {
-          rule: "wire-not-covered",
-          subject: { kind: "wire", id },
-          place: (reason.quantity === "gauge" ? wire.gauge?.place : undefined) ?? wire.id!.place,
-          facts: {
-            wire: id,
-            wanted,
-            gap: coverageWords(reason),
-            table: tableOf(source),
-          },
-        };
-      }
-    }
-    for (const { wire, subject } of wiresOf(project)) {
-      const written = [
-        ["marking interval", markingOf(wire, project), wire.markingInterval],
-        ["strand damage", strandDamageOf(wire), wire.nickedStrands ?? wire.brokenStrands],
-      ] as const;
-      for (const [wanted, found, key] of written) {
-        if (!found || found.covered) continue;
-        const facts = {
-          wire: subject.id,
-          wanted,
-          gap: coverageWords(found.reason),
-          table: tableOf(found.source),
-        };
-        yield { rule: "wire-not-covered", subject, place: key!.place, facts };
-      }
-    }
+    yield* beyondDerived(project);
+    yield* beyondRecorded(project);
   },
   *corrections({ facts: { wire, wanted } }, project) {
     if (wanted === "bundle factor" && project) yield* fewerNeighbours(wire, project);
@@ -94,6 +57,54 @@ export const wireNotCovered = defineRule<{ wire: string; wanted: string; gap: st
     },
   ],
 });
+
+/** Charts that end before the wire. */
+const chartGapsOf = recalled(
+  ofEach(
+    (project) => electricalOf(project).charts,
+    (chart): ChartResult[] => (chart.gap ? [chart] : []),
+  ),
+);
+
+const beyondDerived = ofEach(
+  (project) => electricalOf(project).wires,
+  function* ({ wire, id, isUsed, gaps }, charts): Iterable<Problem> {
+    if (!isUsed) return;
+    const ofGuards = charts
+      .filter((chart) => chart.wire === wire)
+      .map(({ gap }) => [gap!.wanted, gap!] as const);
+    for (const { wanted, reason, source } of [...gaps, ...new Map(ofGuards).values()]) {
+      yield {
+        rule: "wire-not-covered",
+        subject: { kind: "wire", id },
+        place: (reason.quantity === "gauge" ? wire.gauge?.place : undefined) ?? wire.id!.place,
+        facts: { wire: id, wanted, gap: coverageWords(reason), table: tableOf(source) },
+      };
+    }
+  },
+  chartGapsOf,
+);
+
+const beyondRecorded = ofEachWire(function* (wire, subject, document): Iterable<Problem> {
+  const written = [
+    ["marking interval", markingOf(wire, document), wire.markingInterval],
+    ["strand damage", strandDamageOf(wire), wire.nickedStrands ?? wire.brokenStrands],
+  ] as const;
+  for (const [wanted, found, key] of written) {
+    if (!found || found.covered) continue;
+    yield {
+      rule: "wire-not-covered",
+      subject,
+      place: key!.place,
+      facts: {
+        wire: subject.id,
+        wanted,
+        gap: coverageWords(found.reason),
+        table: tableOf(found.source),
+      },
+    };
+  }
+}, markingDocument);
 
 function tableOf({ document, at }: Source): string {
   return [document, at].filter((part) => part !== undefined).join(", ");
