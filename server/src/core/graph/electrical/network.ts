@@ -209,8 +209,10 @@ class Builder {
     sources: ReadonlyMap<string, number>,
   ): NetworkState {
     const solved = answer.kind === "solved" ? answer : undefined;
-    const at = <T>(list: readonly T[] | undefined, index: number | undefined) =>
-      index === undefined ? undefined : list?.[index];
+    const at = (list: Float64Array | undefined, index: number | undefined) => {
+      const value = index === undefined ? undefined : list?.[index];
+      return value === undefined || Number.isNaN(value) ? undefined : value;
+    };
     return {
       answer,
       currentIn: (wire) => at(solved?.branchAmps, this.wires.get(wire)),

@@ -1,77 +1,45 @@
 import type { Circuit } from "./circuit";
-import {
-  type Condition,
-  type Load,
-  type Residual,
-  reference,
-  type Solved,
-  type SourceState,
-  type Topology,
-} from "./model";
-import { rigidAmps } from "./rigid-amps";
+import { type Condition, type Load, type Residual, reference, type Solved, type SourceState } from "./model";
+import { giveRigidAmps } from "./rigid-amps";
 import { shares } from "./ties";
 
 /** Reads the answer off a circuit that was solved. */
 export function readAnswer(
-  topology: Topology,
   condition: Condition,
   circuit: Circuit,
   ohms: Float64Array,
   ohmsResidual: number,
 ): Solved {
   const { nodal, plan, reach } = circuit;
-  const firstLoad = topology.branches.length;
-  const isFloating = (unknown: number) => unknown !== reference && reach.floating[unknown] === 1;
+  const { branchCount, fed } = plan.elements;
 
   // Those of rigid branches are found last, from what flows into them.
-  const branchAmps: (number | undefined)[] = [];
-  ohms.forEach((resistance, branch) => {
-    const isCarrying = resistance !== 0 && resistance !== Number.POSITIVE_INFINITY;
-    branchAmps.push(isCarrying ? nodal.voltsAlong(branch) / resistance : 0);
-  });
-  const loadAmps = loadCurrents(condition, circuit, firstLoad);
+  const branchAmps = new Float64Array(branchCount);
+  for (const branch of plan.resistive) branchAmps[branch] = nodal.voltsAlong(branch) / ohms[branch]!;
+  const loadAmps = loadCurrents(condition.loads, circuit);
   const sources = sourceCurrents(condition, circuit);
 
-  const inflow = new Float64Array(topology.nodeCount);
-  const move = (from: number, to: number, amps: number) => {
-    if (from !== reference) inflow[from]! -= amps;
-    if (to !== reference) inflow[to]! += amps;
-  };
-  topology.branches.forEach(({ from, to }, branch) => {
-    move(from, to, branchAmps[branch]!);
-  });
-  topology.loads.forEach(({ from, to }, load) => {
-    move(from, to, loadAmps[load]!);
-  });
-  topology.sources.forEach(({ node }, source) => {
-    move(reference, node, sources.amps[source] ?? 0);
-  });
+  const inflow = inflows(circuit, branchAmps, loadAmps);
+  for (const [source, node] of fed.entries()) {
+    const amps = sources.amps[source]!;
+    if (node !== reference && !Number.isNaN(amps)) inflow[node]! += amps;
+  }
   const residual = { amps: imbalance(circuit, inflow, sources.shared), ohms: ohmsResidual };
+  for (const [source, node] of fed.entries()) {
+    if (node !== reference && Number.isNaN(sources.amps[source])) inflow[node] = Number.NaN;
+  }
+  for (let branch = 0; branch < branchCount; branch++) {
+    if (ohms[branch] === 0) branchAmps[branch] = Number.NaN;
+  }
+  giveRigidAmps(plan.rigid, inflow, branchAmps);
 
-  topology.sources.forEach(({ node }, source) => {
-    if (sources.amps[source] === undefined) move(reference, node, Number.NaN);
-  });
-  ohms.forEach((resistance, branch) => {
-    if (resistance === 0) branchAmps[branch] = undefined;
-  });
-  rigidAmps(plan.rigid, inflow, (branch, amps) => {
-    branchAmps[branch] = amps;
-  });
-  const potentials: (number | undefined)[] = [];
-  plan.nodeUnknown.forEach((unknown) => {
-    potentials.push(isFloating(unknown) ? undefined : nodal.voltsAt(unknown));
-  });
   return {
     kind: "solved",
-    potentials,
+    potentials: potentials(circuit),
     branchAmps,
-    branchOhms: Array.from(ohms),
+    branchOhms: ohms,
     loadAmps,
-    loadVolts: loadAmps.map((_, load) => {
-      const element = firstLoad + load;
-      const undefinedEnd = isFloating(plan.from[element]!) || isFloating(plan.to[element]!);
-      return undefinedEnd ? undefined : nodal.voltsAlong(element);
-    }),
+    loadVolts: loadVoltages(circuit),
     sourceAmps: sources.amps,
     sourceStates: sources.states,
     islands: reach.islands,
@@ -80,10 +48,35 @@ export function readAnswer(
   };
 }
 
-function loadCurrents(condition: Condition, { nodal, reach }: Circuit, firstLoad: number): number[] {
-  return condition.loads.map((load, index) =>
-    load && reach.alive[index] ? loadCurrent(load, nodal.voltsAlong(firstLoad + index)) : 0,
-  );
+/** Of an unknown; NaN where nothing ties it to the reference. */
+function tiedVolts({ nodal, reach }: Circuit, unknown: number): number {
+  return unknown !== reference && reach.floating[unknown] ? Number.NaN : nodal.voltsAt(unknown);
+}
+
+function potentials(circuit: Circuit): Float64Array {
+  const { nodeUnknown } = circuit.plan;
+  const volts = new Float64Array(nodeUnknown.length);
+  for (let node = 0; node < volts.length; node++) volts[node] = tiedVolts(circuit, nodeUnknown[node]!);
+  return volts;
+}
+
+function loadVoltages(circuit: Circuit): Float64Array {
+  const { from, to, elements } = circuit.plan;
+  const volts = new Float64Array(elements.loadCount);
+  for (let load = 0; load < volts.length; load++) {
+    const element = elements.branchCount + load;
+    volts[load] = tiedVolts(circuit, from[element]!) - tiedVolts(circuit, to[element]!);
+  }
+  return volts;
+}
+
+function loadCurrents(loads: Condition["loads"], circuit: Circuit): Float64Array {
+  const amps = new Float64Array(loads.length);
+  for (let index = 0; index < loads.length; index++) {
+    const load = loads[index];
+    if (load && circuit.reach.alive[index]) amps[index] = loadCurrent(load, circuit.voltsAlong(index));
+  }
+  return amps;
 }
 
 function loadCurrent(load: Load, volts: number): number {
@@ -98,21 +91,22 @@ function loadCurrent(load: Load, volts: number): number {
 }
 
 interface SourceCurrents {
-  readonly amps: (number | undefined)[];
+  /** NaN where they are undetermined. */
+  readonly amps: Float64Array;
   readonly states: SourceState[];
   /** What sources give together whose shares are undetermined, and where. */
   readonly shared: readonly { readonly at: number; readonly amps: number }[];
 }
 
-function sourceCurrents(condition: Condition, { nodal, ties, positions }: Circuit): SourceCurrents {
-  const amps: (number | undefined)[] = condition.sources.map(() => 0);
-  const states: SourceState[] = condition.sources.map(() => "off");
+function sourceCurrents({ sources }: Condition, { nodal, ties, positions }: Circuit): SourceCurrents {
+  const amps = new Float64Array(sources.length);
+  const states: SourceState[] = sources.map(() => "off");
   const given = nodal.tieAmps(ties, positions).amps;
   const shared: { at: number; amps: number }[] = [];
   ties.forEach((tie, index) => {
     const each = shares(tie, positions[index]!, given[index]!);
     for (const share of each) {
-      amps[share.source] = share.amps;
+      amps[share.source] = share.amps ?? Number.NaN;
       states[share.source] = share.state;
     }
     if (each.some((share) => share.amps === undefined)) {
@@ -123,16 +117,35 @@ function sourceCurrents(condition: Condition, { nodal, ties, positions }: Circui
   return { amps, states, shared };
 }
 
+/** By node, what branches and loads bring there. */
+function inflows({ plan }: Circuit, branchAmps: Float64Array, loadAmps: Float64Array): Float64Array {
+  const { nodeCount, branchCount, from, to } = plan.elements;
+  const inflow = new Float64Array(nodeCount);
+  for (let element = 0; element < from.length; element++) {
+    const amps = element < branchCount ? branchAmps[element]! : loadAmps[element - branchCount]!;
+    if (amps === 0) continue;
+    const start = from[element]!;
+    const end = to[element]!;
+    if (start !== reference) inflow[start]! -= amps;
+    if (end !== reference) inflow[end]! += amps;
+  }
+  return inflow;
+}
+
 /** The largest sum of currents at an unknown, from the currents as they are answered. */
 function imbalance(
   { plan, nodal }: Circuit,
   inflow: Float64Array,
   shared: SourceCurrents["shared"],
 ): Residual["amps"] {
+  const { nodeUnknown } = plan;
   const sums = new Float64Array(nodal.volts.length);
   for (const { at, amps } of shared) if (at !== reference) sums[at]! += amps;
-  plan.nodeUnknown.forEach((unknown, node) => {
+  for (let node = 0; node < inflow.length; node++) {
+    const unknown = nodeUnknown[node]!;
     if (unknown !== reference) sums[unknown]! += inflow[node]!;
-  });
-  return sums.reduce((largest, sum) => Math.max(largest, Math.abs(sum)), 0);
+  }
+  let largest = 0;
+  for (const sum of sums) largest = Math.max(largest, Math.abs(sum));
+  return largest;
 }

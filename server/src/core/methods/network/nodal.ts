@@ -43,6 +43,8 @@ export class Nodal {
   private readonly pivots: Float64Array;
   private readonly between: Float64Array;
   private readonly shares: Float64Array;
+  private readonly needs: Float64Array;
+  private readonly sizes: Float64Array;
 
   /** @param floating by unknown, 1 where nothing ties it to the reference: it is left alone, at 0 V */
   constructor(
@@ -60,6 +62,8 @@ export class Nodal {
     this.pivots = new Float64Array(size);
     this.between = new Float64Array(later.length);
     this.shares = new Float64Array(later.length);
+    this.needs = new Float64Array(size);
+    this.sizes = new Float64Array(size);
   }
 
   /** Voltages for the elements as they are and the ties at `positions`. */
@@ -82,52 +86,56 @@ export class Nodal {
 
   /** What each tie gives; a stiff one that holds gives whatever its unknown needs, with that sum's noise. */
   tieAmps(ties: readonly Tie[], positions: Int32Array): TieAmps {
+    const { needs, sizes } = this;
     const amps = new Float64Array(ties.length);
     const noise = new Float64Array(ties.length);
-    const needs = new Float64Array(this.volts.length);
-    const isStiff = (tie: Tie, index: number) => tie.ohms === 0 && holdingLevel(tie, positions[index]!);
-    ties.forEach((tie, index) => {
-      if (isStiff(tie, index)) return;
-      const level = holdingLevel(tie, positions[index]!);
-      amps[index] = level
-        ? (level.volts - this.voltsAt(tie.at)) / tie.ohms
-        : fixedAmps(tie, positions[index]!);
-      if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
-    });
-    if (!ties.some(isStiff)) return { amps, noise };
-    const sizes = this.addNeeds(needs);
-    ties.forEach((tie, index) => {
-      if (!isStiff(tie, index)) return;
+    needs.fill(0);
+    let hasStiff = false;
+    for (const [index, tie] of ties.entries()) {
+      const position = positions[index]!;
+      const level = holdingLevel(tie, position);
+      if (level && tie.ohms === 0) hasStiff = true;
+      else {
+        amps[index] = level ? (level.volts - this.voltsAt(tie.at)) / tie.ohms : fixedAmps(tie, position);
+        if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
+      }
+    }
+    if (!hasStiff) return { amps, noise };
+    this.addNeeds();
+    for (const [index, tie] of ties.entries()) {
+      if (tie.ohms > 0 || !holdingLevel(tie, positions[index]!)) continue;
       amps[index] = needs[tie.at]!;
       noise[index] = rounding * sizes[tie.at]!;
-    });
+    }
     return { amps, noise };
   }
 
-  /** Adds what the elements carry away from each unknown that is held; answers the size of what was added. */
-  private addNeeds(needs: Float64Array): Float64Array {
+  /** Adds what the elements carry away from each unknown that is held to its needs, and how much was added. */
+  private addNeeds(): void {
+    const { known, siemens, amps, needs, sizes } = this;
     const { from, to } = this.plan;
-    const sizes = new Float64Array(needs.length);
-    const isHeld = (unknown: number) => unknown !== reference && this.known[unknown] === 1;
+    sizes.fill(0);
     for (let element = 0; element < from.length; element++) {
       const a = from[element]!;
       const b = to[element]!;
-      if (a === b || !(isHeld(a) || isHeld(b))) continue;
-      const siemens = this.siemens[element]!;
-      const amps = this.amps[element]!;
-      const carried = siemens * this.voltsAlong(element) + amps;
-      const size =
-        Math.abs(siemens) * (Math.abs(this.voltsAt(a)) + Math.abs(this.voltsAt(b))) + Math.abs(amps);
-      if (a !== reference) {
+      const isHeldA = a !== reference && known[a] === 1;
+      const isHeldB = b !== reference && known[b] === 1;
+      if (a === b || !(isHeldA || isHeldB)) continue;
+      const voltsA = this.voltsAt(a);
+      const voltsB = this.voltsAt(b);
+      const conductance = siemens[element]!;
+      const fixed = amps[element]!;
+      const carried = conductance * (voltsA - voltsB) + fixed;
+      const size = Math.abs(conductance) * (Math.abs(voltsA) + Math.abs(voltsB)) + Math.abs(fixed);
+      if (isHeldA) {
         needs[a]! += carried;
         sizes[a]! += size;
       }
-      if (b !== reference) {
+      if (isHeldB) {
         needs[b]! -= carried;
         sizes[b]! += size;
       }
     }
-    return sizes;
   }
 
   private placeTies(ties: readonly Tie[], positions: Int32Array): void {
@@ -137,8 +145,8 @@ export class Nodal {
     toKnown.fill(0);
     injected.fill(0);
     this.between.fill(0);
-    ties.forEach((tie, index) => {
-      if (tie.at === reference) return;
+    for (const [index, tie] of ties.entries()) {
+      if (tie.at === reference) continue;
       const position = positions[index]!;
       const level = holdingLevel(tie, position);
       if (!level) injected[tie.at]! += fixedAmps(tie, position);
@@ -149,7 +157,7 @@ export class Nodal {
         known[tie.at] = 1;
         volts[tie.at] = level.volts;
       }
-    });
+    }
   }
 
   private placeElements(): void {

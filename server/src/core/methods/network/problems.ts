@@ -32,27 +32,23 @@ export function topologyProblems({ nodeCount, branches, loads, sources }: Topolo
 
 /** Everything that keeps a condition from being one of this topology. */
 export function conditionProblems(topology: Topology, condition: Condition): readonly InputProblem[] {
-  const lengths = [
-    ["branch", topology.branches.length, condition.ohms.length],
-    ["load", topology.loads.length, condition.loads.length],
-    ["source", topology.sources.length, condition.sources.length],
-  ] as const;
-  const counts = lengths.flatMap(([of, expected, given]): InputProblem[] =>
-    expected === given ? [] : [{ kind: "count-differs", of, expected, given }],
-  );
-  if (counts.length > 0) return counts;
-
+  const { ohms, loads, sources } = condition;
   const problems: InputProblem[] = [];
-  condition.ohms.forEach((value, index) => {
-    if (value === 0 || value === Number.POSITIVE_INFINITY || isResistance(value)) return;
+  const compare = (of: Part, expected: number, given: number) => {
+    if (expected !== given) problems.push({ kind: "count-differs", of, expected, given });
+  };
+  compare("branch", topology.branches.length, ohms.length);
+  compare("load", topology.loads.length, loads.length);
+  compare("source", topology.sources.length, sources.length);
+  if (problems.length > 0) return problems;
+
+  for (let index = 0; index < ohms.length; index++) {
+    const value = ohms[index]!;
+    if (value === 0 || value === Number.POSITIVE_INFINITY || isResistance(value)) continue;
     problems.push({ kind: "figure-impossible", of: "branch", index, figure: "ohms", value });
-  });
-  condition.loads.forEach((load, index) => {
-    if (load) problems.push(...loadProblems(load, index));
-  });
-  condition.sources.forEach((source, index) => {
-    if (source) problems.push(...sourceProblems(source, index));
-  });
+  }
+  for (let index = 0; index < loads.length; index++) addLoadProblem(loads[index], index, problems);
+  for (let index = 0; index < sources.length; index++) addSourceProblems(sources[index], index, problems);
   return problems;
 }
 
@@ -61,31 +57,30 @@ export const isResistance = (ohms: number): boolean => Number.isFinite(ohms) && 
 
 const isAmount = (value: number): boolean => Number.isFinite(value) && value >= 0;
 
-function loadProblems(load: Load, index: number): InputProblem[] {
-  const fault = (figure: "ohms" | "amps" | "watts", value: number): InputProblem[] => [
-    { kind: "figure-impossible", of: "load", index, figure, value },
-  ];
-  switch (load.kind) {
+function addLoadProblem(load: Load | undefined, index: number, problems: InputProblem[]): void {
+  const add = (figure: "ohms" | "amps" | "watts", value: number) => {
+    problems.push({ kind: "figure-impossible", of: "load", index, figure, value });
+  };
+  switch (load?.kind) {
     case "current":
-      return isAmount(load.amps) ? [] : fault("amps", load.amps);
+      if (!isAmount(load.amps)) add("amps", load.amps);
+      break;
     case "resistance":
-      return isResistance(load.ohms) ? [] : fault("ohms", load.ohms);
+      if (!isResistance(load.ohms)) add("ohms", load.ohms);
+      break;
     case "power":
-      return isAmount(load.watts) ? [] : fault("watts", load.watts);
+      if (!isAmount(load.watts)) add("watts", load.watts);
+      break;
   }
 }
 
-function sourceProblems({ volts, ohms, mostAmps }: Source, index: number): InputProblem[] {
-  const fault = (figure: "volts" | "ohms" | "mostAmps", value: number): InputProblem => ({
-    kind: "figure-impossible",
-    of: "source",
-    index,
-    figure,
-    value,
-  });
-  const problems: InputProblem[] = [];
-  if (!isAmount(volts)) problems.push(fault("volts", volts));
-  if (ohms !== 0 && !isResistance(ohms)) problems.push(fault("ohms", ohms));
-  if (mostAmps !== undefined && !isAmount(mostAmps)) problems.push(fault("mostAmps", mostAmps));
-  return problems;
+function addSourceProblems(source: Source | undefined, index: number, problems: InputProblem[]): void {
+  if (!source) return;
+  const { volts, ohms, mostAmps } = source;
+  const add = (figure: "volts" | "ohms" | "mostAmps", value: number) => {
+    problems.push({ kind: "figure-impossible", of: "source", index, figure, value });
+  };
+  if (!isAmount(volts)) add("volts", volts);
+  if (ohms !== 0 && !isResistance(ohms)) add("ohms", ohms);
+  if (mostAmps !== undefined && !isAmount(mostAmps)) add("mostAmps", mostAmps);
 }

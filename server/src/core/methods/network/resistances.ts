@@ -21,25 +21,26 @@ export function findResistances(
   resistanceAt: NonNullable<Condition["resistanceAt"]>,
   ohms: Float64Array,
 ): ResistancesFound {
-  const branches = [...ohms.keys()].filter((branch) => isResistance(ohms[branch]!));
+  const branches = circuit.plan.resistive;
   const asked = ohms.slice();
+  const next = ohms.slice();
   let share = 1;
   let last = Number.POSITIVE_INFINITY;
   for (let round = 0; round < mostRounds; round++) {
     let residual = 0;
     for (const branch of branches) {
-      const value = resistanceAt(branch, Math.abs(circuit.nodal.voltsAlong(branch)) / ohms[branch]!);
+      const before = ohms[branch]!;
+      const value = resistanceAt(branch, Math.abs(circuit.nodal.voltsAlong(branch)) / before);
       if (!isResistance(value)) return { kind: "faulty", problems: [faulty(branch, value)] };
       asked[branch] = value;
-      residual = Math.max(residual, Math.abs(value / ohms[branch]! - 1));
+      residual = Math.max(residual, Math.abs(value / before - 1));
     }
     if (residual <= ohmsTolerance) return { kind: "found", residual };
     if (residual > last) share = Math.max(share / 2, leastShare);
     last = residual;
 
     for (;;) {
-      const next = ohms.slice();
-      for (const branch of branches) next[branch]! += share * (asked[branch]! - next[branch]!);
+      for (const branch of branches) next[branch] = ohms[branch]! + share * (asked[branch]! - ohms[branch]!);
       circuit.setBranches(next);
       const carried = carry(circuit, true);
       if (carried.kind === "carried") {

@@ -6,7 +6,7 @@
  * at their limits. Odd position 2i + 1: level i holds. Even position 2i: the levels before i are at their
  * limits, the others off, and the tie gives a fixed current.
  */
-import { type Condition, reference, type SourceState } from "./model";
+import { type Condition, reference, type Source, type SourceState } from "./model";
 
 export interface Level {
   readonly volts: number;
@@ -32,16 +32,19 @@ export type Ties =
   | { readonly kind: "ties"; readonly ties: readonly Tie[] }
   | { readonly kind: "unlimited-current"; readonly sources: readonly number[] };
 
-/** @param unknownOf by source: the unknown of its node, or the reference */
-export function makeTies(sources: Condition["sources"], unknownOf: (source: number) => number): Ties {
+/** Whether a source is on and has a current to give or to take. */
+export const canGive = (source: Source | undefined): source is Source =>
+  source !== undefined && !(source.oneWay && source.mostAmps === 0);
+
+/** @param fed by source: the unknown of its node, or the reference */
+export function makeTies(sources: Condition["sources"], fed: Int32Array): Ties {
   const ties: Tie[] = [];
   const stiff = new Map<number, Level[]>();
   sources.forEach((source, index) => {
-    if (!source) return;
+    if (!canGive(source)) return;
     const { volts, ohms, mostAmps = Number.POSITIVE_INFINITY, oneWay } = source;
-    if (oneWay && mostAmps === 0) return;
     const level = { volts, mostAmps, absorbs: !oneWay, sources: [{ index, mostAmps }] };
-    const at = unknownOf(index);
+    const at = fed[index]!;
     if (ohms > 0) ties.push(makeTie(at, ohms, [level]));
     else stiff.set(at, [...(stiff.get(at) ?? []), level]);
   });
