@@ -28,9 +28,11 @@ import {
 } from "./parts";
 import { type ProtectionResults, protectionOf, protectionParts } from "./protection";
 import { type Sources, sourceParts, sourcesOf } from "./sources";
+import { type Trace, traceOf } from "./trace";
 import type { WireResult } from "./wires";
 
 export interface Electrical {
+  readonly trace: Trace;
   readonly circuit: Circuit;
   readonly network: Network;
   readonly states: ReadonlyMap<Condition, NetworkState>;
@@ -66,6 +68,9 @@ export const electricalParts = [
 /** Pure; what is missing in the record is left out of the result, and nothing is derived before it is asked for. */
 export function electricalOf(project: Project): Electrical {
   return {
+    get trace() {
+      return traceOf(project);
+    },
     get circuit() {
       return circuitOf(project);
     },

@@ -23,7 +23,7 @@ export const bondsNotRecorded = defineRule<{ loads: number }>({
   *check(project): Iterable<Problem> {
     const { install } = project;
     if (entryOf(install, "bonds")) return;
-    const wired = electricalOf(project).circuit.paths.filter(({ feed }) => feed.length > 0);
+    const wired = electricalOf(project).trace.paths.filter(({ feed }) => feed.length > 0);
     if (wired.length === 0) return;
     yield {
       rule: "bonds-not-recorded",

@@ -32,7 +32,7 @@ export const networkIsland = defineRule<{
         : "Lead the return to a ground point of the airframe.",
   }),
   *check(project): Iterable<Problem> {
-    if (!project.airframe || !project.kit || electricalOf(project).circuit.problems.length > 0) return;
+    if (!project.airframe || !project.kit || electricalOf(project).trace.loops.length > 0) return;
     const alike = groupBy(deadLoads(project), ({ lacks, loads }) => [lacks, ...loads].join("\n"));
     for (const [{ loads, lacks, condition }, ...others] of alike.values()) {
       yield {

@@ -1,4 +1,6 @@
+import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { edgesOf } from "../../graph/electrical/layout";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
@@ -14,7 +16,13 @@ export const circuitLoop = defineRule<{ point: string; feeds: readonly string[] 
     what: `The run through ${point} leads back to itself (${listWords(feeds, "and")}) and never reaches a bus.`,
     todo: "Check the ends: 'from' is the end nearer the source, 'to' the end nearer the load.",
   }),
-  check: (project) => electricalOf(project).circuit.problems.filter(({ rule }) => rule === "circuit-loop"),
+  *check(project): Iterable<Problem> {
+    for (const { edge, point, feeds } of electricalOf(project).trace.loops) {
+      const edges = edgesOf(project);
+      const nameOf = (feed: number) => edges[feed]!.wire?.id?.value ?? edges[feed]!.from;
+      yield { rule: "circuit-loop", place: edges[edge]!.place, facts: { point, feeds: feeds.map(nameOf) } };
+    }
+  },
   examples: () => [
     {
       title: "A wire written from its far end",

@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import { edgesOf, inlinesOf } from "../../graph/electrical/circuit";
+import { edgesOf, inlinesOf } from "../../graph/electrical/layout";
 import type { Project } from "../../project";
 import type { Written } from "../../records/written";
 import { defineRule } from "../rule";
@@ -8,6 +8,11 @@ import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
 
 /** Where the end of a run is still a blank, what it leads to is not known, which is a finding of its own. */
+function isStillBlank(component: string, { file, install }: Project): boolean {
+  const isLedTo = install.wires?.some(({ to }) => to?.value === component) === true;
+  return isLedTo && file.problems.some(isBlankEnd);
+}
+
 function isBlankEnd({ rule, facts: { path } }: Problem): boolean {
   const isBlank = rule === "value-missing" || rule === "value-still-blank";
   return isBlank && Array.isArray(path) && ["from", "to", "mounted-on"].includes(path.at(-1));
@@ -51,19 +56,18 @@ export const loadNotConnected = defineRule<{
           todo: `Add the wires, each from the end nearer the bus, the last one with 'to: ${component}'.`,
         },
   *check(project): Iterable<Problem> {
-    const { circuit } = electricalOf(project);
-    const connected = new Set(circuit.paths.map((path) => path.id));
-    const unclear = circuit.problems.length > 0; // a path that is unclear is already a finding
+    const { paths, loops } = electricalOf(project).trace;
+    const connected = new Set(paths.map((path) => path.id));
+    const unclear = loops.length > 0; // a path that is unclear is already a finding
     if (unclear || !project.kit || !project.airframe) return;
     const { install } = project;
-    const isUnfinished = project.file.problems.some(isBlankEnd);
     const told = new Set<string>();
     for (const condition of install.conditions ?? []) {
       for (const { key } of condition.loads ?? []) {
         const isKnown = project.names.find(["component"], key.value).length > 0;
         if (!isKnown || connected.has(key.value) || told.has(key.value)) continue;
-        if (isUnfinished && install.wires?.some(({ to }) => to?.value === key.value)) continue;
         told.add(key.value);
+        if (isStillBlank(key.value, project)) continue;
         const unfed = unfedBefore(key.value, project);
         yield {
           rule: "load-not-connected",

@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { edgesOf } from "../../graph/electrical/layout";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
@@ -28,16 +29,16 @@ export const returnNotRecorded = defineRule<{ load: string; others: readonly str
     todo: `Add the return wire of ${load}; leave it out only where ${load} is grounded by its mounting.`,
   }),
   *check(project): Iterable<Problem> {
-    const { paths } = electricalOf(project).circuit;
+    const { paths } = electricalOf(project).trace;
     const wired = paths.filter(({ returns }) => returns.length > 0).map(({ id }) => id);
     if (wired.length === 0) return;
     for (const { id, feed, returns } of paths) {
-      const end = feed.at(-1)?.to;
-      if (returns.length > 0 || !end) continue;
+      const last = feed.at(-1);
+      if (returns.length > 0 || last === undefined) continue;
       yield {
         rule: "return-not-recorded",
         subject: { kind: "component", id },
-        place: end.place,
+        place: edgesOf(project)[last]!.place,
         facts: { load: id, others: wired.slice(0, mostNamed), more: Math.max(0, wired.length - mostNamed) },
       };
     }

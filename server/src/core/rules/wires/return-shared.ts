@@ -1,7 +1,9 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import type { LoadPath } from "../../graph/electrical/circuit";
+import { edgesOf, layoutOf } from "../../graph/electrical/layout";
+import type { TracedPath } from "../../graph/electrical/trace";
 import { groupBy } from "../../graph/group-by";
+import type { Project } from "../../project";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
@@ -21,17 +23,20 @@ export const returnShared = defineRule<{ wire: string; circuits: readonly string
     todo: "Give each circuit its own way to ground, or show that losing them together is no hazard.",
   }),
   *check(project): Iterable<Problem> {
-    const { paths } = electricalOf(project).circuit;
+    const { paths } = electricalOf(project).trace;
     const returning = groupBy(
-      paths.flatMap((path) => path.returns.map((wire) => ({ path, wire }))),
-      ({ wire }) => wire,
+      paths.flatMap((path) => path.returns.map((edge) => ({ path, edge }))),
+      ({ edge }) => edge,
     );
-    for (const [wire, users] of returning) {
+    const circuitOf = circuitsOf(project);
+    for (const [edge, users] of returning) {
       const circuits = groupBy(
         users.map(({ path }) => path),
         circuitOf,
       );
-      if (!wire.id || circuits.size < 2) continue;
+      if (circuits.size < 2) continue;
+      const wire = edgesOf(project)[edge]!.wire!;
+      if (!wire.id) continue;
       yield {
         rule: "return-shared",
         subject: { kind: "wire", id: wire.id.value },
@@ -61,8 +66,9 @@ export const returnShared = defineRule<{ wire: string; circuits: readonly string
 });
 
 /** The breaker or fuse nearest to a load stands for its circuit; without one the load is its own. */
-function circuitOf({ through, id }: LoadPath): string {
-  return through.findLast(({ kind }) => kind === "protection")?.id ?? id;
+function circuitsOf(project: Project): (path: TracedPath) => string {
+  const { inlines } = layoutOf(project);
+  return ({ through, id }) => through.findLast((one) => inlines.get(one) === "protection") ?? id;
 }
 
 /** Two loads, each fed from one of the protections, that return together over a terminal strip. */

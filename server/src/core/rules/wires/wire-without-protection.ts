@@ -1,5 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import { edgesOf } from "../../graph/electrical/layout";
 import type { WireResult } from "../../graph/electrical/wires";
 import type { Project } from "../../project";
 import { advisoryCircular } from "../../tables/electrical-documents";
@@ -57,12 +58,12 @@ export const wireWithoutProtection = defineRule<{
       : `Mount a breaker or fuse that the wire bears on ${bus}, and start the wire there.`,
   }),
   *check(project): Iterable<Problem> {
-    const { circuit, wires } = electricalOf(project);
-    const buses = new Map(circuit.paths.flatMap((path) => path.feed.map((wire) => [wire, path.buses[0]])));
-    for (const wire of circuit.unguarded) {
-      const bus = buses.get(wire);
-      if (!wire.id || bus === undefined) continue;
-      const result = wires.find((one) => one.wire === wire);
+    const { trace } = electricalOf(project);
+    for (const edge of trace.unguarded) {
+      const { wire } = edgesOf(project)[edge]!;
+      const bus = trace.paths.findLast(({ feed }) => feed.includes(edge))?.buses[0];
+      if (!wire?.id || bus === undefined) continue;
+      const result = electricalOf(project).wires.find((one) => one.wire === wire);
       const device = result && largestBorne(result, project);
       yield {
         rule: "wire-without-protection",
