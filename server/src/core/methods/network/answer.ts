@@ -1,7 +1,9 @@
 import type { Circuit } from "./circuit";
-import { type Condition, type Load, type Residual, reference, type Solved, type SourceState } from "./model";
+import { type Condition, type Load, reference, type Solved, type SourceState } from "./model";
+import type { Plan } from "./plan";
 import { giveRigidAmps } from "./rigid-amps";
-import { shares } from "./ties";
+import { share } from "./ties";
+import { zeros } from "./zeros";
 
 /** Reads the answer off a circuit that was solved. */
 export function readAnswer(
@@ -10,23 +12,53 @@ export function readAnswer(
   ohms: Float64Array,
   ohmsResidual: number,
 ): Solved {
-  const { nodal, plan, reach } = circuit;
-  const { branchCount, fed } = plan.elements;
-
+  const { nodal, plan, reach, ties, positions } = circuit;
+  const { nodeCount, branchCount, loadCount, from, to, fed } = plan.elements;
+  const { potentials, branchAmps, loadAmps, loadVolts, sourceAmps } = zeros({
+    potentials: nodeCount,
+    branchAmps: branchCount,
+    loadAmps: loadCount,
+    loadVolts: loadCount,
+    sourceAmps: fed.length,
+  });
+  for (let node = 0; node < nodeCount; node++) potentials[node] = tiedVolts(circuit, plan.nodeUnknown[node]!);
   // Those of rigid branches are found last, from what flows into them.
-  const branchAmps = new Float64Array(branchCount);
   for (const branch of plan.resistive) branchAmps[branch] = nodal.voltsAlong(branch) / ohms[branch]!;
-  const loadAmps = loadCurrents(condition.loads, circuit);
-  const sources = sourceCurrents(condition, circuit);
-
-  const inflow = inflows(circuit, branchAmps, loadAmps);
-  for (const [source, node] of fed.entries()) {
-    const amps = sources.amps[source]!;
-    if (node !== reference && !Number.isNaN(amps)) inflow[node]! += amps;
+  for (let index = 0; index < loadCount; index++) {
+    const element = branchCount + index;
+    const volts = tiedVolts(circuit, plan.from[element]!) - tiedVolts(circuit, plan.to[element]!);
+    const load = condition.loads[index];
+    loadVolts[index] = volts;
+    if (load && reach.alive[index]) loadAmps[index] = loadCurrent(load, volts);
   }
-  const residual = { amps: imbalance(circuit, inflow, sources.shared), ohms: ohmsResidual };
-  for (const [source, node] of fed.entries()) {
-    if (node !== reference && Number.isNaN(sources.amps[source])) inflow[node] = Number.NaN;
+  const sourceStates = condition.sources.map((): SourceState => "off");
+
+  const { inflow, sums } = zeros({ inflow: nodeCount, sums: nodal.volts.length });
+  const move = (from: number, to: number, amps: number) => {
+    if (from !== reference) inflow[from]! -= amps;
+    if (to !== reference) inflow[to]! += amps;
+  };
+  for (let branch = 0; branch < branchCount; branch++) move(from[branch]!, to[branch]!, branchAmps[branch]!);
+  for (let load = 0; load < loadCount; load++) {
+    move(from[branchCount + load]!, to[branchCount + load]!, loadAmps[load]!);
+  }
+  const given = nodal.tieAmps(ties, positions).amps;
+  for (let index = 0; index < ties.length; index++) {
+    const { at } = ties[index]!;
+    const open = share(ties[index]!, positions[index]!, given[index]!, {
+      states: sourceStates,
+      amps: sourceAmps,
+    });
+    if (at !== reference) sums[at]! += open;
+  }
+  for (let source = 0; source < fed.length; source++) {
+    const amps = sourceAmps[source]!;
+    if (!Number.isNaN(amps)) move(reference, fed[source]!, amps);
+  }
+  const residual = { amps: imbalance(plan, inflow, sums), ohms: ohmsResidual };
+
+  for (let source = 0; source < fed.length; source++) {
+    if (Number.isNaN(sourceAmps[source])) move(reference, fed[source]!, Number.NaN);
   }
   for (let branch = 0; branch < branchCount; branch++) {
     if (ohms[branch] === 0) branchAmps[branch] = Number.NaN;
@@ -35,13 +67,13 @@ export function readAnswer(
 
   return {
     kind: "solved",
-    potentials: potentials(circuit),
+    potentials,
     branchAmps,
     branchOhms: ohms,
     loadAmps,
-    loadVolts: loadVoltages(circuit),
-    sourceAmps: sources.amps,
-    sourceStates: sources.states,
+    loadVolts,
+    sourceAmps,
+    sourceStates,
     islands: reach.islands,
     iterations: nodal.factorisations,
     residual,
@@ -51,32 +83,6 @@ export function readAnswer(
 /** Of an unknown; NaN where nothing ties it to the reference. */
 function tiedVolts({ nodal, reach }: Circuit, unknown: number): number {
   return unknown !== reference && reach.floating[unknown] ? Number.NaN : nodal.voltsAt(unknown);
-}
-
-function potentials(circuit: Circuit): Float64Array {
-  const { nodeUnknown } = circuit.plan;
-  const volts = new Float64Array(nodeUnknown.length);
-  for (let node = 0; node < volts.length; node++) volts[node] = tiedVolts(circuit, nodeUnknown[node]!);
-  return volts;
-}
-
-function loadVoltages(circuit: Circuit): Float64Array {
-  const { from, to, elements } = circuit.plan;
-  const volts = new Float64Array(elements.loadCount);
-  for (let load = 0; load < volts.length; load++) {
-    const element = elements.branchCount + load;
-    volts[load] = tiedVolts(circuit, from[element]!) - tiedVolts(circuit, to[element]!);
-  }
-  return volts;
-}
-
-function loadCurrents(loads: Condition["loads"], circuit: Circuit): Float64Array {
-  const amps = new Float64Array(loads.length);
-  for (let index = 0; index < loads.length; index++) {
-    const load = loads[index];
-    if (load && circuit.reach.alive[index]) amps[index] = loadCurrent(load, circuit.voltsAlong(index));
-  }
-  return amps;
 }
 
 function loadCurrent(load: Load, volts: number): number {
@@ -90,62 +96,20 @@ function loadCurrent(load: Load, volts: number): number {
   }
 }
 
-interface SourceCurrents {
-  /** NaN where they are undetermined. */
-  readonly amps: Float64Array;
-  readonly states: SourceState[];
-  /** What sources give together whose shares are undetermined, and where. */
-  readonly shared: readonly { readonly at: number; readonly amps: number }[];
-}
-
-function sourceCurrents({ sources }: Condition, { nodal, ties, positions }: Circuit): SourceCurrents {
-  const amps = new Float64Array(sources.length);
-  const states: SourceState[] = sources.map(() => "off");
-  const given = nodal.tieAmps(ties, positions).amps;
-  const shared: { at: number; amps: number }[] = [];
-  ties.forEach((tie, index) => {
-    const each = shares(tie, positions[index]!, given[index]!);
-    for (const share of each) {
-      amps[share.source] = share.amps ?? Number.NaN;
-      states[share.source] = share.state;
-    }
-    if (each.some((share) => share.amps === undefined)) {
-      const known = each.reduce((sum, share) => sum + (share.amps ?? 0), 0);
-      shared.push({ at: tie.at, amps: given[index]! - known });
-    }
-  });
-  return { amps, states, shared };
-}
-
-/** By node, what branches and loads bring there. */
-function inflows({ plan }: Circuit, branchAmps: Float64Array, loadAmps: Float64Array): Float64Array {
-  const { nodeCount, branchCount, from, to } = plan.elements;
-  const inflow = new Float64Array(nodeCount);
-  for (let element = 0; element < from.length; element++) {
-    const amps = element < branchCount ? branchAmps[element]! : loadAmps[element - branchCount]!;
-    if (amps === 0) continue;
-    const start = from[element]!;
-    const end = to[element]!;
-    if (start !== reference) inflow[start]! -= amps;
-    if (end !== reference) inflow[end]! += amps;
-  }
-  return inflow;
-}
-
-/** The largest sum of currents at an unknown, from the currents as they are answered. */
-function imbalance(
-  { plan, nodal }: Circuit,
-  inflow: Float64Array,
-  shared: SourceCurrents["shared"],
-): Residual["amps"] {
-  const { nodeUnknown } = plan;
-  const sums = new Float64Array(nodal.volts.length);
-  for (const { at, amps } of shared) if (at !== reference) sums[at]! += amps;
+/**
+ * The largest sum of currents at an unknown, from the currents as they are answered.
+ *
+ * @param inflow by node, what is known to flow in
+ * @param sums by unknown, what else does; left as the sums
+ */
+function imbalance({ nodeUnknown }: Plan, inflow: Float64Array, sums: Float64Array): number {
   for (let node = 0; node < inflow.length; node++) {
     const unknown = nodeUnknown[node]!;
     if (unknown !== reference) sums[unknown]! += inflow[node]!;
   }
   let largest = 0;
-  for (const sum of sums) largest = Math.max(largest, Math.abs(sum));
+  for (let unknown = 0; unknown < sums.length; unknown++) {
+    largest = Math.max(largest, Math.abs(sums[unknown]!));
+  }
   return largest;
 }

@@ -3,6 +3,7 @@ import { Nodal, type Pivots } from "./nodal";
 import type { Plan } from "./plan";
 import type { Reach } from "./reach";
 import { startPositions, stepOf, type Tie } from "./ties";
+import { zeros } from "./zeros";
 
 /** A condition at work: the linear network, and where its sources stand. */
 export class Circuit {
@@ -16,6 +17,7 @@ export class Circuit {
   /** By load: its constant current, and its constant power; 0 for one that draws otherwise. */
   readonly amps: Float64Array;
   readonly watts: Float64Array;
+  private readonly start: Int32Array;
   private readonly firstLoad: number;
   private readonly mostVolts: number;
 
@@ -26,22 +28,24 @@ export class Circuit {
     readonly reach: Reach,
   ) {
     this.nodal = new Nodal(plan, reach.floating);
-    this.positions = startPositions(ties);
+    this.start = startPositions(ties);
+    this.positions = this.start.slice();
     this.firstLoad = plan.elements.branchCount;
-    this.amps = new Float64Array(loads.length);
-    this.watts = new Float64Array(loads.length);
+    const { amps, watts } = zeros({ amps: loads.length, watts: loads.length });
+    this.amps = amps;
+    this.watts = watts;
     const drawing: number[] = [];
     for (let index = 0; index < loads.length; index++) {
       const load = loads[index];
       if (load?.kind === "resistance") this.nodal.siemens[this.firstLoad + index] = 1 / load.ohms;
       else if (load && reach.alive[index]) {
-        if (load.kind === "current") this.amps[index] = load.amps;
-        else this.watts[index] = load.watts;
-        if (this.amps[index]! > 0 || this.watts[index]! > 0) drawing.push(index);
+        if (load.kind === "current") amps[index] = load.amps;
+        else watts[index] = load.watts;
+        if (amps[index]! > 0 || watts[index]! > 0) drawing.push(index);
       }
     }
     this.drawing = drawing;
-    this.power = drawing.filter((load) => this.watts[load]! > 0);
+    this.power = drawing.filter((load) => watts[load]! > 0);
     this.mostVolts = ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
   }
 
@@ -51,7 +55,7 @@ export class Circuit {
   }
 
   restart(): void {
-    this.positions.set(startPositions(this.ties));
+    this.positions.set(this.start);
   }
 
   /** Makes a load draw `amps` + `siemens` × its volts. */
@@ -73,7 +77,8 @@ export class Circuit {
   steps(): Int8Array {
     const { amps, noise } = this.nodal.tieAmps(this.ties, this.positions);
     const steps = new Int8Array(this.ties.length);
-    for (const [index, tie] of this.ties.entries()) {
+    for (let index = 0; index < steps.length; index++) {
+      const tie = this.ties[index]!;
       const found = { volts: this.nodal.voltsAt(tie.at), amps: amps[index]! };
       const noiseVolts = rounding * Math.max(this.mostVolts, Math.abs(found.volts));
       const noiseInside = tie.ohms > 0 ? noiseVolts / tie.ohms : noise[index]!;

@@ -13,6 +13,7 @@
 import { reference } from "./model";
 import type { Plan } from "./plan";
 import { fixedAmps, holdingLevel, type Tie } from "./ties";
+import { zeros } from "./zeros";
 
 /**
  * `held`: the voltages are right. `unheld`: some part of the network has fixed currents only; its voltages
@@ -37,33 +38,50 @@ export class Nodal {
   readonly volts: Float64Array;
   factorisations = 0;
 
-  private readonly known: Uint8Array;
+  /** By unknown: 1 where its voltage is known, the conductance to what is known, the current put in, the pivot. */
+  private readonly known: Float64Array;
   private readonly toKnown: Float64Array;
   private readonly injected: Float64Array;
   private readonly pivots: Float64Array;
-  private readonly between: Float64Array;
-  private readonly shares: Float64Array;
+  /** By unknown: what its elements carry away, and the size of what was added up. */
   private readonly needs: Float64Array;
   private readonly sizes: Float64Array;
+  /** By pair: the conductance, and its share in the pivot. */
+  private readonly between: Float64Array;
+  private readonly shares: Float64Array;
 
   /** @param floating by unknown, 1 where nothing ties it to the reference: it is left alone, at 0 V */
   constructor(
     private readonly plan: Plan,
     private readonly floating: Uint8Array,
   ) {
-    const { size, later } = plan.elimination;
     const elements = plan.from.length;
-    this.siemens = new Float64Array(elements);
-    this.amps = new Float64Array(elements);
-    this.volts = new Float64Array(size);
-    this.known = new Uint8Array(size);
-    this.toKnown = new Float64Array(size);
-    this.injected = new Float64Array(size);
-    this.pivots = new Float64Array(size);
-    this.between = new Float64Array(later.length);
-    this.shares = new Float64Array(later.length);
-    this.needs = new Float64Array(size);
-    this.sizes = new Float64Array(size);
+    const { size, later } = plan.elimination;
+    const pairs = later.length;
+    const lists = zeros({
+      siemens: elements,
+      amps: elements,
+      volts: size,
+      known: size,
+      toKnown: size,
+      injected: size,
+      pivots: size,
+      needs: size,
+      sizes: size,
+      between: pairs,
+      shares: pairs,
+    });
+    this.siemens = lists.siemens;
+    this.amps = lists.amps;
+    this.volts = lists.volts;
+    this.known = lists.known;
+    this.toKnown = lists.toKnown;
+    this.injected = lists.injected;
+    this.pivots = lists.pivots;
+    this.needs = lists.needs;
+    this.sizes = lists.sizes;
+    this.between = lists.between;
+    this.shares = lists.shares;
   }
 
   /** Voltages for the elements as they are and the ties at `positions`. */
@@ -91,7 +109,8 @@ export class Nodal {
     const noise = new Float64Array(ties.length);
     needs.fill(0);
     let hasStiff = false;
-    for (const [index, tie] of ties.entries()) {
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
       const position = positions[index]!;
       const level = holdingLevel(tie, position);
       if (level && tie.ohms === 0) hasStiff = true;
@@ -102,7 +121,8 @@ export class Nodal {
     }
     if (!hasStiff) return { amps, noise };
     this.addNeeds();
-    for (const [index, tie] of ties.entries()) {
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
       if (tie.ohms > 0 || !holdingLevel(tie, positions[index]!)) continue;
       amps[index] = needs[tie.at]!;
       noise[index] = rounding * sizes[tie.at]!;
@@ -145,7 +165,8 @@ export class Nodal {
     toKnown.fill(0);
     injected.fill(0);
     this.between.fill(0);
-    for (const [index, tie] of ties.entries()) {
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
       if (tie.at === reference) continue;
       const position = positions[index]!;
       const level = holdingLevel(tie, position);

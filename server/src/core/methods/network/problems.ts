@@ -45,10 +45,16 @@ export function conditionProblems(topology: Topology, condition: Condition): rea
   for (let index = 0; index < ohms.length; index++) {
     const value = ohms[index]!;
     if (value === 0 || value === Number.POSITIVE_INFINITY || isResistance(value)) continue;
-    problems.push({ kind: "figure-impossible", of: "branch", index, figure: "ohms", value });
+    problems.push(impossible({ of: "branch", index, figure: "ohms", value }));
   }
-  for (let index = 0; index < loads.length; index++) addLoadProblem(loads[index], index, problems);
-  for (let index = 0; index < sources.length; index++) addSourceProblems(sources[index], index, problems);
+  for (let index = 0; index < loads.length; index++) {
+    const problem = loadProblem(loads[index], index);
+    if (problem) problems.push(problem);
+  }
+  for (let index = 0; index < sources.length; index++) {
+    const source = sources[index];
+    if (source) problems.push(...sourceProblems(source, index));
+  }
   return problems;
 }
 
@@ -57,30 +63,36 @@ export const isResistance = (ohms: number): boolean => Number.isFinite(ohms) && 
 
 const isAmount = (value: number): boolean => Number.isFinite(value) && value >= 0;
 
-function addLoadProblem(load: Load | undefined, index: number, problems: InputProblem[]): void {
-  const add = (figure: "ohms" | "amps" | "watts", value: number) => {
-    problems.push({ kind: "figure-impossible", of: "load", index, figure, value });
-  };
+function loadProblem(load: Load | undefined, index: number): InputProblem | undefined {
+  const of = "load";
   switch (load?.kind) {
     case "current":
-      if (!isAmount(load.amps)) add("amps", load.amps);
-      break;
+      return isAmount(load.amps) ? undefined : impossible({ of, index, figure: "amps", value: load.amps });
     case "resistance":
-      if (!isResistance(load.ohms)) add("ohms", load.ohms);
-      break;
+      return isResistance(load.ohms)
+        ? undefined
+        : impossible({ of, index, figure: "ohms", value: load.ohms });
     case "power":
-      if (!isAmount(load.watts)) add("watts", load.watts);
-      break;
+      return isAmount(load.watts) ? undefined : impossible({ of, index, figure: "watts", value: load.watts });
+    default:
+      return undefined;
   }
 }
 
-function addSourceProblems(source: Source | undefined, index: number, problems: InputProblem[]): void {
-  if (!source) return;
-  const { volts, ohms, mostAmps } = source;
-  const add = (figure: "volts" | "ohms" | "mostAmps", value: number) => {
-    problems.push({ kind: "figure-impossible", of: "source", index, figure, value });
-  };
-  if (!isAmount(volts)) add("volts", volts);
-  if (ohms !== 0 && !isResistance(ohms)) add("ohms", ohms);
-  if (mostAmps !== undefined && !isAmount(mostAmps)) add("mostAmps", mostAmps);
+function sourceProblems({ volts, ohms, mostAmps }: Source, index: number): InputProblem[] {
+  const of = "source";
+  const problems: InputProblem[] = [];
+  if (!isAmount(volts)) problems.push(impossible({ of, index, figure: "volts", value: volts }));
+  if (ohms !== 0 && !isResistance(ohms))
+    problems.push(impossible({ of, index, figure: "ohms", value: ohms }));
+  if (mostAmps !== undefined && !isAmount(mostAmps)) {
+    problems.push(impossible({ of, index, figure: "mostAmps", value: mostAmps }));
+  }
+  return problems;
 }
+
+function impossible(figure: Omit<Impossible, "kind">): InputProblem {
+  return { kind: "figure-impossible", ...figure };
+}
+
+type Impossible = Extract<InputProblem, { kind: "figure-impossible" }>;

@@ -2,6 +2,7 @@ import { type Carried, carry } from "./carry";
 import type { Circuit } from "./circuit";
 import type { Condition, InputProblem } from "./model";
 import { isResistance } from "./problems";
+import { zeros } from "./zeros";
 
 export type ResistancesFound =
   | { readonly kind: "found"; readonly residual: number }
@@ -22,8 +23,7 @@ export function findResistances(
   ohms: Float64Array,
 ): ResistancesFound {
   const branches = circuit.plan.resistive;
-  const asked = ohms.slice();
-  const next = ohms.slice();
+  const { asked, next } = zeros({ asked: ohms.length, next: ohms.length });
   let share = 1;
   let last = Number.POSITIVE_INFINITY;
   for (let round = 0; round < mostRounds; round++) {
@@ -44,7 +44,7 @@ export function findResistances(
       circuit.setBranches(next);
       const carried = carry(circuit, true);
       if (carried.kind === "carried") {
-        ohms.set(next);
+        for (const branch of branches) ohms[branch] = next[branch]!;
         break;
       }
       if (share <= leastShare) return { kind: "refused", carried, residual };

@@ -1,6 +1,7 @@
 import type { Elements } from "./elements";
 import { reference } from "./model";
 import { branchWay } from "./shape";
+import { zeros } from "./zeros";
 
 /**
  * Rigid connections that hang together, from one of their nodes outwards: each node after its parent, one walk
@@ -77,8 +78,7 @@ export function walkRigid({ nodeCount, from, to }: Elements, ways: Uint8Array): 
 export function giveRigidAmps(walks: RigidWalks, inflow: Float64Array, amps: Float64Array): void {
   const { node, first, parent, by, isUpwards } = walks;
   /** By stop, of all that lies beyond it, itself included: the known inflow, and how many have an unknown one. */
-  const sums = new Float64Array(node.length);
-  const unknown = new Int32Array(node.length);
+  const { sums, unknown } = zeros({ sums: node.length, unknown: node.length });
   for (let stop = node.length - 1; stop >= 0; stop--) {
     const own = node[stop] === reference ? Number.NaN : inflow[node[stop]!]!;
     if (Number.isNaN(own)) unknown[stop]! += 1;

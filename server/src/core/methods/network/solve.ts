@@ -14,7 +14,7 @@ export function solveCondition(condition: Condition, plan: Plan, reach: Reach): 
     return { kind: "no-solution", reason: tied.kind, sources: tied.sources };
   }
   const circuit = new Circuit(condition, plan, tied.ties, reach);
-  const ohms = Float64Array.from(condition.ohms);
+  const ohms = new Float64Array(condition.ohms);
   circuit.setBranches(ohms);
   let carried = carry(circuit, false);
   let ohmsResidual = 0;
