@@ -1,11 +1,10 @@
 /** Random networks against mathjs, and against the laws of circuits. */
 
 import { describe, expect, test } from "vitest";
-import type { Solved } from "../../server/src/core/methods/network";
 import { fc } from "../support/random";
 import { anyNetwork, runs } from "./arbitraries";
 import { type Found, solveLinear, substitute } from "./outside";
-import { expectLawful, type Network, solve } from "./support";
+import { expectLawful, type Network, type Solved, solve } from "./support";
 
 function expectSame(of: Network, answer: Solved, found: Found, slack = 1e-7): void {
   answer.potentials.forEach((volts, node) => {

@@ -4,9 +4,10 @@ import {
   type Condition,
   type Load,
   type NetworkAnswer,
+  type NoSolution,
   prepare,
   reference,
-  type Solved,
+  type Solved as SolverSolved,
   type Source,
   type Topology,
 } from "../../server/src/core/methods/network";
@@ -47,16 +48,37 @@ export function topologyOf({ nodeCount, branches, loads, sources }: Network): To
   return { nodeCount, branches, loads, sources };
 }
 
-export function conditionOf({ branches, loads, sources }: Network): Condition {
+export function conditionOf({ branches, loads, sources }: Network) {
   return {
     ohms: branches.map(({ ohms }) => ohms),
     loads: loads.map(({ load }) => load),
     sources: sources.map(({ source }) => source),
+  } satisfies Condition;
+}
+
+/** An answer as tests write it: in plain lists, with undefined for what is undetermined. */
+export type Solved = {
+  readonly [Key in keyof SolverSolved]: SolverSolved[Key] extends Float64Array
+    ? readonly (number | undefined)[]
+    : SolverSolved[Key];
+};
+
+export function listed(answer: NetworkAnswer): Solved | NoSolution {
+  if (answer.kind !== "solved") return answer;
+  const list = (numbers: Float64Array) => [...numbers].map((one) => (Number.isNaN(one) ? undefined : one));
+  return {
+    ...answer,
+    potentials: list(answer.potentials),
+    branchAmps: list(answer.branchAmps),
+    branchOhms: list(answer.branchOhms),
+    loadAmps: list(answer.loadAmps),
+    loadVolts: list(answer.loadVolts),
+    sourceAmps: list(answer.sourceAmps),
   };
 }
 
-export function solve(of: Network, resistanceAt?: Condition["resistanceAt"]): NetworkAnswer {
-  return prepare(topologyOf(of)).solve({ ...conditionOf(of), ...(resistanceAt && { resistanceAt }) });
+export function solve(of: Network, resistanceAt?: Condition["resistanceAt"]): Solved | NoSolution {
+  return listed(prepare(topologyOf(of)).solve({ ...conditionOf(of), ...(resistanceAt && { resistanceAt }) }));
 }
 
 export function solved(of: Network, resistanceAt?: Condition["resistanceAt"]): Solved {

@@ -17,7 +17,7 @@ import {
   wire,
 } from "./support";
 
-const withOhms = (of: Network, ohms: readonly number[]): Network => ({
+const withOhms = (of: Network, ohms: readonly (number | undefined)[]): Network => ({
   ...of,
   branches: of.branches.map((one, branch) => ({ ...one, ohms: ohms[branch]! })),
 });

@@ -5,9 +5,9 @@ import { type Part, part } from "../part";
 import { recalled } from "../recall";
 import type { Keep } from "../value";
 import { type Circuit, drawCircuit, type FedLoad, fedLoads } from "./circuit";
-import { buildNetwork, type Network, type NetworkState } from "./network";
+import { layOutNetwork, type Network, type NetworkState, wireNetwork } from "./network";
 import { SourceOutputs } from "./source-outputs";
-import { solveConditions } from "./states";
+import { resistancesOf, solveConditions } from "./states";
 import { WireRatings } from "./wire-ratings";
 
 export interface ElectricalBasis {
@@ -25,14 +25,17 @@ export interface ElectricalBasis {
 
 export const circuitOf = recalled(drawCircuit);
 const fedOf = recalled(fedLoads);
-export const networkOf = recalled(buildNetwork);
+export const networkOf = recalled(layOutNetwork);
+const wiredOf = recalled((project) => wireNetwork(networkOf(project), project));
+const unwarmedOf = recalled((project) => resistancesOf(project, networkOf(project)));
 export const ratingsOf = part((project, keep) => new WireRatings(project, conditionsOf(project), keep));
 export const outputsOf = part((project, keep) => new SourceOutputs(project, conditionsOf(project), keep));
 export const statesOf = recalled((project) =>
   solveConditions({
     project,
     conditions: conditionsOf(project),
-    network: networkOf(project),
+    wired: wiredOf(project),
+    unwarmedOhms: unwarmedOf(project),
     ratings: ratingsOf(project),
     outputs: outputsOf(project),
   }),

@@ -1,7 +1,7 @@
 import type { Condition } from "../../records/types";
 import { derive, derived, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
-import { drawIn } from "./network";
+import { drawIn } from "./running";
 import { aircraftIn, type SourceBalance } from "./source-balance";
 import type { SourceOutputs } from "./source-outputs";
 

@@ -12,7 +12,8 @@ import { Memory } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
-import { drawIn, type NetworkState, undrawnIn } from "./network";
+import type { NetworkState } from "./network";
+import { drawIn, undrawnIn } from "./running";
 
 /** Current of each component in each condition in which it runs, by component id. */
 export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;

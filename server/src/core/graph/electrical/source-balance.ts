@@ -4,7 +4,7 @@ import { isBelow } from "../../rounding";
 import { derive, derived, type Operand, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadCurrents } from "./load-currents";
-import { drawIn, existingCurrent, runOf } from "./network";
+import { drawIn, existingCurrent, runOf } from "./running";
 import type { SourceOutputs } from "./source-outputs";
 
 /** What is asked of the sources in one condition, and what they give. */

@@ -51,11 +51,11 @@ export class SourceOutputs {
     return this.sources.filter((source) => this.isOn(source, condition));
   }
 
-  /** Most that a source gives; undefined while it is off, and without a number where none is recorded. */
-  limitOf(source: Source, condition: Condition): { readonly amps: number | undefined } | undefined {
+  /** Most that a source gives, in A; undefined while it is off, and Infinity where none is recorded. */
+  limitOf(source: Source, condition: Condition): number | undefined {
     if (!this.isOn(source, condition)) return undefined;
-    if (source.kind?.value !== "alternator") return { amps: source.rating?.value.si };
-    return { amps: this.outputOf(source, condition)?.value ?? source.rating?.value.si };
+    const output = source.kind?.value === "alternator" ? this.outputOf(source, condition) : undefined;
+    return output?.value ?? source.rating?.value.si ?? Number.POSITIVE_INFINITY;
   }
 
   /** Output of an alternator that runs, never above its rating; undefined where the record does not tell it. */

@@ -15,7 +15,7 @@ import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
 import { Memory } from "../remember";
 import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
-import type { WireNumbers } from "./network";
+import { type WarmWire, warmWire } from "./warm-wire";
 
 /** A table asked for something that it does not hold. */
 export interface Gap {
@@ -35,7 +35,7 @@ export interface RatedState {
   /** Undefined where the record or the tables don't tell. */
   readonly allowed: Value | undefined;
   /** What the network's solution needs; undefined while too little of it is known. */
-  readonly numbers: WireNumbers | undefined;
+  readonly numbers: WarmWire | undefined;
 }
 
 /** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
@@ -122,14 +122,14 @@ function rate(wire: Wire, condition: Condition, bundle: Bundle | undefined, keep
     const gap = gapOf("wire resistance", resistance);
     return { allowed, gaps: gap ? [...gaps, gap] : gaps, numbers: undefined };
   }
-  const numbers = {
+  const numbers = warmWire({
     material: material?.value ?? "copper",
     ohmsPer1000FeetAt20: resistance.value,
     lengthFeet: inUnit(length.value, "ft"),
     ambientCelsius,
     ratingCelsius: inUnit(rating.value, "degC"),
     allowedAmps: allowed?.value,
-  };
+  });
   return { allowed, gaps, numbers };
 }
 

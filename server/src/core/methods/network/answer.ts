@@ -1,89 +1,88 @@
 import type { Circuit } from "./circuit";
-import {
-  type Condition,
-  type Load,
-  type Residual,
-  reference,
-  type Solved,
-  type SourceState,
-  type Topology,
-} from "./model";
-import { rigidAmps } from "./rigid-amps";
-import { shares } from "./ties";
+import { type Condition, type Load, reference, type Solved, type SourceState } from "./model";
+import type { Plan } from "./plan";
+import { giveRigidAmps } from "./rigid-amps";
+import { share } from "./ties";
+import { zeros } from "./zeros";
 
 /** Reads the answer off a circuit that was solved. */
 export function readAnswer(
-  topology: Topology,
   condition: Condition,
   circuit: Circuit,
   ohms: Float64Array,
   ohmsResidual: number,
 ): Solved {
-  const { nodal, plan, reach } = circuit;
-  const firstLoad = topology.branches.length;
-  const isFloating = (unknown: number) => unknown !== reference && reach.floating[unknown] === 1;
-
-  // Those of rigid branches are found last, from what flows into them.
-  const branchAmps: (number | undefined)[] = [];
-  ohms.forEach((resistance, branch) => {
-    const isCarrying = resistance !== 0 && resistance !== Number.POSITIVE_INFINITY;
-    branchAmps.push(isCarrying ? nodal.voltsAlong(branch) / resistance : 0);
+  const { nodal, plan, reach, ties, positions } = circuit;
+  const { nodeCount, branchCount, loadCount, from, to, fed } = plan.elements;
+  const { potentials, branchAmps, loadAmps, loadVolts, sourceAmps } = zeros({
+    potentials: nodeCount,
+    branchAmps: branchCount,
+    loadAmps: loadCount,
+    loadVolts: loadCount,
+    sourceAmps: fed.length,
   });
-  const loadAmps = loadCurrents(condition, circuit, firstLoad);
-  const sources = sourceCurrents(condition, circuit);
+  for (let node = 0; node < nodeCount; node++) potentials[node] = tiedVolts(circuit, plan.nodeUnknown[node]!);
+  // Those of rigid branches are found last, from what flows into them.
+  for (const branch of plan.resistive) branchAmps[branch] = nodal.voltsAlong(branch) / ohms[branch]!;
+  for (let index = 0; index < loadCount; index++) {
+    const element = branchCount + index;
+    const volts = tiedVolts(circuit, plan.from[element]!) - tiedVolts(circuit, plan.to[element]!);
+    const load = condition.loads[index];
+    loadVolts[index] = volts;
+    if (load && reach.alive[index]) loadAmps[index] = loadCurrent(load, volts);
+  }
+  const sourceStates = condition.sources.map((): SourceState => "off");
 
-  const inflow = new Float64Array(topology.nodeCount);
+  const { inflow, sums } = zeros({ inflow: nodeCount, sums: nodal.volts.length });
   const move = (from: number, to: number, amps: number) => {
     if (from !== reference) inflow[from]! -= amps;
     if (to !== reference) inflow[to]! += amps;
   };
-  topology.branches.forEach(({ from, to }, branch) => {
-    move(from, to, branchAmps[branch]!);
-  });
-  topology.loads.forEach(({ from, to }, load) => {
-    move(from, to, loadAmps[load]!);
-  });
-  topology.sources.forEach(({ node }, source) => {
-    move(reference, node, sources.amps[source] ?? 0);
-  });
-  const residual = { amps: imbalance(circuit, inflow, sources.shared), ohms: ohmsResidual };
+  for (let branch = 0; branch < branchCount; branch++) move(from[branch]!, to[branch]!, branchAmps[branch]!);
+  for (let load = 0; load < loadCount; load++) {
+    move(from[branchCount + load]!, to[branchCount + load]!, loadAmps[load]!);
+  }
+  const given = nodal.tieAmps(ties, positions).amps;
+  for (let index = 0; index < ties.length; index++) {
+    const { at } = ties[index]!;
+    const open = share(ties[index]!, positions[index]!, given[index]!, {
+      states: sourceStates,
+      amps: sourceAmps,
+    });
+    if (at !== reference) sums[at]! += open;
+  }
+  for (let source = 0; source < fed.length; source++) {
+    const amps = sourceAmps[source]!;
+    if (!Number.isNaN(amps)) move(reference, fed[source]!, amps);
+  }
+  const residual = { amps: imbalance(plan, inflow, sums), ohms: ohmsResidual };
 
-  topology.sources.forEach(({ node }, source) => {
-    if (sources.amps[source] === undefined) move(reference, node, Number.NaN);
-  });
-  ohms.forEach((resistance, branch) => {
-    if (resistance === 0) branchAmps[branch] = undefined;
-  });
-  rigidAmps(plan.rigid, inflow, (branch, amps) => {
-    branchAmps[branch] = amps;
-  });
-  const potentials: (number | undefined)[] = [];
-  plan.nodeUnknown.forEach((unknown) => {
-    potentials.push(isFloating(unknown) ? undefined : nodal.voltsAt(unknown));
-  });
+  for (let source = 0; source < fed.length; source++) {
+    if (Number.isNaN(sourceAmps[source])) move(reference, fed[source]!, Number.NaN);
+  }
+  for (let branch = 0; branch < branchCount; branch++) {
+    if (ohms[branch] === 0) branchAmps[branch] = Number.NaN;
+  }
+  giveRigidAmps(plan.rigid, inflow, branchAmps);
+
   return {
     kind: "solved",
     potentials,
     branchAmps,
-    branchOhms: Array.from(ohms),
+    branchOhms: ohms,
     loadAmps,
-    loadVolts: loadAmps.map((_, load) => {
-      const element = firstLoad + load;
-      const undefinedEnd = isFloating(plan.from[element]!) || isFloating(plan.to[element]!);
-      return undefinedEnd ? undefined : nodal.voltsAlong(element);
-    }),
-    sourceAmps: sources.amps,
-    sourceStates: sources.states,
+    loadVolts,
+    sourceAmps,
+    sourceStates,
     islands: reach.islands,
     iterations: nodal.factorisations,
     residual,
   };
 }
 
-function loadCurrents(condition: Condition, { nodal, reach }: Circuit, firstLoad: number): number[] {
-  return condition.loads.map((load, index) =>
-    load && reach.alive[index] ? loadCurrent(load, nodal.voltsAlong(firstLoad + index)) : 0,
-  );
+/** Of an unknown; NaN where nothing ties it to the reference. */
+function tiedVolts({ nodal, reach }: Circuit, unknown: number): number {
+  return unknown !== reference && reach.floating[unknown] ? Number.NaN : nodal.voltsAt(unknown);
 }
 
 function loadCurrent(load: Load, volts: number): number {
@@ -97,42 +96,20 @@ function loadCurrent(load: Load, volts: number): number {
   }
 }
 
-interface SourceCurrents {
-  readonly amps: (number | undefined)[];
-  readonly states: SourceState[];
-  /** What sources give together whose shares are undetermined, and where. */
-  readonly shared: readonly { readonly at: number; readonly amps: number }[];
-}
-
-function sourceCurrents(condition: Condition, { nodal, ties, positions }: Circuit): SourceCurrents {
-  const amps: (number | undefined)[] = condition.sources.map(() => 0);
-  const states: SourceState[] = condition.sources.map(() => "off");
-  const given = nodal.tieAmps(ties, positions).amps;
-  const shared: { at: number; amps: number }[] = [];
-  ties.forEach((tie, index) => {
-    const each = shares(tie, positions[index]!, given[index]!);
-    for (const share of each) {
-      amps[share.source] = share.amps;
-      states[share.source] = share.state;
-    }
-    if (each.some((share) => share.amps === undefined)) {
-      const known = each.reduce((sum, share) => sum + (share.amps ?? 0), 0);
-      shared.push({ at: tie.at, amps: given[index]! - known });
-    }
-  });
-  return { amps, states, shared };
-}
-
-/** The largest sum of currents at an unknown, from the currents as they are answered. */
-function imbalance(
-  { plan, nodal }: Circuit,
-  inflow: Float64Array,
-  shared: SourceCurrents["shared"],
-): Residual["amps"] {
-  const sums = new Float64Array(nodal.volts.length);
-  for (const { at, amps } of shared) if (at !== reference) sums[at]! += amps;
-  plan.nodeUnknown.forEach((unknown, node) => {
+/**
+ * The largest sum of currents at an unknown, from the currents as they are answered.
+ *
+ * @param inflow by node, what is known to flow in
+ * @param sums by unknown, what else does; left as the sums
+ */
+function imbalance({ nodeUnknown }: Plan, inflow: Float64Array, sums: Float64Array): number {
+  for (let node = 0; node < inflow.length; node++) {
+    const unknown = nodeUnknown[node]!;
     if (unknown !== reference) sums[unknown]! += inflow[node]!;
-  });
-  return sums.reduce((largest, sum) => Math.max(largest, Math.abs(sum)), 0);
+  }
+  let largest = 0;
+  for (let unknown = 0; unknown < sums.length; unknown++) {
+    largest = Math.max(largest, Math.abs(sums[unknown]!));
+  }
+  return largest;
 }

@@ -42,7 +42,7 @@ export function carry(circuit: Circuit, warm: boolean): Carried {
 
 function carryCold(circuit: Circuit): Carried {
   circuit.restart();
-  for (const load of circuit.drawing) circuit.draw(load, load.amps);
+  for (const load of circuit.drawing) circuit.draw(load, circuit.amps[load]!);
   const settled = settleLoads(circuit);
   return settled.kind === "carried" && circuit.power.length > 0 ? iterate(circuit) : settled;
 }
@@ -96,14 +96,14 @@ function couldBeHelped(circuit: Circuit, before: readonly number[]): boolean {
 
 function drawTangents(circuit: Circuit, before: readonly number[]): void {
   circuit.power.forEach((load, index) => {
-    const amps = load.watts / before[index]!;
+    const amps = circuit.watts[load]! / before[index]!;
     circuit.draw(load, 2 * amps, -amps / before[index]!);
   });
 }
 
 function drawConstant(circuit: Circuit, before: readonly number[]): void {
   circuit.power.forEach((load, index) => {
-    circuit.draw(load, load.watts / before[index]!);
+    circuit.draw(load, circuit.watts[load]! / before[index]!);
   });
 }
 
@@ -120,7 +120,7 @@ function largestChange(circuit: Circuit, before: readonly number[]): number {
 
 /** Why the currents that the circuit's loads now ask for can't be had. */
 function refusal(circuit: Circuit): Carried {
-  const { drawing, ties, reach, plan } = circuit;
+  const { drawing, ties, reach } = circuit;
   if (drawing.length === 0) return { kind: "unsettled" };
   const asked = drawing.map((load) => circuit.voltsAlong(load));
   const positions = circuit.positions.slice();
@@ -134,13 +134,13 @@ function refusal(circuit: Circuit): Carried {
   const ratio = ratios.reduce((least, one) => Math.min(least, one));
   const worst = drawing[ratios.indexOf(ratio)]!;
 
-  const part = reach.part[plan.from[worst.element]!];
+  const part = circuit.partOf(worst);
   const feeding = ties.flatMap((tie, index) => (reach.part[tie.at] === part ? [{ tie, index }] : []));
   if (feeding.every(({ tie, index }) => isExhausted(tie, positions[index]!))) {
     const sources = feeding.flatMap(({ tie }) => tie.levels.flatMap((level) => level.sources));
     return { kind: "overloaded", sources: sources.map(({ index }) => index).sort((a, b) => a - b) };
   }
-  return { kind: "voltage-collapse", load: worst.load, ratio };
+  return { kind: "voltage-collapse", load: worst, ratio };
 }
 
 const mostSteps = 200;

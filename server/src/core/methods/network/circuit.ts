@@ -1,83 +1,93 @@
-import type { Condition, Topology } from "./model";
+import type { Condition } from "./model";
 import { Nodal, type Pivots } from "./nodal";
 import type { Plan } from "./plan";
 import type { Reach } from "./reach";
 import { startPositions, stepOf, type Tie } from "./ties";
-
-/** A load that can draw a current which does not follow from a resistance. */
-export interface Drawing {
-  readonly load: number;
-  readonly element: number;
-  /** Constant current; 0 for a load of constant power. */
-  readonly amps: number;
-  /** Constant power; 0 for a load of constant current. */
-  readonly watts: number;
-}
+import { zeros } from "./zeros";
 
 /** A condition at work: the linear network, and where its sources stand. */
 export class Circuit {
   readonly nodal: Nodal;
   /** By tie; see ties.ts. */
   readonly positions: Int32Array;
-  readonly drawing: readonly Drawing[];
-  readonly power: readonly Drawing[];
+  /** The loads that can draw, and do so otherwise than by a resistance. */
+  readonly drawing: readonly number[];
+  /** Those of them that draw a constant power. */
+  readonly power: readonly number[];
+  /** By load: its constant current, and its constant power; 0 for one that draws otherwise. */
+  readonly amps: Float64Array;
+  readonly watts: Float64Array;
+  private readonly start: Int32Array;
+  private readonly firstLoad: number;
   private readonly mostVolts: number;
 
   constructor(
-    topology: Topology,
-    condition: Condition,
+    { loads }: Condition,
     readonly plan: Plan,
     readonly ties: readonly Tie[],
     readonly reach: Reach,
   ) {
     this.nodal = new Nodal(plan, reach.floating);
-    this.positions = startPositions(ties);
-    const drawing: Drawing[] = [];
-    condition.loads.forEach((load, index) => {
-      const element = topology.branches.length + index;
-      if (load?.kind === "resistance") this.nodal.siemens[element] = 1 / load.ohms;
-      else if (!load || !reach.alive[index]) return;
-      else if (load.kind === "current") drawing.push({ load: index, element, amps: load.amps, watts: 0 });
-      else drawing.push({ load: index, element, amps: 0, watts: load.watts });
-    });
-    this.drawing = drawing.filter(({ amps, watts }) => amps > 0 || watts > 0);
-    this.power = this.drawing.filter(({ watts }) => watts > 0);
+    this.start = startPositions(ties);
+    this.positions = this.start.slice();
+    this.firstLoad = plan.elements.branchCount;
+    const { amps, watts } = zeros({ amps: loads.length, watts: loads.length });
+    this.amps = amps;
+    this.watts = watts;
+    const drawing: number[] = [];
+    for (let index = 0; index < loads.length; index++) {
+      const load = loads[index];
+      if (load?.kind === "resistance") this.nodal.siemens[this.firstLoad + index] = 1 / load.ohms;
+      else if (load && reach.alive[index]) {
+        if (load.kind === "current") amps[index] = load.amps;
+        else watts[index] = load.watts;
+        if (amps[index]! > 0 || watts[index]! > 0) drawing.push(index);
+      }
+    }
+    this.drawing = drawing;
+    this.power = drawing.filter((load) => watts[load]! > 0);
     this.mostVolts = ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
   }
 
-  setBranches(ohms: ArrayLike<number>): void {
-    for (let branch = 0; branch < ohms.length; branch++) {
-      // A rigid branch joins one unknown to itself, and carries what is found later.
-      this.nodal.siemens[branch] = ohms[branch] === 0 ? 0 : 1 / ohms[branch]!;
-    }
+  /** Those that are rigid join one unknown to itself, and carry what is found later. */
+  setBranches(ohms: Float64Array): void {
+    for (const branch of this.plan.resistive) this.nodal.siemens[branch] = 1 / ohms[branch]!;
   }
 
   restart(): void {
-    this.positions.set(startPositions(this.ties));
+    this.positions.set(this.start);
   }
 
   /** Makes a load draw `amps` + `siemens` × its volts. */
-  draw({ element }: Drawing, amps: number, siemens = 0): void {
-    this.nodal.amps[element] = amps;
-    this.nodal.siemens[element] = siemens;
+  draw(load: number, amps: number, siemens = 0): void {
+    this.nodal.amps[this.firstLoad + load] = amps;
+    this.nodal.siemens[this.firstLoad + load] = siemens;
   }
 
-  voltsAlong({ element }: Drawing): number {
-    return this.nodal.voltsAlong(element);
+  voltsAlong(load: number): number {
+    return this.nodal.voltsAlong(this.firstLoad + load);
+  }
+
+  /** The part of the network that feeds a load; see reach.ts. */
+  partOf(load: number): number | undefined {
+    return this.reach.part[this.plan.from[this.firstLoad + load]!];
   }
 
   /** By tie, which way its position must move. Only after a solve that found voltages. */
   steps(): Int8Array {
     const { amps, noise } = this.nodal.tieAmps(this.ties, this.positions);
-    return Int8Array.from(this.ties, (tie, index) => {
+    const steps = new Int8Array(this.ties.length);
+    for (let index = 0; index < steps.length; index++) {
+      const tie = this.ties[index]!;
       const found = { volts: this.nodal.voltsAt(tie.at), amps: amps[index]! };
       const noiseVolts = rounding * Math.max(this.mostVolts, Math.abs(found.volts));
       const noiseInside = tie.ohms > 0 ? noiseVolts / tie.ohms : noise[index]!;
-      return stepOf(tie, this.positions[index]!, found, {
+      steps[index] = stepOf(tie, this.positions[index]!, found, {
         volts: noiseVolts,
         amps: rounding * Math.abs(found.amps) + noiseInside,
       });
-    });
+    }
+    return steps;
   }
 
   /**

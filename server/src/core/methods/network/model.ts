@@ -44,7 +44,7 @@ export interface Source {
 /** One state of the network. */
 export interface Condition {
   /** By branch: `leastOhms` or more; 0 is a rigid connection, Infinity is open. */
-  readonly ohms: readonly number[];
+  readonly ohms: ArrayLike<number>;
   /** By load; undefined is switched off. */
   readonly loads: readonly (Load | undefined)[];
   /** By source; undefined is switched off or failed. */
@@ -67,19 +67,20 @@ export interface Island {
   readonly lacks: "source" | "return";
 }
 
+/** Where a current or voltage is undetermined, the lists hold NaN. */
 export interface Solved {
   readonly kind: "solved";
-  /** Volts by node; undefined where nothing ties the node to the reference. */
-  readonly potentials: readonly (number | undefined)[];
-  /** By branch, along `from` → `to`; undefined in a loop of rigid connections, where anything is possible. */
-  readonly branchAmps: readonly (number | undefined)[];
+  /** Volts by node; undetermined where nothing ties the node to the reference. */
+  readonly potentials: Float64Array;
+  /** By branch, along `from` → `to`; undetermined in a loop of rigid connections, where anything is possible. */
+  readonly branchAmps: Float64Array;
   /** By branch, as `resistanceAt` left them. */
-  readonly branchOhms: readonly number[];
+  readonly branchOhms: Float64Array;
   /** By load, along `from` → `to`; 0 for a load that is off or dead. */
-  readonly loadAmps: readonly number[];
-  readonly loadVolts: readonly (number | undefined)[];
-  /** By source, into the network; undefined for stiff sources of one voltage rigidly in parallel. */
-  readonly sourceAmps: readonly (number | undefined)[];
+  readonly loadAmps: Float64Array;
+  readonly loadVolts: Float64Array;
+  /** By source, into the network; undetermined for stiff sources of one voltage rigidly in parallel. */
+  readonly sourceAmps: Float64Array;
   readonly sourceStates: readonly SourceState[];
   readonly islands: readonly Island[];
   /** Linear systems solved. */

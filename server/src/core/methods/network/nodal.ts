@@ -13,6 +13,7 @@
 import { reference } from "./model";
 import type { Plan } from "./plan";
 import { fixedAmps, holdingLevel, type Tie } from "./ties";
+import { zeros } from "./zeros";
 
 /**
  * `held`: the voltages are right. `unheld`: some part of the network has fixed currents only; its voltages
@@ -37,10 +38,15 @@ export class Nodal {
   readonly volts: Float64Array;
   factorisations = 0;
 
-  private readonly known: Uint8Array;
+  /** By unknown: 1 where its voltage is known, the conductance to what is known, the current put in, the pivot. */
+  private readonly known: Float64Array;
   private readonly toKnown: Float64Array;
   private readonly injected: Float64Array;
   private readonly pivots: Float64Array;
+  /** By unknown: what its elements carry away, and the size of what was added up. */
+  private readonly needs: Float64Array;
+  private readonly sizes: Float64Array;
+  /** By pair: the conductance, and its share in the pivot. */
   private readonly between: Float64Array;
   private readonly shares: Float64Array;
 
@@ -49,17 +55,33 @@ export class Nodal {
     private readonly plan: Plan,
     private readonly floating: Uint8Array,
   ) {
-    const { size, later } = plan.elimination;
     const elements = plan.from.length;
-    this.siemens = new Float64Array(elements);
-    this.amps = new Float64Array(elements);
-    this.volts = new Float64Array(size);
-    this.known = new Uint8Array(size);
-    this.toKnown = new Float64Array(size);
-    this.injected = new Float64Array(size);
-    this.pivots = new Float64Array(size);
-    this.between = new Float64Array(later.length);
-    this.shares = new Float64Array(later.length);
+    const { size, later } = plan.elimination;
+    const pairs = later.length;
+    const lists = zeros({
+      siemens: elements,
+      amps: elements,
+      volts: size,
+      known: size,
+      toKnown: size,
+      injected: size,
+      pivots: size,
+      needs: size,
+      sizes: size,
+      between: pairs,
+      shares: pairs,
+    });
+    this.siemens = lists.siemens;
+    this.amps = lists.amps;
+    this.volts = lists.volts;
+    this.known = lists.known;
+    this.toKnown = lists.toKnown;
+    this.injected = lists.injected;
+    this.pivots = lists.pivots;
+    this.needs = lists.needs;
+    this.sizes = lists.sizes;
+    this.between = lists.between;
+    this.shares = lists.shares;
   }
 
   /** Voltages for the elements as they are and the ties at `positions`. */
@@ -82,52 +104,58 @@ export class Nodal {
 
   /** What each tie gives; a stiff one that holds gives whatever its unknown needs, with that sum's noise. */
   tieAmps(ties: readonly Tie[], positions: Int32Array): TieAmps {
+    const { needs, sizes } = this;
     const amps = new Float64Array(ties.length);
     const noise = new Float64Array(ties.length);
-    const needs = new Float64Array(this.volts.length);
-    const isStiff = (tie: Tie, index: number) => tie.ohms === 0 && holdingLevel(tie, positions[index]!);
-    ties.forEach((tie, index) => {
-      if (isStiff(tie, index)) return;
-      const level = holdingLevel(tie, positions[index]!);
-      amps[index] = level
-        ? (level.volts - this.voltsAt(tie.at)) / tie.ohms
-        : fixedAmps(tie, positions[index]!);
-      if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
-    });
-    if (!ties.some(isStiff)) return { amps, noise };
-    const sizes = this.addNeeds(needs);
-    ties.forEach((tie, index) => {
-      if (!isStiff(tie, index)) return;
+    needs.fill(0);
+    let hasStiff = false;
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
+      const position = positions[index]!;
+      const level = holdingLevel(tie, position);
+      if (level && tie.ohms === 0) hasStiff = true;
+      else {
+        amps[index] = level ? (level.volts - this.voltsAt(tie.at)) / tie.ohms : fixedAmps(tie, position);
+        if (tie.at !== reference) needs[tie.at]! -= amps[index]!;
+      }
+    }
+    if (!hasStiff) return { amps, noise };
+    this.addNeeds();
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
+      if (tie.ohms > 0 || !holdingLevel(tie, positions[index]!)) continue;
       amps[index] = needs[tie.at]!;
       noise[index] = rounding * sizes[tie.at]!;
-    });
+    }
     return { amps, noise };
   }
 
-  /** Adds what the elements carry away from each unknown that is held; answers the size of what was added. */
-  private addNeeds(needs: Float64Array): Float64Array {
+  /** Adds what the elements carry away from each unknown that is held to its needs, and how much was added. */
+  private addNeeds(): void {
+    const { known, siemens, amps, needs, sizes } = this;
     const { from, to } = this.plan;
-    const sizes = new Float64Array(needs.length);
-    const isHeld = (unknown: number) => unknown !== reference && this.known[unknown] === 1;
+    sizes.fill(0);
     for (let element = 0; element < from.length; element++) {
       const a = from[element]!;
       const b = to[element]!;
-      if (a === b || !(isHeld(a) || isHeld(b))) continue;
-      const siemens = this.siemens[element]!;
-      const amps = this.amps[element]!;
-      const carried = siemens * this.voltsAlong(element) + amps;
-      const size =
-        Math.abs(siemens) * (Math.abs(this.voltsAt(a)) + Math.abs(this.voltsAt(b))) + Math.abs(amps);
-      if (a !== reference) {
+      const isHeldA = a !== reference && known[a] === 1;
+      const isHeldB = b !== reference && known[b] === 1;
+      if (a === b || !(isHeldA || isHeldB)) continue;
+      const voltsA = this.voltsAt(a);
+      const voltsB = this.voltsAt(b);
+      const conductance = siemens[element]!;
+      const fixed = amps[element]!;
+      const carried = conductance * (voltsA - voltsB) + fixed;
+      const size = Math.abs(conductance) * (Math.abs(voltsA) + Math.abs(voltsB)) + Math.abs(fixed);
+      if (isHeldA) {
         needs[a]! += carried;
         sizes[a]! += size;
       }
-      if (b !== reference) {
+      if (isHeldB) {
         needs[b]! -= carried;
         sizes[b]! += size;
       }
     }
-    return sizes;
   }
 
   private placeTies(ties: readonly Tie[], positions: Int32Array): void {
@@ -137,8 +165,9 @@ export class Nodal {
     toKnown.fill(0);
     injected.fill(0);
     this.between.fill(0);
-    ties.forEach((tie, index) => {
-      if (tie.at === reference) return;
+    for (let index = 0; index < ties.length; index++) {
+      const tie = ties[index]!;
+      if (tie.at === reference) continue;
       const position = positions[index]!;
       const level = holdingLevel(tie, position);
       if (!level) injected[tie.at]! += fixedAmps(tie, position);
@@ -149,7 +178,7 @@ export class Nodal {
         known[tie.at] = 1;
         volts[tie.at] = level.volts;
       }
-    });
+    }
   }
 
   private placeElements(): void {

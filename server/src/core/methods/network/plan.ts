@@ -1,31 +1,39 @@
 import { DisjointSets } from "./disjoint-sets";
+import type { Elements } from "./elements";
 import { type Elimination, pairOf, planElimination } from "./elimination";
-import { reference, type Topology } from "./model";
-import { type RigidWalk, walkRigid } from "./rigid-amps";
+import { reference } from "./model";
+import { type RigidWalks, walkRigid } from "./rigid-amps";
+import { branchWay } from "./shape";
 
 /**
- * The network with rigidly connected nodes merged: what stays the same as long as the same branches are
- * rigid. Unknowns are numbered by their step of elimination; `reference` stands for every node that is
- * rigidly grounded. Elements are the branches, then the loads.
+ * The network with rigidly connected nodes merged and open branches left out: what stays the same as long as no
+ * branch is switched. Unknowns are numbered by their step of elimination; `reference` stands for every node that
+ * is rigidly grounded.
  */
 export interface Plan {
+  readonly elements: Elements;
   readonly elimination: Elimination;
   readonly nodeUnknown: Int32Array;
   /** By element: the unknowns at its ends. */
   readonly from: Int32Array;
   readonly to: Int32Array;
-  /** By element: its pair in the elimination; −1 when an end is the reference or both are one unknown. */
+  /** By element: its pair in the elimination; −1 when an end is the reference or both are one unknown, or it is open. */
   readonly pair: Int32Array;
-  readonly rigid: readonly RigidWalk[];
+  /** By source: the unknown that it feeds. */
+  readonly fed: Int32Array;
+  /** The branches that are neither rigid nor open. */
+  readonly resistive: Int32Array;
+  readonly rigid: RigidWalks;
 }
 
-/** @param rigid by branch, 1 where it is a rigid connection */
-export function makePlan({ nodeCount, branches, loads }: Topology, rigid: Uint8Array): Plan {
+/** @param ways by branch, its `branchWay` */
+export function makePlan(elements: Elements, ways: Uint8Array): Plan {
+  const { nodeCount } = elements;
   const ground = nodeCount;
   const place = (node: number) => (node === reference ? ground : node);
   const merged = new DisjointSets(nodeCount + 1);
-  branches.forEach(({ from, to }, index) => {
-    if (rigid[index]) merged.join(place(from), place(to));
+  ways.forEach((way, branch) => {
+    if (way === branchWay.rigid) merged.join(place(elements.from[branch]!), place(elements.to[branch]!));
   });
 
   const grounded = merged.find(ground);
@@ -36,24 +44,32 @@ export function makePlan({ nodeCount, branches, loads }: Topology, rigid: Uint8A
   }
   const numberOf = (node: number) => numbers[merged.find(place(node))]!;
 
-  const elements = [...branches, ...loads];
-  const ends = elements.map(({ from, to }) => [numberOf(from), numberOf(to)] as const);
-  const elimination = planElimination(
-    size,
-    ends.filter(([from, to]) => from !== reference && to !== reference).flat(),
+  const from = elements.from.map(numberOf);
+  const to = elements.to.map(numberOf);
+  const isPair = (element: number) =>
+    from[element] !== reference &&
+    to[element] !== reference &&
+    from[element] !== to[element] &&
+    ways[element] !== branchWay.open;
+  const edges: number[] = [];
+  for (let element = 0; element < from.length; element++) {
+    if (isPair(element)) edges.push(from[element]!, to[element]!);
+  }
+  const elimination = planElimination(size, edges);
+  const pair = from.map((a, element) =>
+    isPair(element) ? pairOf(elimination, elimination.stepOf[a]!, elimination.stepOf[to[element]!]!) : -1,
   );
   const stepOf = (number: number) => (number === reference ? reference : elimination.stepOf[number]!);
-  const from = Int32Array.from(ends, ([end]) => stepOf(end));
-  const to = Int32Array.from(ends, ([, end]) => stepOf(end));
+  const nodeUnknown = Int32Array.from({ length: nodeCount }, (_, node) => stepOf(numberOf(node)));
   return {
+    elements,
     elimination,
-    nodeUnknown: Int32Array.from({ length: nodeCount }, (_, node) => stepOf(numberOf(node))),
-    from,
-    to,
-    pair: from.map((a, element) => {
-      const b = to[element]!;
-      return a === reference || b === reference || a === b ? -1 : pairOf(elimination, a, b);
-    }),
-    rigid: walkRigid(nodeCount, branches, rigid),
+    nodeUnknown,
+    from: from.map(stepOf),
+    to: to.map(stepOf),
+    pair,
+    fed: elements.fed.map((node) => (node === reference ? reference : nodeUnknown[node]!)),
+    resistive: Int32Array.from([...ways.keys()].filter((branch) => ways[branch] === branchWay.resistive)),
+    rigid: walkRigid(elements, ways),
   };
 }

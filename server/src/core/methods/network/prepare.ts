@@ -1,6 +1,10 @@
-import type { Condition, NetworkAnswer, Terminals, Topology } from "./model";
+import { elementsOf } from "./elements";
+import { Kept } from "./kept";
+import type { Condition, NetworkAnswer, Topology } from "./model";
 import { makePlan, type Plan } from "./plan";
-import { topologyProblems } from "./problems";
+import { conditionProblems, topologyProblems } from "./problems";
+import { findReach, type Reach } from "./reach";
+import { shapeOf } from "./shape";
 import { solveCondition } from "./solve";
 
 /** A topology made ready, to be solved for many conditions. */
@@ -9,57 +13,34 @@ export interface Network {
   solve(condition: Condition): NetworkAnswer;
 }
 
-/** Those made ready last: most edits of a record change a number, and not what is connected to what. */
-const prepared: { readonly topology: Topology; readonly network: Network }[] = [];
-
 /**
- * Makes a topology ready: which unknown is eliminated when, and what that ties together, is planned once for
- * each set of rigid branches (a contactor that opens changes it, a switched load doesn't) and kept.
+ * Makes a topology ready. What rests on its connections alone is found once and kept: which unknown is eliminated
+ * when, for each set of rigid and open branches, and how far current can flow, for each set of loads and sources
+ * that are on. Whoever solves the same topology again keeps the network, and pays for its numbers only.
  */
 export function prepare(topology: Topology): Network {
-  const known = prepared.find((one) => isSameTopology(one.topology, topology));
-  if (known) return known.network;
-  const network = prepareAnew(topology);
-  prepared.push({ topology, network });
-  if (prepared.length > topologiesKept) prepared.shift();
-  return network;
-}
-
-function isSameTopology(a: Topology, b: Topology): boolean {
-  return (
-    a.nodeCount === b.nodeCount &&
-    areSameTerminals(a.branches, b.branches) &&
-    areSameTerminals(a.loads, b.loads) &&
-    a.sources.length === b.sources.length &&
-    a.sources.every(({ node }, index) => node === b.sources[index]!.node)
-  );
-}
-
-function areSameTerminals(a: readonly Terminals[], b: readonly Terminals[]): boolean {
-  return (
-    a.length === b.length && a.every(({ from, to }, index) => from === b[index]!.from && to === b[index]!.to)
-  );
-}
-
-function prepareAnew(topology: Topology): Network {
   const problems = topologyProblems(topology);
   if (problems.length > 0)
     return { solve: () => ({ kind: "no-solution", reason: "invalid-input", problems }) };
 
-  const kept: { readonly rigid: Uint8Array; readonly plan: Plan }[] = [];
-  const planFor = (rigid: Uint8Array): Plan => {
-    const known = kept.find((one) => one.rigid.every((value, branch) => value === rigid[branch]));
-    if (known) return known.plan;
-    const plan = makePlan(topology, rigid);
-    kept.push({ rigid, plan });
-    if (kept.length > plansKept) kept.shift();
-    return plan;
+  const elements = elementsOf(topology);
+  const plans = new Kept<{ readonly plan: Plan; readonly reaches: Kept<Reach> }>(plansKept);
+  return {
+    solve: (condition) => {
+      const problems = conditionProblems(topology, condition);
+      if (problems.length > 0) return { kind: "no-solution", reason: "invalid-input", problems };
+      const shape = shapeOf(condition);
+      const { plan, reaches } = plans.recall([shape.branches], () => ({
+        plan: makePlan(elements, shape.branches),
+        reaches: new Kept<Reach>(reachesKept),
+      }));
+      const reach = reaches.recall([shape.loads, shape.sources], () => findReach(shape, plan));
+      return solveCondition(condition, plan, reach);
+    },
   };
-  return { solve: (condition) => solveCondition(topology, condition, planFor) };
 }
 
 /** More than any aircraft has phases of flight with contactors of their own. */
 const plansKept = 32;
-
-/** As many as the install records that somebody works on at a time. */
-const topologiesKept = 4;
+/** More than any record has conditions. */
+const reachesKept = 32;

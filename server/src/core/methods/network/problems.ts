@@ -32,27 +32,29 @@ export function topologyProblems({ nodeCount, branches, loads, sources }: Topolo
 
 /** Everything that keeps a condition from being one of this topology. */
 export function conditionProblems(topology: Topology, condition: Condition): readonly InputProblem[] {
-  const lengths = [
-    ["branch", topology.branches.length, condition.ohms.length],
-    ["load", topology.loads.length, condition.loads.length],
-    ["source", topology.sources.length, condition.sources.length],
-  ] as const;
-  const counts = lengths.flatMap(([of, expected, given]): InputProblem[] =>
-    expected === given ? [] : [{ kind: "count-differs", of, expected, given }],
-  );
-  if (counts.length > 0) return counts;
-
+  const { ohms, loads, sources } = condition;
   const problems: InputProblem[] = [];
-  condition.ohms.forEach((value, index) => {
-    if (value === 0 || value === Number.POSITIVE_INFINITY || isResistance(value)) return;
-    problems.push({ kind: "figure-impossible", of: "branch", index, figure: "ohms", value });
-  });
-  condition.loads.forEach((load, index) => {
-    if (load) problems.push(...loadProblems(load, index));
-  });
-  condition.sources.forEach((source, index) => {
+  const compare = (of: Part, expected: number, given: number) => {
+    if (expected !== given) problems.push({ kind: "count-differs", of, expected, given });
+  };
+  compare("branch", topology.branches.length, ohms.length);
+  compare("load", topology.loads.length, loads.length);
+  compare("source", topology.sources.length, sources.length);
+  if (problems.length > 0) return problems;
+
+  for (let index = 0; index < ohms.length; index++) {
+    const value = ohms[index]!;
+    if (value === 0 || value === Number.POSITIVE_INFINITY || isResistance(value)) continue;
+    problems.push(impossible({ of: "branch", index, figure: "ohms", value }));
+  }
+  for (let index = 0; index < loads.length; index++) {
+    const problem = loadProblem(loads[index], index);
+    if (problem) problems.push(problem);
+  }
+  for (let index = 0; index < sources.length; index++) {
+    const source = sources[index];
     if (source) problems.push(...sourceProblems(source, index));
-  });
+  }
   return problems;
 }
 
@@ -61,31 +63,36 @@ export const isResistance = (ohms: number): boolean => Number.isFinite(ohms) && 
 
 const isAmount = (value: number): boolean => Number.isFinite(value) && value >= 0;
 
-function loadProblems(load: Load, index: number): InputProblem[] {
-  const fault = (figure: "ohms" | "amps" | "watts", value: number): InputProblem[] => [
-    { kind: "figure-impossible", of: "load", index, figure, value },
-  ];
-  switch (load.kind) {
+function loadProblem(load: Load | undefined, index: number): InputProblem | undefined {
+  const of = "load";
+  switch (load?.kind) {
     case "current":
-      return isAmount(load.amps) ? [] : fault("amps", load.amps);
+      return isAmount(load.amps) ? undefined : impossible({ of, index, figure: "amps", value: load.amps });
     case "resistance":
-      return isResistance(load.ohms) ? [] : fault("ohms", load.ohms);
+      return isResistance(load.ohms)
+        ? undefined
+        : impossible({ of, index, figure: "ohms", value: load.ohms });
     case "power":
-      return isAmount(load.watts) ? [] : fault("watts", load.watts);
+      return isAmount(load.watts) ? undefined : impossible({ of, index, figure: "watts", value: load.watts });
+    default:
+      return undefined;
   }
 }
 
 function sourceProblems({ volts, ohms, mostAmps }: Source, index: number): InputProblem[] {
-  const fault = (figure: "volts" | "ohms" | "mostAmps", value: number): InputProblem => ({
-    kind: "figure-impossible",
-    of: "source",
-    index,
-    figure,
-    value,
-  });
+  const of = "source";
   const problems: InputProblem[] = [];
-  if (!isAmount(volts)) problems.push(fault("volts", volts));
-  if (ohms !== 0 && !isResistance(ohms)) problems.push(fault("ohms", ohms));
-  if (mostAmps !== undefined && !isAmount(mostAmps)) problems.push(fault("mostAmps", mostAmps));
+  if (!isAmount(volts)) problems.push(impossible({ of, index, figure: "volts", value: volts }));
+  if (ohms !== 0 && !isResistance(ohms))
+    problems.push(impossible({ of, index, figure: "ohms", value: ohms }));
+  if (mostAmps !== undefined && !isAmount(mostAmps)) {
+    problems.push(impossible({ of, index, figure: "mostAmps", value: mostAmps }));
+  }
   return problems;
 }
+
+function impossible(figure: Omit<Impossible, "kind">): InputProblem {
+  return { kind: "figure-impossible", ...figure };
+}
+
+type Impossible = Extract<InputProblem, { kind: "figure-impossible" }>;

@@ -1,7 +1,7 @@
 import { DisjointSets } from "./disjoint-sets";
-import { type Condition, type Island, reference, type Topology } from "./model";
+import { type Island, reference } from "./model";
 import type { Plan } from "./plan";
-import type { Tie } from "./ties";
+import { branchWay, loadWay, type Shape } from "./shape";
 
 /** What the sources reach, through branches and resistive loads; never through the reference. */
 export interface Reach {
@@ -14,8 +14,8 @@ export interface Reach {
   readonly part: Int32Array;
 }
 
-/** Where current can flow at all in a condition. */
-export function findReach(topology: Topology, condition: Condition, plan: Plan, ties: readonly Tie[]): Reach {
+/** Where current can flow at all in a condition of this shape. */
+export function findReach({ branches, loads, sources }: Shape, plan: Plan): Reach {
   const { size } = plan.elimination;
   const sets = new DisjointSets(size);
   const grounded: number[] = [];
@@ -25,41 +25,44 @@ export function findReach(topology: Topology, condition: Condition, plan: Plan, 
     if (from !== reference && to !== reference) sets.join(from, to);
     else if (from !== to) grounded.push(Math.max(from, to));
   };
-  const firstLoad = topology.branches.length;
-  condition.ohms.forEach((ohms, branch) => {
-    if (ohms !== Number.POSITIVE_INFINITY) connect(branch);
+  const firstLoad = plan.elements.branchCount;
+  branches.forEach((way, branch) => {
+    if (way !== branchWay.open) connect(branch);
   });
-  condition.loads.forEach((load, index) => {
-    if (load?.kind === "resistance") connect(firstLoad + index);
+  loads.forEach((way, load) => {
+    if (way === loadWay.resistive) connect(firstLoad + load);
   });
 
   const part = new Int32Array(size);
   for (let unknown = 0; unknown < size; unknown++) part[unknown] = sets.find(unknown);
-  const fed = new Set(ties.flatMap(({ at }) => (at === reference ? [] : [part[at]!])));
+  const partAt = (unknown: number) => (unknown === reference ? reference : part[unknown]!);
+  const fed = new Set<number>();
+  plan.fed.forEach((unknown, source) => {
+    if (sources[source] === 1 && unknown !== reference) fed.add(part[unknown]!);
+  });
   const returning = new Set([...fed, ...grounded.map((unknown) => part[unknown]!)]);
   /** Parts where current flows: those with a source, and those that lead it back from another part's load. */
   const live = new Set(fed);
-  const alive = new Uint8Array(condition.loads.length);
+  const alive = new Uint8Array(loads.length);
   const dead = new Map<number, Dead>();
-  const partAt = (unknown: number) => (unknown === reference ? reference : part[unknown]!);
 
-  condition.loads.forEach((load, index) => {
-    if (!load || load.kind === "resistance") return;
-    const from = partAt(plan.from[firstLoad + index]!);
-    const to = partAt(plan.to[firstLoad + index]!);
+  loads.forEach((way, load) => {
+    if (way !== loadWay.drawing) return;
+    const from = partAt(plan.from[firstLoad + load]!);
+    const to = partAt(plan.to[firstLoad + load]!);
     const lacks = !fed.has(from) ? "source" : to !== reference && !returning.has(to) ? "return" : undefined;
-    if (lacks) note(dead, lacks === "return" || from === reference ? to : from, index, lacks);
+    if (lacks) note(dead, lacks === "return" || from === reference ? to : from, load, lacks);
     else {
-      alive[index] = 1;
+      alive[load] = 1;
       live.add(to);
     }
   });
-  condition.loads.forEach((load, index) => {
-    if (load?.kind !== "resistance") return;
-    const from = partAt(plan.from[firstLoad + index]!);
-    const at = from === reference ? partAt(plan.to[firstLoad + index]!) : from;
-    if (at !== reference && live.has(at)) alive[index] = 1;
-    else note(dead, at, index, "source");
+  loads.forEach((way, load) => {
+    if (way !== loadWay.resistive) return;
+    const from = partAt(plan.from[firstLoad + load]!);
+    const at = from === reference ? partAt(plan.to[firstLoad + load]!) : from;
+    if (at !== reference && live.has(at)) alive[load] = 1;
+    else note(dead, at, load, "source");
   });
 
   const floating = new Uint8Array(size);

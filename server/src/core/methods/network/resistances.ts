@@ -2,6 +2,7 @@ import { type Carried, carry } from "./carry";
 import type { Circuit } from "./circuit";
 import type { Condition, InputProblem } from "./model";
 import { isResistance } from "./problems";
+import { zeros } from "./zeros";
 
 export type ResistancesFound =
   | { readonly kind: "found"; readonly residual: number }
@@ -21,29 +22,29 @@ export function findResistances(
   resistanceAt: NonNullable<Condition["resistanceAt"]>,
   ohms: Float64Array,
 ): ResistancesFound {
-  const branches = [...ohms.keys()].filter((branch) => isResistance(ohms[branch]!));
-  const asked = ohms.slice();
+  const branches = circuit.plan.resistive;
+  const { asked, next } = zeros({ asked: ohms.length, next: ohms.length });
   let share = 1;
   let last = Number.POSITIVE_INFINITY;
   for (let round = 0; round < mostRounds; round++) {
     let residual = 0;
     for (const branch of branches) {
-      const value = resistanceAt(branch, Math.abs(circuit.nodal.voltsAlong(branch)) / ohms[branch]!);
+      const before = ohms[branch]!;
+      const value = resistanceAt(branch, Math.abs(circuit.nodal.voltsAlong(branch)) / before);
       if (!isResistance(value)) return { kind: "faulty", problems: [faulty(branch, value)] };
       asked[branch] = value;
-      residual = Math.max(residual, Math.abs(value / ohms[branch]! - 1));
+      residual = Math.max(residual, Math.abs(value / before - 1));
     }
     if (residual <= ohmsTolerance) return { kind: "found", residual };
     if (residual > last) share = Math.max(share / 2, leastShare);
     last = residual;
 
     for (;;) {
-      const next = ohms.slice();
-      for (const branch of branches) next[branch]! += share * (asked[branch]! - next[branch]!);
+      for (const branch of branches) next[branch] = ohms[branch]! + share * (asked[branch]! - ohms[branch]!);
       circuit.setBranches(next);
       const carried = carry(circuit, true);
       if (carried.kind === "carried") {
-        ohms.set(next);
+        for (const branch of branches) ohms[branch] = next[branch]!;
         break;
       }
       if (share <= leastShare) return { kind: "refused", carried, residual };

@@ -1,61 +1,68 @@
-import { reference, type Terminals } from "./model";
+import type { Elements } from "./elements";
+import { reference } from "./model";
+import { branchWay } from "./shape";
+import { zeros } from "./zeros";
 
-/** Rigid connections that hang together, from one of their nodes outwards: each node after its parent. */
-export type RigidWalk = readonly Stop[];
-
-interface Stop {
-  /** Undefined for the reference. */
-  readonly node: number | undefined;
-  /** Place in the walk of the node that it was reached from; −1 for the first. */
-  readonly parent: number;
-  /** The branch that it was reached by. */
-  readonly by: number;
-  /** That branch leads from here to the parent, and not from there to here. */
-  readonly isUpwards: boolean;
-  /** That branch is the only way from what lies beyond it to the rest. */
-  readonly isOnlyWay: boolean;
+/**
+ * Rigid connections that hang together, from one of their nodes outwards: each node after its parent, one walk
+ * after the other. By stop of these walks:
+ */
+export interface RigidWalks {
+  /** Its node, or the reference. */
+  readonly node: Int32Array;
+  /** The first stop of its walk. */
+  readonly first: Int32Array;
+  /** The stop that it was reached from; −1 for the first of a walk. */
+  readonly parent: Int32Array;
+  /** The branch that it was reached by, where that is the only way from what lies beyond to the rest; else −1. */
+  readonly by: Int32Array;
+  /** 1 where that branch leads from here to the parent, and not from there to here. */
+  readonly isUpwards: Uint8Array;
 }
 
-/** @param rigid by branch, 1 where it is a rigid connection */
-export function walkRigid(
-  nodeCount: number,
-  branches: readonly Terminals[],
-  rigid: Uint8Array,
-): readonly RigidWalk[] {
+/** @param ways by branch, its `branchWay` */
+export function walkRigid({ nodeCount, from, to }: Elements, ways: Uint8Array): RigidWalks {
   const ground = nodeCount;
   const place = (node: number) => (node === reference ? ground : node);
   // Most nodes have none.
-  const ways = new Array<Way[] | undefined>(ground + 1).fill(undefined);
+  const leading = new Array<Way[] | undefined>(ground + 1).fill(undefined);
   const lead = (node: number, way: Way) => {
-    const known = ways[node];
+    const known = leading[node];
     if (known) known.push(way);
-    else ways[node] = [way];
+    else leading[node] = [way];
   };
-  branches.forEach((branch, index) => {
-    const from = place(branch.from);
-    const to = place(branch.to);
-    if (rigid[index] !== 1 || from === to) return;
-    lead(from, { branch: index, end: to });
-    lead(to, { branch: index, end: from });
+  ways.forEach((way, branch) => {
+    const start = place(from[branch]!);
+    const end = place(to[branch]!);
+    if (way !== branchWay.rigid || start === end) return;
+    lead(start, { branch, end });
+    lead(end, { branch, end: start });
   });
 
-  const walks: RigidWalk[] = [];
+  const stops: Stop[] = [];
   const met = new Int32Array(ground + 1).fill(-1);
   for (let root = 0; root <= ground; root++) {
-    if (met[root] !== -1 || !ways[root]) continue;
-    const walk = walkDepthFirst(root, ways, met);
-    const earliest = earliestOf(walk, ways, met);
-    walks.push(
-      walk.map(({ node, parent, by }, index) => ({
-        node: node === ground ? undefined : node,
-        parent,
-        by,
-        isUpwards: parent >= 0 && place(branches[by]!.from) === node,
-        isOnlyWay: parent >= 0 && earliest[index]! >= index,
-      })),
-    );
+    if (met[root] !== -1 || !leading[root]) continue;
+    const first = stops.length;
+    const walk = walkDepthFirst(root, leading, met);
+    const earliest = earliestOf(walk, leading, met);
+    walk.forEach(({ node, parent, by }, index) => {
+      stops.push({
+        node: node === ground ? reference : node,
+        first,
+        parent: parent < 0 ? -1 : first + parent,
+        by: parent >= 0 && earliest[index]! >= index ? by : -1,
+        isUpwards: parent >= 0 && place(from[by]!) === node,
+      });
+    });
   }
-  return walks;
+  return {
+    node: Int32Array.from(stops, ({ node }) => node),
+    first: Int32Array.from(stops, ({ first }) => first),
+    parent: Int32Array.from(stops, ({ parent }) => parent),
+    by: Int32Array.from(stops, ({ by }) => by),
+    isUpwards: Uint8Array.from(stops, ({ isUpwards }) => Number(isUpwards)),
+  };
 }
 
 /**
@@ -66,33 +73,37 @@ export function walkRigid(
  * whose inflow is not known.
  *
  * @param inflow by node, into the rigid connections; NaN where it is not known. The reference's never is.
- * @param give takes each current that is determined, along `from` → `to` of its branch
+ * @param amps by branch, takes each current that is determined, along `from` → `to`
  */
-export function rigidAmps(
-  walks: readonly RigidWalk[],
-  inflow: Float64Array,
-  give: (branch: number, amps: number) => void,
-): void {
-  for (const walk of walks) {
-    /** By stop, of all that lies beyond it, itself included: the known inflow, and how many have an unknown one. */
-    const sums = new Float64Array(walk.length);
-    const unknown = new Int32Array(walk.length);
-    for (let index = walk.length - 1; index >= 0; index--) {
-      const { node, parent } = walk[index]!;
-      const own = node === undefined ? Number.NaN : inflow[node]!;
-      if (Number.isNaN(own)) unknown[index]! += 1;
-      else sums[index]! += own;
-      if (parent < 0) continue;
-      sums[parent]! += sums[index]!;
-      unknown[parent]! += unknown[index]!;
-    }
-    walk.forEach(({ by, isUpwards, isOnlyWay }, index) => {
-      if (!isOnlyWay) return;
-      const [sum, all] = [sums[index]!, sums[0]!];
-      const upwards = unknown[index] === 0 ? sum : unknown[0] === unknown[index] ? sum - all : undefined;
-      if (upwards !== undefined) give(by, isUpwards ? upwards : 0 - upwards);
-    });
+export function giveRigidAmps(walks: RigidWalks, inflow: Float64Array, amps: Float64Array): void {
+  const { node, first, parent, by, isUpwards } = walks;
+  /** By stop, of all that lies beyond it, itself included: the known inflow, and how many have an unknown one. */
+  const { sums, unknown } = zeros({ sums: node.length, unknown: node.length });
+  for (let stop = node.length - 1; stop >= 0; stop--) {
+    const own = node[stop] === reference ? Number.NaN : inflow[node[stop]!]!;
+    if (Number.isNaN(own)) unknown[stop]! += 1;
+    else sums[stop]! += own;
+    const above = parent[stop]!;
+    if (above < 0) continue;
+    sums[above]! += sums[stop]!;
+    unknown[above]! += unknown[stop]!;
   }
+  for (let stop = 0; stop < node.length; stop++) {
+    const branch = by[stop]!;
+    if (branch < 0) continue;
+    const root = first[stop]!;
+    if (unknown[stop] !== 0 && unknown[stop] !== unknown[root]) continue;
+    const upwards = unknown[stop] === 0 ? sums[stop]! : sums[stop]! - sums[root]!;
+    amps[branch] = isUpwards[stop] ? upwards : 0 - upwards;
+  }
+}
+
+interface Stop {
+  readonly node: number;
+  readonly first: number;
+  readonly parent: number;
+  readonly by: number;
+  readonly isUpwards: boolean;
 }
 
 interface Way {

@@ -1,42 +1,20 @@
 import { readAnswer } from "./answer";
 import { carry } from "./carry";
 import { Circuit } from "./circuit";
-import { type Condition, type NetworkAnswer, reference, type Solved, type Topology } from "./model";
+import type { Condition, NetworkAnswer, Solved } from "./model";
 import type { Plan } from "./plan";
-import { conditionProblems } from "./problems";
-import { findReach } from "./reach";
+import type { Reach } from "./reach";
 import { findResistances } from "./resistances";
 import { makeTies } from "./ties";
 
-/**
- * Solves one condition.
- *
- * @param planFor the plan for a set of rigid branches
- */
-export function solveCondition(
-  topology: Topology,
-  condition: Condition,
-  planFor: (rigid: Uint8Array) => Plan,
-): NetworkAnswer {
-  const problems = conditionProblems(topology, condition);
-  if (problems.length > 0) return { kind: "no-solution", reason: "invalid-input", problems };
-
-  const rigid = new Uint8Array(condition.ohms.length);
-  condition.ohms.forEach((ohms, branch) => {
-    if (ohms === 0) rigid[branch] = 1;
-  });
-  const plan = planFor(rigid);
-  const tied = makeTies(condition.sources, (source) => {
-    const { node } = topology.sources[source]!;
-    return node === reference ? reference : plan.nodeUnknown[node]!;
-  });
+/** Solves one condition that has no problems, with the plan and the reach of its shape. */
+export function solveCondition(condition: Condition, plan: Plan, reach: Reach): NetworkAnswer {
+  const tied = makeTies(condition.sources, plan.fed);
   if (tied.kind === "unlimited-current") {
     return { kind: "no-solution", reason: tied.kind, sources: tied.sources };
   }
-  const reach = findReach(topology, condition, plan, tied.ties);
-  const circuit = new Circuit(topology, condition, plan, tied.ties, reach);
-
-  const ohms = Float64Array.from(condition.ohms);
+  const circuit = new Circuit(condition, plan, tied.ties, reach);
+  const ohms = new Float64Array(condition.ohms);
   circuit.setBranches(ohms);
   let carried = carry(circuit, false);
   let ohmsResidual = 0;
@@ -56,7 +34,7 @@ export function solveCondition(
       return { kind: "no-solution", reason: carried.kind, sources: carried.sources };
     case "unsettled":
     case "carried": {
-      const answer = readAnswer(topology, condition, circuit, ohms, ohmsResidual);
+      const answer = readAnswer(condition, circuit, ohms, ohmsResidual);
       if (carried.kind === "carried" && isBalanced(answer)) return answer;
       const { iterations, residual } = answer;
       return { kind: "no-solution", reason: "did-not-converge", iterations, residual };
@@ -65,11 +43,14 @@ export function solveCondition(
 }
 
 /** The last word: whatever was iterated, currents that don't add up are no answer. */
-function isBalanced({ branchAmps, loadAmps, residual }: Solved): boolean {
-  const largest = [...branchAmps, ...loadAmps].reduce<number>(
-    (most, amps) => Math.max(most, Math.abs(amps ?? 0)),
-    leastAmps,
-  );
+function isBalanced({ branchAmps, branchOhms, loadAmps, residual }: Solved): boolean {
+  let largest = leastAmps;
+  for (let branch = 0; branch < branchAmps.length; branch++) {
+    const amps = branchAmps[branch]!;
+    // Only a rigid connection may leave its current undetermined.
+    if (branchOhms[branch] !== 0 || !Number.isNaN(amps)) largest = Math.max(largest, Math.abs(amps));
+  }
+  for (const amps of loadAmps) largest = Math.max(largest, Math.abs(amps));
   return Number.isFinite(largest) && residual.amps <= mostImbalance * largest;
 }
 

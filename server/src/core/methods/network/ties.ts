@@ -6,7 +6,7 @@
  * at their limits. Odd position 2i + 1: level i holds. Even position 2i: the levels before i are at their
  * limits, the others off, and the tie gives a fixed current.
  */
-import { type Condition, reference, type SourceState } from "./model";
+import { type Condition, reference, type Source, type SourceState } from "./model";
 
 export interface Level {
   readonly volts: number;
@@ -32,16 +32,19 @@ export type Ties =
   | { readonly kind: "ties"; readonly ties: readonly Tie[] }
   | { readonly kind: "unlimited-current"; readonly sources: readonly number[] };
 
-/** @param unknownOf by source: the unknown of its node, or the reference */
-export function makeTies(sources: Condition["sources"], unknownOf: (source: number) => number): Ties {
+/** Whether a source is on and has a current to give or to take. */
+export const canGive = (source: Source | undefined): source is Source =>
+  source !== undefined && !(source.oneWay && source.mostAmps === 0);
+
+/** @param fed by source: the unknown of its node, or the reference */
+export function makeTies(sources: Condition["sources"], fed: Int32Array): Ties {
   const ties: Tie[] = [];
   const stiff = new Map<number, Level[]>();
   sources.forEach((source, index) => {
-    if (!source) return;
+    if (!canGive(source)) return;
     const { volts, ohms, mostAmps = Number.POSITIVE_INFINITY, oneWay } = source;
-    if (oneWay && mostAmps === 0) return;
     const level = { volts, mostAmps, absorbs: !oneWay, sources: [{ index, mostAmps }] };
-    const at = unknownOf(index);
+    const at = fed[index]!;
     if (ohms > 0) ties.push(makeTie(at, ohms, [level]));
     else stiff.set(at, [...(stiff.get(at) ?? []), level]);
   });
@@ -99,11 +102,12 @@ function makeTie(at: number, ohms: number, levels: readonly Level[]): Tie {
  */
 export function startPositions(ties: readonly Tie[]): Int32Array {
   const highest = ties.reduce((most, { levels }) => Math.max(most, levels[0]!.volts), 0);
-  return Int32Array.from(ties, ({ levels, firstPosition, lastPosition }) =>
-    firstPosition % 2 === 0 && firstPosition < lastPosition && levels[0]!.volts === highest
-      ? firstPosition + 1
-      : firstPosition,
-  );
+  const positions = new Int32Array(ties.length);
+  ties.forEach(({ levels, firstPosition, lastPosition }, index) => {
+    const canHold = firstPosition % 2 === 0 && firstPosition < lastPosition;
+    positions[index] = canHold && levels[0]!.volts === highest ? firstPosition + 1 : firstPosition;
+  });
+  return positions;
 }
 
 /** The level that holds at a position; undefined where the tie gives a fixed current. */
@@ -140,20 +144,33 @@ export function stepOf(
 export const isExhausted = (tie: Tie, position: number): boolean =>
   position === tie.lastPosition && position % 2 === 0;
 
-/** What each source of a tie gives when the tie gives `amps`. */
-export function shares(
-  tie: Tie,
-  position: number,
-  amps: number,
-): readonly { readonly source: number; readonly state: SourceState; readonly amps: number | undefined }[] {
-  const holding = holdingLevel(tie, position);
+/** By source: its state, and its current; NaN where that is undetermined. */
+export interface Shares {
+  readonly states: SourceState[];
+  readonly amps: Float64Array;
+}
+
+/**
+ * Shares what a tie gives, `amps`, out to its sources. Sources of one voltage that hold it together leave open which
+ * gives what.
+ *
+ * @returns what is left open
+ */
+export function share(tie: Tie, position: number, amps: number, { states, amps: given }: Shares): number {
   const index = position >> 1;
-  return tie.levels.flatMap(({ sources }, level) =>
-    sources.map(({ index: source, mostAmps }) => {
-      if (level < index) return { source, state: "at-limit" as const, amps: mostAmps };
-      if (level > index || !holding) return { source, state: "off" as const, amps: 0 };
-      const alone = sources.length === 1;
-      return { source, state: "holding" as const, amps: alone ? amps - tie.amounts[index]! : undefined };
-    }),
-  );
+  const holding = holdingLevel(tie, position);
+  for (let level = 0; level < index; level++) {
+    for (const source of tie.levels[level]!.sources) {
+      states[source.index] = "at-limit";
+      given[source.index] = source.mostAmps;
+    }
+  }
+  if (!holding) return 0;
+  const rest = amps - tie.amounts[index]!;
+  const isAlone = holding.sources.length === 1;
+  for (const source of holding.sources) {
+    states[source.index] = "holding";
+    given[source.index] = isAlone ? rest : Number.NaN;
+  }
+  return isAlone ? 0 : rest;
 }

@@ -1,7 +1,7 @@
 /** What a wire's drop does further up: a load of constant power draws more current, the less voltage reaches it. */
 import { holds, type Related } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import { drawIn } from "../../graph/electrical/network";
+import { drawIn } from "../../graph/electrical/running";
 import type { Project } from "../../project";
 import { formatMeasure } from "../../quantities";
 import type { Condition } from "../../records/types";

@@ -4,7 +4,7 @@ import type { ElectricalBasis } from "../basis";
 import type { FedLoad } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { LoadCurrents } from "../load-currents";
-import { drawIn } from "../network";
+import { drawIn } from "../running";
 import { type BandedDevice, type BandLookup, bandOf, isBound, openingValue } from "./opening";
 
 /** A component that switches on behind a breaker or fuse. */

@@ -234,8 +234,8 @@ function solver(device: string, mesh: Mesh, { volts, ohms, supplyOhms, lastOhms 
       ),
     });
     if (answer.kind !== "solved") return undefined;
-    const [through, whole] = [own < 0 ? 0 : answer.branchAmps[own], answer.branchAmps[last]];
-    if (through === undefined || whole === undefined) return undefined;
+    const [through, whole] = [own < 0 ? 0 : answer.branchAmps[own]!, answer.branchAmps[last]!];
+    if (Number.isNaN(through) || Number.isNaN(whole)) return undefined;
     return { device: Math.abs(through), whole: Math.abs(whole) };
   };
 }
