@@ -34,7 +34,7 @@ export function loadRecord(
   if (previous?.text === text && previous.file === file) return previous;
   const reading = read(text, previous?.reading);
   const typing = typeRecord(file, reading, kind);
-  const locate = locatorOf(reading.root, typing.declarations);
+  const locate = locatorOf(reading, typing.declarations);
   const isBroken = brokenParts(reading);
   return {
     file,
