@@ -1,4 +1,5 @@
 import type { Problem } from "../findings/finding";
+import { sameProblems } from "../findings/same-problems";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
@@ -16,6 +17,7 @@ export interface LoadedRecord {
   readonly text: string;
   readonly reading: Reading;
   readonly typing: Typing;
+  readonly declared: Declared;
   /** Where a node of it stands, in words. */
   readonly locate: Locator;
   /** What is wrong with the text, its shape and its quantities. */
@@ -36,19 +38,21 @@ export function loadRecord(
   const typing = typeRecord(file, reading, kind);
   const locate = locatorOf(reading, typing.declarations);
   const isBroken = brokenParts(reading);
+  const before = previous?.file === file ? previous : undefined;
   return {
     file,
     kind,
     text,
     reading,
     typing,
+    declared: declaredBy(typing.declarations),
     locate,
-    recollection: new Recollection(previous?.file === file ? previous.recollection : undefined),
-    problems: [
+    recollection: new Recollection(before?.recollection),
+    problems: sameProblems(before?.problems, [
       ...reading.problems.map((problem) => readingProblem(file, problem, locate)),
       ...validate({ file, root: reading.root, typing, locate, isBroken }, kind),
       ...typing.quantityProblems.map((one) => quantityProblem(one, typing, locate)),
-    ],
+    ]),
   };
 }
 
@@ -78,20 +82,51 @@ function quantityProblem(
   return raise(`quantity-${kind}`, place, facts as RecordFacts[`quantity-${typeof kind}`]);
 }
 
-/** Ids that can be referred to, by kind. */
-export class Names {
-  private readonly byKind = new Map<IdKind, Map<string, Declaration>>();
-  private readonly lists = new Map<string, readonly string[]>();
-  readonly duplicates: { readonly first: Declaration; readonly second: Declaration }[] = [];
+/** Things by id. */
+type ById = ReadonlyMap<string, Declaration>;
 
-  constructor(declarations: Iterable<Declaration>) {
-    for (const declaration of declarations) {
-      const ofKind = this.byKind.get(declaration.kind) ?? new Map<string, Declaration>();
-      this.byKind.set(declaration.kind, ofKind);
-      const first = ofKind.get(declaration.id.value);
-      if (first) this.duplicates.push({ first, second: declaration });
-      else ofKind.set(declaration.id.value, declaration);
+/** An id that was declared before, and by what. */
+interface Duplicate {
+  readonly first: Declaration;
+  readonly second: Declaration;
+}
+
+/** What one record declares: the first thing of each kind and id, and the others. */
+interface Declared {
+  readonly byKind: ReadonlyMap<IdKind, ById>;
+  readonly duplicates: readonly Duplicate[];
+}
+
+function declaredBy(declarations: readonly Declaration[]): Declared {
+  const byKind = new Map<IdKind, Map<string, Declaration>>();
+  const duplicates: Duplicate[] = [];
+  for (const declaration of declarations) {
+    let ofKind = byKind.get(declaration.kind);
+    if (!ofKind) {
+      ofKind = new Map();
+      byKind.set(declaration.kind, ofKind);
     }
+    const first = ofKind.get(declaration.id.value);
+    if (first) duplicates.push({ first, second: declaration });
+    else ofKind.set(declaration.id.value, declaration);
+  }
+  return { byKind, duplicates };
+}
+
+/** Ids that can be referred to, by kind. No kind is declared by records of two kinds (`declaredIn`). */
+export class Names {
+  private readonly byKind = new Map<IdKind, ById>();
+  private readonly byKinds = new Map<readonly IdKind[], readonly ById[]>();
+  private readonly lists = new Map<IdKind, readonly Declaration[]>();
+  private readonly ids = new Map<string, readonly string[]>();
+  readonly duplicates: readonly Duplicate[];
+
+  /** @param records an install record with its airframe and kit, or some of these */
+  constructor(records: readonly LoadedRecord[]) {
+    for (const { declared } of records) {
+      for (const [kind, ofKind] of declared.byKind) this.byKind.set(kind, ofKind);
+    }
+    this.duplicates = records.flatMap(({ declared }) => declared.duplicates);
   }
 
   find(kinds: readonly IdKind[], id: string): Declaration[] {
@@ -101,19 +136,32 @@ export class Names {
   /** How many things of these kinds have the id. */
   count(kinds: readonly IdKind[], id: string): number {
     let count = 0;
-    for (const kind of kinds) if (this.byKind.get(kind)?.has(id)) count += 1;
+    for (const ofKind of this.ofKinds(kinds)) if (ofKind.has(id)) count += 1;
     return count;
   }
 
+  /** Found once for each list of kinds, of which the schemas have few: a record may hold thousands of references. */
+  private ofKinds(kinds: readonly IdKind[]): readonly ById[] {
+    let maps = this.byKinds.get(kinds);
+    if (!maps) {
+      maps = kinds.map((kind) => this.byKind.get(kind)).filter((found) => found !== undefined);
+      this.byKinds.set(kinds, maps);
+    }
+    return maps;
+  }
+
+  /** Everything of a kind. The same list each time: much of what is recalled rests on it. */
   ofKind(kind: IdKind): readonly Declaration[] {
-    return [...(this.byKind.get(kind)?.values() ?? [])];
+    const list = this.lists.get(kind) ?? [...(this.byKind.get(kind)?.values() ?? [])];
+    this.lists.set(kind, list);
+    return list;
   }
 
   /** Every id of these kinds. The same list each time: a record may hold thousands of references. */
   all(kinds: readonly IdKind[]): readonly string[] {
     const key = kinds.join(" ");
-    const list = this.lists.get(key) ?? kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]);
-    this.lists.set(key, list);
+    const list = this.ids.get(key) ?? kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]);
+    this.ids.set(key, list);
     return list;
   }
 }
