@@ -134,3 +134,20 @@ it.each(examples)("%s: places in words", (...example) => {
     { numRuns },
   );
 });
+
+it("what is told again of the same place is the same problem", () => {
+  const faulty = records[demo.clean]!.replace("gauge:", "gage:").replace(/length: [\d.]+ ft/, "length: 3");
+  const before = loadRecord(demo.clean, "install", faulty);
+  expect(before.problems.map(({ rule }) => rule)).toEqual(
+    expect.arrayContaining(["key-unknown", "quantity-unit-missing"]),
+  );
+  const lastDigit = faulty.search(/\d\D*$/);
+  const after = loadRecord(
+    demo.clean,
+    "install",
+    `${faulty.slice(0, lastDigit)}7${faulty.slice(lastDigit + 1)}`,
+    before,
+  );
+  expect(after).not.toBe(before);
+  for (const problem of before.problems) expect(after.problems).toContain(problem);
+});

@@ -36,13 +36,14 @@ export interface CheckOptions {
 export function check(record: LoadedRecord, source: RecordSource, options: CheckOptions = {}): Judgement {
   const problems: Problem[] = [...record.problems];
   const assessments: Assessment[] = [];
+  const exceeded: Assessment[] = [];
   const typed = record.typing.typed;
   const judgeBy = (some: typeof judges, one: Project) => {
     for (const judge of some) {
-      for (const result of judge(one)) {
-        if ("holds" in result) assessments.push(result);
-        else problems.push(result);
-      }
+      const judged = judge(one);
+      for (const problem of judged.problems) problems.push(problem);
+      for (const assessment of judged.assessments) assessments.push(assessment);
+      for (const assessment of judged.exceeded) exceeded.push(assessment);
     }
   };
   let project: Project | undefined;
@@ -56,15 +57,11 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   }
   const toFindings = (faults: readonly Result[]) =>
     faults.map((fault) => toFinding(fault, options, project)).filter((finding) => finding !== undefined);
-  const findings = toFindings([...problems, ...assessments.filter((one) => !one.holds)]);
+  const findings = toFindings([...problems, ...exceeded]);
   const deviated = project
     ? applyDeviations(record, project.install, findings, options.today)
     : { findings, problems: [] };
-  const { kept, leftOut } = cap(
-    [...deviated.findings, ...toFindings(deviated.problems)].sort(
-      (a, b) => startOf(record, a) - startOf(record, b) || rank[a.severity] - rank[b.severity],
-    ),
-  );
+  const { kept, leftOut } = cap(inOrder(record, [...deviated.findings, ...toFindings(deviated.problems)]));
   return { record, ...(project && { project }), findings: kept, assessments, leftOut };
 }
 
@@ -80,15 +77,33 @@ const judges = [...judgesById.values()];
 /** What an airframe is held to by itself: its own loadings, weighing and history. */
 const weightJudges = rules.flatMap(({ id, area }) => (area === "weights" && judgesById.get(id)) || []);
 
+/** What a rule found, told apart once for as long as it is recalled: most of it holds. */
+interface Judged {
+  readonly problems: readonly Problem[];
+  readonly assessments: readonly Assessment[];
+  /** Those of the assessments that do not hold. */
+  readonly exceeded: readonly Assessment[];
+}
+
 /** A rule that fails must not take the findings of the others with it. */
-function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Result[] {
-  const judge = recalled((project) => [...check(project)]);
+function judgeOf(id: string, check: NonNullable<Rule["check"]>): (project: Project) => Judged {
+  const judge = recalled((project): Judged => {
+    const problems: Problem[] = [];
+    const assessments: Assessment[] = [];
+    for (const result of check(project)) {
+      if ("holds" in result) assessments.push(result);
+      else problems.push(result);
+    }
+    return { problems, assessments, exceeded: assessments.filter((one) => !one.holds) };
+  });
   return (project) => {
     try {
       return judge(project);
     } catch (error) {
       const detail = error instanceof Error ? error.message : String(error);
-      return [{ rule: "check-failed", place: project.install.place, facts: { rule: id, detail } }];
+      const facts = { rule: id, detail };
+      const problem = { rule: "check-failed", place: project.install.place, facts };
+      return { problems: [problem], assessments: [], exceeded: [] };
     }
   };
 }
@@ -165,6 +180,13 @@ function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number }
 /** What is accepted is never left out before what it would be without. */
 function weightOf({ severity, accepted }: Finding): number {
   return rank[accepted?.severity ?? severity];
+}
+
+/** Findings in the order of the text. */
+function inOrder(record: LoadedRecord, findings: readonly Finding[]): Finding[] {
+  const placed = findings.map((finding) => ({ finding, start: startOf(record, finding) }));
+  placed.sort((a, b) => a.start - b.start || rank[a.finding.severity] - rank[b.finding.severity]);
+  return placed.map(({ finding }) => finding);
 }
 
 function startOf(record: LoadedRecord, finding: Finding): number {

@@ -51,7 +51,7 @@ export function linkProject(file: LoadedRecord, install: InstallRecord, source: 
   const airframe = follow<AirframeRecord>("airframe", install.airframe);
   const kit = follow<KitRecord>("kit", install.kit);
   const names = new Names(files);
-  const ofNames = judgeNames(names, file.typing.references, file.locate, absent);
+  const ofNames = judgeNames(names, file, absent);
   problems.push(...ofNames.filter((problem) => problem.place.file === file.file));
   const { recollection } = file;
   const told = sameProblems(recollection.get(linkProject) as readonly Problem[] | undefined, problems);
@@ -61,7 +61,7 @@ export function linkProject(file: LoadedRecord, install: InstallRecord, source: 
 
 /** What is wrong with the ids of an airframe or kit record by itself. */
 export function judgeAlone(file: LoadedRecord): Problem[] {
-  return judgeNames(new Names([file]), file.typing.references, file.locate);
+  return judgeNames(new Names([file]), file);
 }
 
 /** An airframe by itself as a project: with a change that changes nothing, and a kit of nothing. */

@@ -1,12 +1,14 @@
 import type { Problem } from "../findings/finding";
 import { sameProblems } from "../findings/same-problems";
+import { isSame } from "../graph/settled";
+import { onceEach } from "../once-each";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
 import { brokenParts } from "./broken-parts";
 import { type RecordFacts, raise } from "./problem-facts";
 import { Recollection } from "./recollection";
 import type { IdKind, RecordKind } from "./schema";
-import { type Declaration, type Reference, type Typing, typeRecord } from "./typing";
+import { type Declaration, type Found, type Reference, type Typing, typeRecord } from "./typing";
 import { validate } from "./validation";
 import { type Locator, locatorOf, subjectOf, type Whereabouts } from "./whereabouts";
 
@@ -17,7 +19,6 @@ export interface LoadedRecord {
   readonly text: string;
   readonly reading: Reading;
   readonly typing: Typing;
-  readonly declared: Declared;
   /** Where a node of it stands, in words. */
   readonly locate: Locator;
   /** What is wrong with the text, its shape and its quantities. */
@@ -36,7 +37,7 @@ export function loadRecord(
   if (previous?.text === text && previous.file === file) return previous;
   const reading = read(text, previous?.reading);
   const typing = typeRecord(file, reading, kind);
-  const locate = locatorOf(reading, typing.declarations);
+  const locate = locatorOf(reading, typing);
   const isBroken = brokenParts(reading);
   const before = previous?.file === file ? previous : undefined;
   return {
@@ -45,7 +46,6 @@ export function loadRecord(
     text,
     reading,
     typing,
-    declared: declaredBy(typing.declarations),
     locate,
     recollection: new Recollection(before?.recollection),
     problems: sameProblems(before?.problems, [
@@ -91,13 +91,13 @@ interface Duplicate {
   readonly second: Declaration;
 }
 
-/** What one record declares: the first thing of each kind and id, and the others. */
+/** What a section of a record declares: the first thing of each kind and id, and the others. */
 interface Declared {
   readonly byKind: ReadonlyMap<IdKind, ById>;
   readonly duplicates: readonly Duplicate[];
 }
 
-function declaredBy(declarations: readonly Declaration[]): Declared {
+const declaredIn = onceEach(({ declarations }: Found): Declared => {
   const byKind = new Map<IdKind, Map<string, Declaration>>();
   const duplicates: Duplicate[] = [];
   for (const declaration of declarations) {
@@ -111,22 +111,46 @@ function declaredBy(declarations: readonly Declaration[]): Declared {
     else ofKind.set(declaration.id.value, declaration);
   }
   return { byKind, duplicates };
-}
+});
 
-/** Ids that can be referred to, by kind. No kind is declared by records of two kinds (`declaredIn`). */
+const listOf = onceEach((ofKind: ById): readonly Declaration[] => [...ofKind.values()]);
+
+/** Ids that can be referred to, by kind. */
 export class Names {
   private readonly byKind = new Map<IdKind, ById>();
   private readonly byKinds = new Map<readonly IdKind[], readonly ById[]>();
-  private readonly lists = new Map<IdKind, readonly Declaration[]>();
   private readonly ids = new Map<string, readonly string[]>();
-  readonly duplicates: readonly Duplicate[];
+  readonly duplicates: Duplicate[] = [];
 
   /** @param records an install record with its airframe and kit, or some of these */
   constructor(records: readonly LoadedRecord[]) {
-    for (const { declared } of records) {
-      for (const [kind, ofKind] of declared.byKind) this.byKind.set(kind, ofKind);
+    for (const { typing } of records) {
+      for (const section of typing.sections) this.add(declaredIn(section));
     }
-    this.duplicates = records.flatMap(({ declared }) => declared.duplicates);
+  }
+
+  private add({ byKind, duplicates }: Declared): void {
+    for (const duplicate of duplicates) this.duplicates.push(duplicate);
+    for (const [kind, ofKind] of byKind) {
+      const known = this.byKind.get(kind);
+      this.byKind.set(kind, known ? this.joined(known, ofKind) : ofKind);
+    }
+  }
+
+  /** Things of one kind from two sections. */
+  private joined(known: ById, more: ById): ById {
+    const all = new Map(known);
+    for (const [id, second] of more) {
+      const first = all.get(id);
+      if (first) this.duplicates.push({ first, second });
+      else all.set(id, second);
+    }
+    return all;
+  }
+
+  /** The things of a kind; the same map while the sections that declare them are the same. */
+  byId(kind: IdKind): ById | undefined {
+    return this.byKind.get(kind);
   }
 
   find(kinds: readonly IdKind[], id: string): Declaration[] {
@@ -150,11 +174,10 @@ export class Names {
     return maps;
   }
 
-  /** Everything of a kind. The same list each time: much of what is recalled rests on it. */
+  /** Everything of a kind; the same list while the sections that declare it are the same. */
   ofKind(kind: IdKind): readonly Declaration[] {
-    const list = this.lists.get(kind) ?? [...(this.byKind.get(kind)?.values() ?? [])];
-    this.lists.set(kind, list);
-    return list;
+    const ofKind = this.byKind.get(kind);
+    return ofKind ? listOf(ofKind) : [];
   }
 
   /** Every id of these kinds. The same list each time: a record may hold thousands of references. */
@@ -167,7 +190,7 @@ export class Names {
 }
 
 /** Kinds of ids that each kind of record declares. */
-const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
+const kindsOf: Readonly<Record<RecordKind, readonly IdKind[]>> = {
   airframe: [
     "bus",
     "envelope",
@@ -212,33 +235,54 @@ const declaredIn: Readonly<Record<RecordKind, readonly IdKind[]>> = {
   ],
 };
 
+/** References of a section that are in doubt, and the ids that they were looked up among. */
+interface Doubts {
+  readonly among: readonly (ById | undefined)[];
+  readonly references: readonly Reference[];
+}
+
+const doubts = new WeakMap<Found, Doubts>();
+
+/** The schemas have few lists of kinds, and a section may have thousands of references. */
+const kindsAskedIn = onceEach(({ references }: Found): readonly IdKind[] => {
+  const lists = new Set(references.map(({ kinds }) => kinds));
+  return [...new Set([...lists].flat())];
+});
+
+/** The references of a section that do not name exactly one thing. Most edits touch neither them nor the ids. */
+function doubtful(section: Found, names: Names): readonly Reference[] {
+  const among = kindsAskedIn(section).map((kind) => names.byId(kind));
+  const before = doubts.get(section);
+  if (before && isSame(before.among, among)) return before.references;
+  const references = section.references.filter(({ kinds, id }) => names.count(kinds, id.value) !== 1);
+  doubts.set(section, { among, references });
+  return references;
+}
+
 /**
  * Ids that name nothing, or more than one thing. Where a whole record is missing (`absent`), the ids that it
  * would declare are not held against anybody.
  */
 export function judgeNames(
   names: Names,
-  references: Iterable<Reference>,
-  locate: Locator,
+  { typing, locate }: LoadedRecord,
   absent: readonly RecordKind[] = [],
 ): Problem[] {
-  const unknowable = new Set(absent.flatMap((kind) => declaredIn[kind]));
+  const unknowable = new Set(absent.flatMap((kind) => kindsOf[kind]));
   const problems: Problem[] = names.duplicates.map(({ first, second }) =>
     raise("id-duplicate", second.id.place, { ownerKind: second.kind, ownerId: second.id.value }, [
       { place: first.id.place, words: "the first one" },
     ]),
   );
-  for (const { kinds, id } of references) {
-    const count = names.count(kinds, id.value);
-    if (count === 0 && !kinds.some((kind) => unknowable.has(kind))) {
-      const facts = { ...locate(id.place.node), id: id.value, kinds, known: names.all(kinds) };
-      problems.push(raise("reference-unknown", id.place, facts));
-    }
-    if (count > 1) {
-      const found = names.find(kinds, id.value);
+  for (const { kinds, id } of typing.sections.flatMap((section) => doubtful(section, names))) {
+    const found = names.find(kinds, id.value);
+    if (found.length > 1) {
       const facts = { ...locate(id.place.node), id: id.value, kinds: found.map((one) => one.kind) };
       const related = found.map((one) => ({ place: one.id.place, words: `${one.kind} ${one.id.value}` }));
       problems.push(raise("reference-ambiguous", id.place, facts, related));
+    } else if (!kinds.some((kind) => unknowable.has(kind))) {
+      const facts = { ...locate(id.place.node), id: id.value, kinds, known: names.all(kinds) };
+      problems.push(raise("reference-unknown", id.place, facts));
     }
   }
   return problems;

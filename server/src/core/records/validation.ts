@@ -35,7 +35,8 @@ export function validate(shape: Shape, kind: RecordKind): Problem[] {
     const node = describer.entry(root, key)?.value as ListNode;
     for (let index = 0; index < list.length; index++) {
       const ofEntry = problemsOfEntry(describer, validator, list[index], [root, node], index);
-      if (ofEntry.length > 0 && !isBroken(node.entries[index]!)) problems.push(...ofEntry);
+      if (ofEntry.length === 0 || isBroken(node.entries[index]!)) continue;
+      for (const problem of ofEntry) problems.push(problem);
     }
   }
   return problems;

@@ -3,7 +3,7 @@ import { onceEach } from "../once-each";
 import { type Part, partAt } from "../reading/place";
 import type { MapNode, Node, Reading } from "../reading/tree";
 import type { IdKind } from "./schema";
-import type { Declaration } from "./typing";
+import type { Declaration, Found, Typing } from "./typing";
 
 /** Where a node stands, in the words of its record: what a message needs to name the place. */
 export type Whereabouts = {
@@ -24,15 +24,12 @@ interface Step {
 }
 
 /** Nothing is made ahead: of most records nothing has to be told. */
-export function locatorOf(reading: Reading, declarations: readonly Declaration[]): Locator {
-  let owners: Map<Node, Declaration> | undefined;
-
+export function locatorOf(reading: Reading, typing: Typing): Locator {
   return (node) => {
-    owners ??= new Map(declarations.map((declaration) => [declaration.node, declaration]));
     const part = partAt(reading, reading.spanOf(node).start);
     const path: string[] = [];
     for (let at: Node | undefined = node; at; ) {
-      const owner = owners.get(at);
+      const owner = ownerAt(at, typing);
       if (owner) return { ownerKind: owner.kind, ownerId: owner.id.value, path: path.reverse() };
       const step: Step | undefined = part && stepTo(at, part, reading.root);
       if (step?.name !== undefined) path.push(step.name);
@@ -41,6 +38,19 @@ export function locatorOf(reading: Reading, declarations: readonly Declaration[]
     return { path: path.reverse() };
   };
 }
+
+/** What a map describes that has an id. */
+function ownerAt(node: Node, { sections }: Typing): Declaration | undefined {
+  for (const section of sections) {
+    const owner = ownersIn(section).get(node);
+    if (owner) return owner;
+  }
+  return undefined;
+}
+
+const ownersIn = onceEach(
+  ({ declarations }: Found) => new Map<Node, Declaration>(declarations.map((one) => [one.node, one])),
+);
 
 /** How a node of a part is reached; undefined for the root. */
 function stepTo(node: Node, { section, entry, index }: Part, root: MapNode): Step | undefined {
