@@ -7,6 +7,7 @@ import { applyEdits } from "../server/src/core/edits/text-edit";
 import { proveRemedy } from "../server/src/core/remedies";
 import { RecordShelf } from "../server/src/core/shelf";
 import { worksheetOf } from "../server/src/core/views/worksheet";
+import { changesOfText, edited } from "./support/edited";
 import { fc } from "./support/random";
 import { demo, demoRecords } from "./support/workspace";
 
@@ -14,54 +15,13 @@ import { demo, demoRecords } from "./support/workspace";
 const numRuns = Number(process.env.INCREMENTAL_RUNS ?? 4);
 const timeout = 600_000 + 60_000 * numRuns;
 
-/** One edit of a text; what `at` and `other` mean depends on the text. */
-interface Edit {
-  readonly file: "install" | "kit" | "airframe";
-  readonly kind: "digit" | "letter" | "drop" | "copy" | "swap" | "comment" | "back" | "remedy";
-  readonly at: number;
-  readonly other: number;
-}
-
-const edit: fc.Arbitrary<Edit> = fc.record({
+/** One edit of a record. */
+const edit = fc.record({
   file: fc.constantFrom("install", "install", "install", "kit", "airframe"),
-  kind: fc.constantFrom(
-    ...(["digit", "digit", "digit", "letter", "drop", "copy", "swap", "comment", "back", "remedy"] as const),
-  ),
+  kind: fc.constantFrom(...changesOfText, "back", "remedy"),
   at: fc.nat(100_000),
   other: fc.nat(100_000),
 });
-
-const letters = ["x", "-", ":", "{", "A", "9", ".", " "];
-
-function edited(text: string, { kind, at, other }: Edit): string {
-  const lines = text.split("\n");
-  const line = at % lines.length;
-  const digits = [...text.matchAll(/\d/g)].map(({ index }) => index);
-  const place = at % (text.length + 1);
-  switch (kind) {
-    case "digit": {
-      const digit = digits[at % Math.max(1, digits.length)] ?? 0;
-      return text.slice(0, digit) + String(other % 10) + text.slice(digit + 1);
-    }
-    case "letter":
-      return text.slice(0, place) + letters[other % letters.length] + text.slice(place);
-    case "drop":
-      return lines.toSpliced(line, 1).join("\n");
-    case "copy":
-      return lines.toSpliced(other % lines.length, 0, lines[line]!).join("\n");
-    case "swap": {
-      const [a, b] = [lines[line]!, lines[other % lines.length]!];
-      return lines
-        .with(line, b)
-        .with(other % lines.length, a)
-        .join("\n");
-    }
-    case "comment":
-      return lines.with(line, `${lines[line]} # seen`).join("\n");
-    default:
-      return text;
-  }
-}
 
 class Session {
   readonly texts: Map<string, string>;
@@ -134,7 +94,7 @@ it.each([demo.clean, demo.faulty])("%s", { timeout }, (install) => {
         } else if (one.kind === "back") {
           session.texts.set(name, records[name]!);
         } else {
-          session.texts.set(name, edited(text, one));
+          session.texts.set(name, edited(text, one.kind, one.at, one.other));
         }
         judgement = session.judge();
         const picture = pictureOf(judgement);

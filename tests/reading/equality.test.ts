@@ -29,6 +29,30 @@ test("item by item, whole, or from a reading before: the answer is the same", { 
   expect(splitReadings, "else the property says nothing").toBeGreaterThan(numRuns);
 });
 
+test("what is typed in a word or a remark is read as the parser reads it", { timeout }, () => {
+  const typed = fc.tuple(
+    fc.nat(),
+    fc.constantFrom("7", "x", ".", " a", "-b", "/", ": b", " # c", ", d", "]", "'", "\u0001", "é", "", ""),
+  );
+  const text = recordText.map((one) => `${one}\nplace: { x: 14.5 ft, at: [ab, cd] } # seen\n`);
+  fc.assert(
+    fc.property(text, fc.array(typed, { minLength: 1, maxLength: 8 }), (first, strokes) => {
+      let now = first;
+      let previous = read(now);
+      for (const [place, letters] of strokes) {
+        const places = [...now.matchAll(/[\w#]/g)].map(({ index }) => index);
+        const at = (places[place % Math.max(1, places.length)] ?? 0) + 1;
+        // Letters are put in, or a letter is taken out.
+        now = now.slice(0, letters ? at : at - 1) + letters + now.slice(at);
+        const reading = read(now, previous);
+        expect(absolute(reading)).toEqual(absolute(read(now)));
+        previous = reading;
+      }
+    }),
+    { numRuns },
+  );
+});
+
 test("items tile the text, and nodes lie in order inside of their parents", { timeout }, () => {
   fc.assert(
     fc.property(editedTexts, (texts) => {

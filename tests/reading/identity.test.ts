@@ -193,3 +193,11 @@ test.each([
 ])("a text with %s is still cut", (_what, whole, pieces) => {
   expect(read(whole).items.map((item) => item.text)).toEqual(pieces);
 });
+
+test("an entry, and a copy of it that has a remark, are two", () => {
+  const before = read("wires:\n- id: W1\n- id: W2\n");
+  const after = read("wires:\n- id: W1 # one\n- id: W1\n", before);
+  const [first, second] = [at(after, "wires", 0), at(after, "wires", 1)];
+  expect(first).not.toBe(second);
+  expect([after.spanOf(first).start, after.spanOf(second).start]).toEqual([9, 24]);
+});

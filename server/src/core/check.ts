@@ -61,11 +61,7 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   const deviated = project
     ? applyDeviations(record, project.install, findings, options.today)
     : { findings, problems: [] };
-  const { kept, leftOut } = cap(
-    [...deviated.findings, ...toFindings(deviated.problems)].sort(
-      (a, b) => startOf(record, a) - startOf(record, b) || rank[a.severity] - rank[b.severity],
-    ),
-  );
+  const { kept, leftOut } = cap(inOrder(record, [...deviated.findings, ...toFindings(deviated.problems)]));
   return { record, ...(project && { project }), findings: kept, assessments, leftOut };
 }
 
@@ -184,6 +180,13 @@ function cap(findings: readonly Finding[]): { kept: Finding[]; leftOut: number }
 /** What is accepted is never left out before what it would be without. */
 function weightOf({ severity, accepted }: Finding): number {
   return rank[accepted?.severity ?? severity];
+}
+
+/** Findings in the order of the text. */
+function inOrder(record: LoadedRecord, findings: readonly Finding[]): Finding[] {
+  const placed = findings.map((finding) => ({ finding, start: startOf(record, finding) }));
+  placed.sort((a, b) => a.start - b.start || rank[a.finding.severity] - rank[b.finding.severity]);
+  return placed.map(({ finding }) => finding);
 }
 
 function startOf(record: LoadedRecord, finding: Finding): number {

@@ -2,6 +2,7 @@
  * An install record together with the airframe and the kit that it names: what every rule judges.
  */
 import type { Problem } from "./findings/finding";
+import { sameProblems } from "./findings/same-problems";
 import { raise } from "./records/problem-facts";
 import { judgeNames, type LoadedRecord, Names } from "./records/record";
 import type { RecordKind } from "./records/schema";
@@ -49,15 +50,18 @@ export function linkProject(file: LoadedRecord, install: InstallRecord, source: 
 
   const airframe = follow<AirframeRecord>("airframe", install.airframe);
   const kit = follow<KitRecord>("kit", install.kit);
-  const names = new Names(files.flatMap((one) => one.typing.declarations));
-  const ofNames = judgeNames(names, file.typing.references, file.locate, absent);
+  const names = new Names(files);
+  const ofNames = judgeNames(names, file, absent);
   problems.push(...ofNames.filter((problem) => problem.place.file === file.file));
-  return { file, files, install, ...(airframe && { airframe }), ...(kit && { kit }), names, problems };
+  const { recollection } = file;
+  const told = sameProblems(recollection.get(linkProject) as readonly Problem[] | undefined, problems);
+  recollection.set(linkProject, told);
+  return { file, files, install, ...(airframe && { airframe }), ...(kit && { kit }), names, problems: told };
 }
 
 /** What is wrong with the ids of an airframe or kit record by itself. */
 export function judgeAlone(file: LoadedRecord): Problem[] {
-  return judgeNames(new Names(file.typing.declarations), file.typing.references, file.locate);
+  return judgeNames(new Names([file]), file);
 }
 
 /** An airframe by itself as a project: with a change that changes nothing, and a kit of nothing. */
@@ -69,7 +73,7 @@ export function unmodified(file: LoadedRecord, airframe: AirframeRecord): Projec
     install: { place, airframe: { inline: airframe } },
     airframe,
     kit: { place, components: [] },
-    names: new Names(file.typing.declarations),
+    names: new Names([file]),
     problems: [],
   };
 }

@@ -1,4 +1,6 @@
+import { commonPrefix, commonSuffix } from "./common-ends";
 import { graft } from "./graft";
+import { retype } from "./retype";
 import type { Piece } from "./split";
 import { readPiece, type Unit } from "./unit";
 
@@ -48,13 +50,28 @@ export function readPieces(
   for (let index = 0; index < pieces.length; index++) {
     if (attempts[index]) continue;
     const { start, end, kind, indent } = pieces[index]!;
-    const own = text.slice(start, end);
-    const unit = readPiece(isFresh ? own : detached(own), kind, indent);
+    const slice = text.slice(start, end);
+    const own = isFresh ? slice : detached(slice);
     const stoodHere = isSameCount ? before.attempts[index] : undefined;
-    attempts[index] = unit ? (typeof stoodHere === "object" && graft(unit, stoodHere)) || unit : "not-alone";
-    if (!unit) break;
+    const attempt = readAfter(isLeft(stoodHere, left) ? stoodHere : undefined, own, kind, indent);
+    attempts[index] = attempt;
+    if (attempt === "not-alone") break;
   }
   return read;
+}
+
+/** Reads a piece, from what stood there before where that tells all of it. */
+function readAfter(
+  before: Unit | undefined,
+  text: string,
+  kind: Piece["kind"],
+  indent: number,
+): Unit | "not-alone" {
+  const isOfKind = before?.kind === kind && before.indent === indent;
+  const retyped = isOfKind ? retype(text, before) : undefined;
+  if (retyped) return retyped;
+  const unit = readPiece(text, kind, indent);
+  return unit ? ((before && graft(unit, before)) ?? unit) : "not-alone";
 }
 
 /** An edit changes pieces in one place: those before and after it are as they were. */
@@ -101,33 +118,15 @@ function unitsByText({ attempts }: PiecesRead, head: number, tail: number): Map<
   return units;
 }
 
+/** Whether a unit was not taken for any piece: what stands at two places has two items. */
+function isLeft(attempt: Attempt, left: ReadonlyMap<string, readonly Unit[]>): attempt is Unit {
+  return (
+    typeof attempt === "object" && left.get(keyOf(attempt, attempt.item.text))?.includes(attempt) === true
+  );
+}
+
 function keyOf({ kind, indent }: { kind: string; indent: number }, text: string): string {
   return `${kind} ${indent} ${text}`;
-}
-
-/** Compares halves instead of characters: comparing two slices is far quicker than a loop over them. */
-function commonPrefix(a: string, b: string): number {
-  let low = 0;
-  let high = Math.min(a.length, b.length);
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (a.slice(low, middle) === b.slice(low, middle)) low = middle;
-    else high = middle - 1;
-  }
-  return low;
-}
-
-/** As far as it does not overlap a common prefix. */
-function commonSuffix(a: string, b: string, prefix: number): number {
-  let low = 0;
-  let high = Math.min(a.length, b.length) - prefix;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (a.slice(a.length - middle, a.length - low) === b.slice(b.length - middle, b.length - low))
-      low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }
 
 /** A copy that does not keep alive the whole text that it was cut from, as a plain slice does. */

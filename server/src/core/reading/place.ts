@@ -36,6 +36,27 @@ function below(reading: Reading, node: Node, offset: number): Step | undefined {
   return offset <= end ? { node: entry.value, entry } : undefined;
 }
 
+/** A part of a record: a key of the top level with its value or, of a list there, one of the entries. */
+export interface Part {
+  readonly section: Entry;
+  /** Set for an entry of the section's list. */
+  readonly entry?: Node;
+  /** Which entry of the list it is, from 0. */
+  readonly index?: number;
+}
+
+/** The part that an offset is in, up to the next one; undefined before the first key. */
+export function partAt(reading: Reading, offset: number): Part | undefined {
+  const { entries } = reading.root;
+  const section = entries[lastStarting(entries, offset, ({ key }) => reading.spanOf(key))];
+  // What an alias stands for is written elsewhere, and is no part of its own here.
+  if (section?.value.kind !== "list" || section.value.aliasOf) return section && { section };
+  const list = section.value.entries;
+  const index = lastStarting(list, offset, (entry) => reading.spanOf(entry));
+  const entry = list[index];
+  return entry ? { section, entry, index } : { section };
+}
+
 /** Index of the last element that starts at or before the offset, -1 if none. Elements stand in order. */
 function lastStarting<T>(elements: readonly T[], offset: number, spanOf: (element: T) => Span): number {
   let low = -1;

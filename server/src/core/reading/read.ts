@@ -6,7 +6,7 @@ import { type ItemProblem, none, ProblemCollector } from "./problems";
 import { split } from "./split";
 import { type LaidOut, type TabLine, withoutTabs } from "./tabs";
 import type { Entry, Item, ListNode, MapNode, Node, Reading, ReadingProblem, Span } from "./tree";
-import { readWhole, type Unit } from "./unit";
+import { readWhole, spanIn, type Unit } from "./unit";
 
 /**
  * Reads one record's text. Never throws: what can't be read is in the problems, and the rest is read.
@@ -174,11 +174,6 @@ class TextReading implements Reading {
 interface Home {
   readonly unit: Unit;
   readonly start: number;
-}
-
-/** Where a node stands in its unit. */
-function spanIn({ spans }: Unit, node: Node): Span {
-  return spans?.get(node) ?? node;
 }
 
 function finished({ rule, node, start, end }: ItemProblem, facts: ReadingProblem["facts"]): ReadingProblem {

@@ -25,6 +25,11 @@ export interface Unit {
   readonly problems: CappedProblems<ItemProblem>;
 }
 
+/** Where a node stands in its unit. */
+export function spanIn({ spans }: Unit, node: Node): Span {
+  return spans?.get(node) ?? node;
+}
+
 /** Reads a piece of a text. Undefined when the piece does not stand alone. */
 export function readPiece(text: string, kind: Piece["kind"], indent: number): Unit | undefined {
   const parsed = parse(text, kind === "entry" ? listEntryFrame(indent) : entriesFrame);

@@ -1,3 +1,4 @@
+import { partAt } from "../reading/place";
 import type { Node, Reading, ReadingRule } from "../reading/tree";
 
 /** What leaves the structure of the text around it a guess. */
@@ -14,17 +15,12 @@ export function brokenParts(reading: Reading): (node: Node) => boolean {
   const faults = problems.filter(({ rule }) => breaking.has(rule));
   if (faults.length === 0) return () => false;
 
-  const starts = partStarts(reading);
-  const partOf = (offset: number) => starts.findLastIndex((start) => start <= offset);
   const startOf = (node: Node) => reading.spanOf(node).start;
+  /** The node that a part begins with. */
+  const partOf = (offset: number) => {
+    const part = partAt(reading, offset);
+    return part && (part.entry ?? part.section.key);
+  };
   const broken = new Set(faults.map(({ node, span }) => partOf(node ? startOf(node) : span.start)));
   return (node) => node !== root && broken.has(partOf(startOf(node)));
-}
-
-/** Offsets at which the parts start, in order. */
-function partStarts(reading: Reading): number[] {
-  return reading.root.entries.flatMap(({ key, value }) => {
-    const entries = value.kind === "list" ? value.entries : [];
-    return [key, ...entries].map((node) => reading.spanOf(node).start);
-  });
 }

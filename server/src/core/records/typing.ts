@@ -10,12 +10,18 @@ export type TypedRecord =
   | { readonly kind: "kit"; readonly record: KitRecord }
   | { readonly kind: "install"; readonly record: InstallRecord };
 
-export interface Typing {
+export interface Typing extends Found {
   readonly typed: TypedRecord;
   /** The same data as plain values, as the schema's validators take them. */
   readonly plain: unknown;
   /** Schema of a node, where the schemas know it. */
   schemaOf(node: Node): Schema | undefined;
+  /** What there is in each section: the same for as long as the section's text is. */
+  readonly sections: readonly Found[];
+}
+
+/** What a walk comes across, in the order of the text. */
+export interface Found {
   readonly declarations: readonly Declaration[];
   readonly references: readonly Reference[];
   readonly quantityProblems: readonly { readonly place: Place; readonly problem: QuantityProblem }[];
@@ -37,15 +43,22 @@ export interface Reference {
 
 /** Types the tree of one record. Pure; never throws. */
 export function typeRecord(file: string, reading: Reading, kind: RecordKind): Typing {
-  const walker = new Walker(file);
-  const { typed, plain } = walker.record(reading.root, recordSchemas[kind]);
+  const { typed, plain, sections } = new Walker(file).record(reading.root, recordSchemas[kind]);
   return {
     typed: { kind, record: typed } as unknown as TypedRecord,
     plain,
     schemaOf: (node) => schemaOfNode.get(node),
-    declarations: walker.declarations,
-    references: walker.references,
-    quantityProblems: walker.quantityProblems,
+    sections,
+    // Few ask for those of the whole record.
+    get declarations() {
+      return sections.flatMap(({ declarations }) => declarations);
+    },
+    get references() {
+      return sections.flatMap(({ references }) => references);
+    },
+    get quantityProblems() {
+      return sections.flatMap(({ quantityProblems }) => quantityProblems);
+    },
   };
 }
 
@@ -58,13 +71,6 @@ interface TypedWhole extends Found {
   readonly file: string;
   readonly schema: Schema;
   readonly outcome: Outcome;
-}
-
-/** What a walk comes across. */
-interface Found {
-  readonly declarations: readonly Declaration[];
-  readonly references: readonly Reference[];
-  readonly quantityProblems: Typing["quantityProblems"];
 }
 
 /** What became of a node: `typed` is undefined where the node can't be used. */
@@ -81,8 +87,14 @@ class Walker implements Found {
 
   constructor(private readonly file: string) {}
 
-  record(root: MapNode, schema: Schema): Outcome {
-    return this.map(root, schema, (value, property) => this.whole(value, property, root));
+  record(root: MapNode, schema: Schema): Outcome & { sections: readonly Found[] } {
+    const sections: TypedWhole[] = [];
+    const outcome = this.map(root, schema, (value, property) => {
+      const section = this.whole(value, property, root);
+      sections.push(section);
+      return section.outcome;
+    });
+    return { ...outcome, sections };
   }
 
   private map(
@@ -111,7 +123,7 @@ class Walker implements Found {
       if (!schema.items) return { typed: undefined, plain: loose(node) };
       const outcomes = node.entries.map((entry) =>
         entry.kind === "map"
-          ? this.whole(entry, schema.items!, parent)
+          ? this.part(entry, schema.items!, parent)
           : this.node(entry, schema.items!, parent),
       );
       return {
@@ -124,25 +136,24 @@ class Walker implements Found {
     return { typed: undefined, plain: loose(node) };
   }
 
-  /** What was typed before keeps its typed objects, and so all that rests on them. */
-  private whole(node: Node, schema: Schema, parent: MapNode): Outcome {
-    const before = typedWholes.get(node);
-    if (before?.file === this.file && before.schema === schema) {
-      this.add(before);
-      return before.outcome;
-    }
-    const walker = new Walker(this.file);
-    const outcome = walker.node(node, schema, parent);
-    const { declarations, references, quantityProblems } = walker;
-    typedWholes.set(node, { file: this.file, schema, outcome, declarations, references, quantityProblems });
-    this.add(walker);
-    return outcome;
-  }
-
-  private add({ declarations, references, quantityProblems }: Found): void {
+  private part(node: Node, schema: Schema, parent: MapNode): Outcome {
+    const { outcome, declarations, references, quantityProblems } = this.whole(node, schema, parent);
     for (const one of declarations) this.declarations.push(one);
     for (const one of references) this.references.push(one);
     for (const one of quantityProblems) this.quantityProblems.push(one);
+    return outcome;
+  }
+
+  /** What was typed before keeps its typed objects, and so all that rests on them. */
+  private whole(node: Node, schema: Schema, parent: MapNode): TypedWhole {
+    const before = typedWholes.get(node);
+    if (before?.file === this.file && before.schema === schema) return before;
+    const walker = new Walker(this.file);
+    const outcome = walker.node(node, schema, parent);
+    const { declarations, references, quantityProblems } = walker;
+    const whole = { file: this.file, schema, outcome, declarations, references, quantityProblems };
+    typedWholes.set(node, whole);
+    return whole;
   }
 
   private link(node: Node, schema: Schema, parent: MapNode): Outcome {

@@ -1,14 +1,12 @@
 import type { Problem } from "../findings/finding";
 import { nearest } from "../nearest";
-import type { Entry, MapNode, Node } from "../reading/tree";
+import type { Entry, ListNode, MapNode, Node } from "../reading/tree";
 import { type JsonType, raise } from "./problem-facts";
 import { sampleOf } from "./sample";
 import type { RecordKind, Schema } from "./schema";
 import type { TypedRecord, Typing } from "./typing";
-import { airframe, install, kit, type SchemaError, type Validator } from "./validators.mjs";
+import { type SchemaError, type Validator, validators } from "./validators.mjs";
 import type { Locator } from "./whereabouts";
-
-const validators: Readonly<Record<RecordKind, Validator>> = { airframe, install, kit };
 
 /** A record, as far as its shape is judged. */
 export interface Shape {
@@ -26,18 +24,56 @@ export interface Shape {
  * a missing key that stands there misspelt.
  */
 export function validate(shape: Shape, kind: RecordKind): Problem[] {
-  const validator = validators[kind];
-  if (validator(shape.typing.plain)) return [];
+  const { root, typing, isBroken } = shape;
+  const { frame, entries } = validators[kind];
+  const plain = typing.plain as Readonly<Record<string, unknown>>;
   const describer = new Describer(shape);
-  const problems: Problem[] = [];
-  const seen = new Set<string>();
-  for (const error of validator.errors ?? []) {
-    const said = describer.describe(error);
-    if (!said) continue;
-    const key = `${said.rule}:${error.instancePath}:${said.facts.key ?? ""}`;
-    if (!seen.has(key)) problems.push(said);
-    seen.add(key);
+  const problems = describer.problemsOf(frame, plain, [root], isBroken);
+  for (const [key, validator] of Object.entries(entries)) {
+    const list = plain[key];
+    if (!Array.isArray(list)) continue;
+    const node = describer.entry(root, key)?.value as ListNode;
+    for (let index = 0; index < list.length; index++) {
+      const ofEntry = problemsOfEntry(describer, validator, list[index], [root, node], index);
+      if (ofEntry.length === 0 || isBroken(node.entries[index]!)) continue;
+      for (const problem of ofEntry) problems.push(problem);
+    }
   }
+  return problems;
+}
+
+/** What is wrong with an entry of a top-level list, with all that it rests on beside the entry itself. */
+interface Judged {
+  readonly file: string;
+  readonly validator: Validator;
+  readonly index: number;
+  readonly isInWork: boolean;
+  readonly problems: readonly Problem[];
+}
+
+/** Entries live as long as their text does, and so does what is wrong with them. */
+const judgedEntries = new WeakMap<Node, Judged>();
+
+function problemsOfEntry(
+  describer: Describer,
+  validator: Validator,
+  plain: unknown,
+  [root, list]: readonly [MapNode, ListNode],
+  index: number,
+): readonly Problem[] {
+  const { file, isInWork } = describer;
+  const node = list.entries[index]!;
+  const before = judgedEntries.get(node);
+  if (
+    before?.file === file &&
+    before.validator === validator &&
+    before.index === index &&
+    before.isInWork === isInWork
+  ) {
+    return before.problems;
+  }
+  const problems = describer.problemsOf(validator, plain, [root, list, node]);
+  judgedEntries.set(node, { file, validator, index, isInWork, problems });
   return problems;
 }
 
@@ -62,17 +98,45 @@ class Describer {
   private readonly entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
   private readonly slips = new Map<MapNode, ReadonlySet<string>>();
 
+  readonly file: string;
+
   /** The record says of itself that it is not finished. */
-  private readonly isInWork: boolean;
+  readonly isInWork: boolean;
 
   constructor(private readonly shape: Shape) {
+    this.file = shape.file;
     this.isInWork = statusOf(shape.typing.typed) === "in-work";
   }
 
-  describe(error: SchemaError): Problem | undefined {
-    const trail = this.trail(error.instancePath);
-    const node = trail.at(-1);
-    if (!node || this.shape.isBroken(node)) return undefined;
+  /**
+   * What is wrong with a part of the record.
+   *
+   * @param plain the part as plain data
+   * @param way the nodes that lead to the part, the root first and its own last
+   * @param isLeftOut tells the nodes of which nothing is said
+   */
+  problemsOf(
+    validator: Validator,
+    plain: unknown,
+    way: readonly Node[],
+    isLeftOut = (_node: Node) => false,
+  ): Problem[] {
+    if (validator(plain)) return [];
+    const problems: Problem[] = [];
+    const seen = new Set<string>();
+    for (const error of validator.errors ?? []) {
+      const trail = this.trail(way, error.instancePath);
+      const node = trail.at(-1);
+      const said = node && !isLeftOut(node) && this.describe(error, node, trail);
+      if (!said) continue;
+      const key = `${said.rule}:${error.instancePath}:${said.facts.key ?? ""}`;
+      if (!seen.has(key)) problems.push(said);
+      seen.add(key);
+    }
+    return problems;
+  }
+
+  private describe(error: SchemaError, node: Node, trail: readonly Node[]): Problem | undefined {
     if (node.kind === "map") return this.ofMap(error, node, trail);
     return this.ofValue(error, node, trail);
   }
@@ -230,9 +294,9 @@ class Describer {
     return condition ? Object.values(condition.properties ?? {})[0]?.const : undefined;
   }
 
-  /** The nodes that a JSON pointer into the plain data leads through, the root first; none if it leads nowhere. */
-  private trail(pointer: string): readonly Node[] {
-    const trail: Node[] = [this.shape.root];
+  /** The nodes that a JSON pointer leads through, with those on the way to where it begins; none if it leads nowhere. */
+  private trail(way: readonly Node[], pointer: string): readonly Node[] {
+    const trail = [...way];
     for (const raw of pointer.split("/").slice(1)) {
       const step = raw.replaceAll("~1", "/").replaceAll("~0", "~");
       const at = trail.at(-1)!;
@@ -245,7 +309,7 @@ class Describer {
   }
 
   /** The first entry of a key: the one that counts. */
-  private entry(node: MapNode, key: string): Entry | undefined {
+  entry(node: MapNode, key: string): Entry | undefined {
     let entries = this.entries.get(node);
     if (!entries) {
       entries = new Map(node.entries.toReversed().map((entry) => [entry.key.text, entry]));

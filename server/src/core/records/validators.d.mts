@@ -11,6 +11,12 @@ export interface Validator {
   errors?: readonly SchemaError[] | null;
 }
 
-export declare const airframe: Validator;
-export declare const kit: Validator;
-export declare const install: Validator;
+/** What judges the parts of a record. */
+export interface PartValidators {
+  /** The record without the entries of its top-level lists. */
+  readonly frame: Validator;
+  /** An entry of such a list, by the list's key. */
+  readonly entries: Readonly<Record<string, Validator>>;
+}
+
+export declare const validators: Readonly<Record<"airframe" | "kit" | "install", PartValidators>>;

@@ -1,8 +1,9 @@
 import type { Subject } from "../graph/value";
 import { onceEach } from "../once-each";
-import type { Item, MapNode, Node } from "../reading/tree";
+import { type Part, partAt } from "../reading/place";
+import type { MapNode, Node, Reading } from "../reading/tree";
 import type { IdKind } from "./schema";
-import type { Declaration } from "./typing";
+import type { Declaration, Found, Typing } from "./typing";
 
 /** Where a node stands, in the words of its record: what a message needs to name the place. */
 export type Whereabouts = {
@@ -22,24 +23,42 @@ interface Step {
   readonly name?: string;
 }
 
-/** The record is walked when the first node is asked for: most records have nothing to tell. */
-export function locatorOf(root: MapNode, declarations: readonly Declaration[]): Locator {
-  let walk: Walk | undefined;
-  let owners: Map<Node, Declaration> | undefined;
-
+/** Nothing is made ahead: of most records nothing has to be told. */
+export function locatorOf(reading: Reading, typing: Typing): Locator {
   return (node) => {
-    walk ??= new Walk(root);
-    owners ??= new Map(declarations.map((declaration) => [declaration.node, declaration]));
+    const part = partAt(reading, reading.spanOf(node).start);
     const path: string[] = [];
     for (let at: Node | undefined = node; at; ) {
-      const owner = owners.get(at);
+      const owner = ownerAt(at, typing);
       if (owner) return { ownerKind: owner.kind, ownerId: owner.id.value, path: path.reverse() };
-      const step: Step | undefined = walk.stepTo(at);
+      const step: Step | undefined = part && stepTo(at, part, reading.root);
       if (step?.name !== undefined) path.push(step.name);
       at = step?.parent;
     }
     return { path: path.reverse() };
   };
+}
+
+/** What a map describes that has an id. */
+function ownerAt(node: Node, { sections }: Typing): Declaration | undefined {
+  for (const section of sections) {
+    const owner = ownersIn(section).get(node);
+    if (owner) return owner;
+  }
+  return undefined;
+}
+
+const ownersIn = onceEach(
+  ({ declarations }: Found) => new Map<Node, Declaration>(declarations.map((one) => [one.node, one])),
+);
+
+/** How a node of a part is reached; undefined for the root. */
+function stepTo(node: Node, { section, entry, index }: Part, root: MapNode): Step | undefined {
+  if (node === root) return undefined;
+  if (node === section.key) return { parent: root };
+  if (node === section.value) return { parent: root, name: section.key.text };
+  if (node === entry) return { parent: section.value, name: `#${index! + 1}` };
+  return stepsInside(entry ?? section.value).get(node);
 }
 
 export function subjectOf({
@@ -49,62 +68,18 @@ export function subjectOf({
   return ownerKind && ownerId !== undefined ? { kind: ownerKind, id: ownerId } : undefined;
 }
 
-/**
- * How a record's nodes are reached. Sections and the entries of their lists are walked anew, as they move; what
- * is inside them is the same for as long as their text is.
- */
-class Walk {
-  private readonly outer = new Map<Node, Step>();
-  /** Nodes of the outer walk in whose inside an item's other nodes are. */
-  private readonly branches = new Map<Item, Node[]>();
-  private readonly inner = new Map<Item, ReadonlyMap<Node, Step>>();
-
-  constructor(root: MapNode) {
-    this.enter(root);
-    for (const { value } of root.entries) {
-      if (value.kind === "list") this.enter(value);
-      for (const branch of value.kind === "list" ? value.entries : [value]) {
-        const ofItem = this.branches.get(branch.item);
-        if (ofItem) ofItem.push(branch);
-        else this.branches.set(branch.item, [branch]);
-      }
-    }
-  }
-
-  stepTo(node: Node): Step | undefined {
-    return this.outer.get(node) ?? this.insideOf(node.item).get(node);
-  }
-
-  private enter(parent: Node): void {
-    for (const [child, step] of childrenOf(parent)) {
-      if (!this.outer.has(child)) this.outer.set(child, step); // an alias stands where it was first used
-    }
-  }
-
-  private insideOf(item: Item): ReadonlyMap<Node, Step> {
-    const known = this.inner.get(item);
-    if (known) return known;
-    const branches = this.branches.get(item) ?? [];
-    const inside = branches.length === 1 ? stepsInside(branches[0]!) : walkInside(branches);
-    this.inner.set(item, inside);
-    return inside;
-  }
-}
-
-const stepsInside = onceEach((branch: Node) => walkInside([branch]));
-
-function walkInside(branches: readonly Node[]): ReadonlyMap<Node, Step> {
+/** How the nodes inside another one are reached: the same for as long as its text is. */
+const stepsInside = onceEach((whole: Node): ReadonlyMap<Node, Step> => {
   const steps = new Map<Node, Step>();
-  const open = branches.toReversed();
+  const open = [whole];
   for (let parent = open.pop(); parent; parent = open.pop()) {
     for (const [child, step] of childrenOf(parent)) {
-      if (steps.has(child)) continue; // as above
       steps.set(child, step);
       open.push(child);
     }
   }
   return steps;
-}
+});
 
 function* childrenOf(parent: Node): Iterable<readonly [Node, Step]> {
   if (parent.kind === "map") {

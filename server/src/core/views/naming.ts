@@ -14,7 +14,7 @@ export interface Scope {
 
 export function scopeOf({ record, project }: Judgement): Scope {
   if (project) return project;
-  return { names: new Names(record.typing.declarations), files: [record] };
+  return { names: new Names([record]), files: [record] };
 }
 
 /** The thing that is named at a node, whether it is declared or used there. */

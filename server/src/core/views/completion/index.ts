@@ -17,7 +17,7 @@ export function completionsAt(
 ): Completion[] {
   const spot = spotAt(record, offset);
   if (!spot) return [];
-  const names = project?.names ?? new Names(record.typing.declarations);
+  const names = project?.names ?? new Names([record]);
   if (spot.kind === "key") return keyCompletions(spot, (kinds) => names.all(kinds));
   return valueCompletions(spot, { names, paths });
 }
