@@ -4,7 +4,7 @@ import type { Condition } from "../../records/types";
 import { type Part, part } from "../part";
 import { recalled } from "../recall";
 import type { Keep } from "../value";
-import { type Circuit, type FedLoad, fedLoads, traceCircuit } from "./circuit";
+import { type Circuit, drawCircuit, type FedLoad, fedLoads } from "./circuit";
 import { buildNetwork, type Network, type NetworkState } from "./network";
 import { SourceOutputs } from "./source-outputs";
 import { solveConditions } from "./states";
@@ -23,8 +23,8 @@ export interface ElectricalBasis {
   readonly states: ReadonlyMap<Condition, NetworkState>;
 }
 
-export const circuitOf = recalled(traceCircuit);
-const fedOf = recalled((project) => fedLoads(circuitOf(project)));
+export const circuitOf = recalled(drawCircuit);
+const fedOf = recalled(fedLoads);
 export const networkOf = recalled(buildNetwork);
 export const ratingsOf = part((project, keep) => new WireRatings(project, conditionsOf(project), keep));
 export const outputsOf = part((project, keep) => new SourceOutputs(project, conditionsOf(project), keep));

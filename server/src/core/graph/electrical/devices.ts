@@ -4,7 +4,8 @@ import type { Condition, Device } from "../../records/types";
 import { Memory } from "../remember";
 import { derive, derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
-import type { Inline, LoadPath } from "./circuit";
+import type { LoadPath } from "./circuit";
+import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 
 /** A condition in which something behind it runs. */

@@ -15,7 +15,7 @@ import type { Project } from "../../project";
 import { inUnit, type Quantity } from "../../quantities";
 import type { Component, Condition, Draw, ExistingLoad, Source, Wire } from "../../records/types";
 import type { Pair, Written } from "../../records/written";
-import { edgesOf, inlinesOf } from "./circuit";
+import { edgesOf, inlinesOf } from "./layout";
 
 /** What the network needs to know of a wire in a condition. */
 export interface WireNumbers {

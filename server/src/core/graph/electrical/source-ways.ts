@@ -1,6 +1,6 @@
 import type { Project } from "../../project";
 import type { Source } from "../../records/types";
-import { edgesOf } from "./circuit";
+import { layoutOf } from "./layout";
 
 /** Whether a source's current leads anywhere: it is on a bus, or a feeder or a wire starts at it. */
 export function isConnected({ id, bus }: Source, project: Project): boolean {
@@ -9,6 +9,6 @@ export function isConnected({ id, bus }: Source, project: Project): boolean {
   return (
     bus !== undefined ||
     feeders.some(({ from, to }) => from?.value === name || to?.value === name) ||
-    edgesOf(project).some(({ from }) => from === name)
+    (name !== undefined && layoutOf(project).from.includes(name))
   );
 }

@@ -1,6 +1,6 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
-import { edgesOf, inlinesOf } from "../../graph/electrical/circuit";
+import { edgesOf, inlinesOf } from "../../graph/electrical/layout";
 import type { Project } from "../../project";
 import type { Written } from "../../records/written";
 import { defineRule } from "../rule";

@@ -1,5 +1,5 @@
 import type { Problem } from "../../findings/finding";
-import { type Edge, edgesOf } from "../../graph/electrical/circuit";
+import { type Edge, edgesOf } from "../../graph/electrical/layout";
 import { groupBy } from "../../graph/group-by";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";

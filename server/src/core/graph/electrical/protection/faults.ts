@@ -14,9 +14,10 @@ import {
   written,
 } from "../../value";
 import type { ElectricalBasis } from "../basis";
-import type { Inline, LoadPath } from "../circuit";
+import type { LoadPath } from "../circuit";
 import type { DeviceResult } from "../devices";
 import type { GuardResult } from "../guards";
+import type { Inline } from "../layout";
 import type { WireResult } from "../wires";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";

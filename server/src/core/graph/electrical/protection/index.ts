@@ -3,7 +3,8 @@ import type { Project } from "../../../project";
 import { part } from "../../part";
 import { recalled } from "../../recall";
 import { derive, type Keep, sumOf, type Value, written } from "../../value";
-import { circuitOf, type ElectricalBasis, electricalPart } from "../basis";
+import { type ElectricalBasis, electricalPart } from "../basis";
+import { inlinesOf } from "../layout";
 import { currentsOf, devicesOf, guardsOf } from "../parts";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
@@ -28,8 +29,8 @@ export interface ProtectionResults {
   readonly sourcesTogether: Value | undefined;
 }
 
-const waysOf = recalled((project) => new Ways(project, circuitOf(project).inlines));
-const meshesOf = recalled((project) => new Meshes(project, circuitOf(project).inlines));
+const waysOf = recalled((project) => new Ways(project));
+const meshesOf = recalled((project) => new Meshes(project, inlinesOf(project)));
 
 const faultsOf = electricalPart((basis) => finderOf(basis).ofWires(guardsOf(basis.project)));
 const ordersOf = electricalPart((basis) =>

@@ -8,8 +8,8 @@ import {
 import { isBelow } from "../../../rounding";
 import { Memory } from "../../remember";
 import type { Keep, Operand, Value } from "../../value";
-import type { Inline } from "../circuit";
 import type { DeviceResult } from "../devices";
+import type { Inline } from "../layout";
 import type { Faults } from "./faults";
 import { type BandedDevice, type BandLookup, bandOf, drawnOn, openingValue } from "./opening";
 import type { Ways } from "./ways";

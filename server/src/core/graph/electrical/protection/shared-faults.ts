@@ -8,7 +8,7 @@
 import { prepare, reference } from "../../../methods/network";
 import type { Project } from "../../../project";
 import type { Feeder, Source, Wire } from "../../../records/types";
-import { type Edge, edgesOf, type Inline } from "../circuit";
+import { type Edge, edgesOf, type Inline } from "../layout";
 
 /** Something that the current may run through, from one point to another. */
 export interface Part {

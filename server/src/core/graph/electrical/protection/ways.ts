@@ -2,7 +2,7 @@
 import type { Project } from "../../../project";
 import type { Electrical, Source, Wire } from "../../../records/types";
 import { derive, type Keep, type Operand, sumOf, type Value, written } from "../../value";
-import { type Edge, edgesOf, type Inline } from "../circuit";
+import { type Edge, edgesAtOf, edgesOf, type Inline, inlinesOf } from "../layout";
 
 /** The one way from a bus to a point; what stands at the point itself is counted. */
 export interface Way {
@@ -13,19 +13,16 @@ export interface Way {
 
 /** Follows the circuit toward the buses. */
 export class Ways {
-  private readonly into = new Map<string, Edge[]>();
+  private readonly into: ReadonlyMap<string, readonly number[]>;
+  private readonly edges: readonly Edge[];
+  private readonly inlines: ReadonlyMap<string, Inline>;
   private readonly buses: ReadonlySet<string>;
 
-  constructor(
-    project: Project,
-    private readonly inlines: ReadonlyMap<string, Inline>,
-  ) {
+  constructor(project: Project) {
+    this.into = edgesAtOf(project).into;
+    this.edges = edgesOf(project);
+    this.inlines = inlinesOf(project);
     this.buses = new Set((project.airframe?.electrical?.buses ?? []).flatMap(({ id }) => id?.value ?? []));
-    for (const edge of edgesOf(project)) {
-      const known = this.into.get(edge.to);
-      if (known) known.push(edge);
-      else this.into.set(edge.to, [edge]);
-    }
   }
 
   /** Undefined where the point is fed in more than one way, or in none. */
@@ -38,8 +35,9 @@ export class Ways {
       passed.add(at);
       const inline = this.inlines.get(at);
       if (inline) inlines.push(inline);
-      const [edge, ...others] = this.into.get(at) ?? [];
-      if (!edge || others.length > 0) return undefined;
+      const into = this.into.get(at);
+      if (into?.length !== 1) return undefined;
+      const edge = this.edges[into[0]!]!;
       if (edge.wire) wires.push(edge.wire);
       at = edge.from;
       if (this.buses.has(at)) return { bus: at, wires: wires.toReversed(), inlines: inlines.toReversed() };
@@ -50,13 +48,17 @@ export class Ways {
   /** The breakers and fuses that feed one directly, with none between. */
   guardsAhead(id: string): string[] {
     const guards: string[] = [];
-    const points = new Set((this.into.get(id) ?? []).map(({ from }) => from));
+    const points = new Set(this.pointsAhead(id));
     for (const point of points) {
       if (point === id) continue;
       if (this.inlines.get(point)?.kind === "protection") guards.push(point);
-      else for (const { from } of this.into.get(point) ?? []) points.add(from);
+      else for (const ahead of this.pointsAhead(point)) points.add(ahead);
     }
     return guards;
+  }
+
+  private pointsAhead(point: string): string[] {
+    return (this.into.get(point) ?? []).map((edge) => this.edges[edge]!.from);
   }
 }
 
