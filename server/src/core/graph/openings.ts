@@ -28,7 +28,7 @@ import {
   type Unit,
   unitOf,
 } from "./structure/figures";
-import { derive, type Keep, keeper, tabled, type Value, type ValueUnit, written } from "./value";
+import { derive, type Keep, noValues, tabled, type Value, type ValueUnit, written } from "./value";
 
 export { geometrySource };
 
@@ -98,7 +98,7 @@ export interface Surroundings {
 
 /** Where no least distance is given it is 0: the outlines may touch and not cross. */
 export function surroundingsOf(cutoutId: string, project: Project): Surroundings | undefined {
-  return new OpeningsDerivation(project, keeper().keep).surroundings(cutoutId);
+  return new OpeningsDerivation(project, noValues).surroundings(cutoutId);
 }
 
 interface PlacedCutout {

@@ -8,7 +8,7 @@ import type {
   Source,
   Wire,
 } from "../../records/types";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
@@ -26,12 +26,12 @@ export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 type ByCondition = ReadonlyMap<Condition, Value>;
 
 /** Of each component in all conditions: the same object while what it rests on is the same. */
-const voltagesOf = new Memory<Component, Component, ByCondition>();
-const currentsOf = new Memory<Component, Component, ByCondition>();
+const voltagesOf = new Recurring<Component, ByCondition>();
+const currentsOf = new Recurring<Component, ByCondition>();
 
 /** In one condition, for when another has changed. */
-const voltages = new Memory<Component, Condition, Value | undefined>();
-const currents = new Memory<Component, Condition, Value | undefined>();
+const voltages = new Recurring<Condition, Value | undefined>();
+const currents = new Recurring<Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
@@ -45,13 +45,13 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
       ...path.buses.map((bus) => ofBuses.get(bus)),
       ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition), left.get(condition)]),
     ];
-    return voltagesOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
+    return voltagesOf.recall(path.component, rests, basis.keep, (keep) =>
       whereRunning(path, basis.conditions, (condition) => {
         const volts = voltsOf(path, condition);
         const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
         const without = left.get(condition);
         const basisOfOne = [path, volts, without, ...buses, ...holders];
-        return voltages.recall(path.component, condition, basisOfOne, keep, (own) =>
+        return voltages.recall(condition, basisOfOne, keep, (own) =>
           own(
             loadVoltage(
               path,
@@ -79,11 +79,11 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
         electrical,
         ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition), left.get(condition)]),
       ];
-      const ofAll = ofBuses.recall(bus, bus, rests, basis.keep, (keep) =>
+      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
         inConditions(basis.conditions, (condition) => {
           const volts = voltsOf(id, condition);
           const without = left.get(condition);
-          return ofBus.recall(bus, condition, [volts, electrical, without], keep, (own) =>
+          return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
         }),
@@ -116,8 +116,8 @@ function leftOutNotes({ without }: FoundVolts): string[] {
     : [`It is not known what ${without} draws in this condition: as if that were nothing.`];
 }
 
-const ofBuses = new Memory<Bus, Bus, ByCondition>();
-const ofBus = new Memory<Bus, Condition, Value | undefined>();
+const ofBuses = new Recurring<Bus, ByCondition>();
+const ofBus = new Recurring<Condition, Value | undefined>();
 
 /**
  * What each component draws. A constant current is as written; a power or a resistance takes the voltage that
@@ -128,10 +128,10 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
     // A constant current takes none, and stays what it is while the voltage moves.
     const atLoad = takesVoltage(load.component) ? atLoads.get(load.id) : undefined;
     const rests = [atLoad, ...basis.conditions];
-    return currentsOf.recall(load.component, load.component, rests, basis.keep, (keep) =>
+    return currentsOf.recall(load.component, rests, basis.keep, (keep) =>
       whereRunning(load, basis.conditions, (condition) => {
         const voltage = atLoad?.get(condition);
-        return currents.recall(load.component, condition, [voltage], keep, (own) =>
+        return currents.recall(condition, [voltage], keep, (own) =>
           own(loadCurrent(load, condition, voltage)),
         );
       }),
