@@ -130,13 +130,13 @@ interface Derivation<O extends Operands> {
   readonly condition?: string | undefined;
   readonly unit: ValueUnit;
   /** Written in the names of the operands; a list is used as `sum(name)` or the like. */
-  readonly formula?: string;
+  readonly formula?: string | undefined;
   /** In place of a formula: the name of the procedure. */
-  readonly method?: string;
+  readonly method?: string | undefined;
   readonly operands: O;
   readonly compute: (numbers: Numbers<O>) => number;
-  readonly sources?: readonly Source[];
-  readonly notes?: readonly string[];
+  readonly sources?: readonly Source[] | undefined;
+  readonly notes?: readonly string[] | undefined;
 }
 
 /** Computes one value; undefined while any operand is not known, or when the result is no number. */
@@ -158,7 +158,12 @@ export function derive<const O extends Operands>(derivation: Derivation<O>): Val
     }
   }
   const value = derivation.compute(numbers as Numbers<O>);
-  return Number.isFinite(value) ? new DerivedValue(value, derivation.unit, derivation) : undefined;
+  return Number.isFinite(value) ? new DerivedValue(value, derivation.unit, toldOf(derivation)) : undefined;
+}
+
+/** All but `compute`: what that closes over must not live as long as the value. */
+function toldOf({ subject, quantity, condition, formula, method, operands, sources, notes }: Told): Told {
+  return { subject, quantity, condition, formula, method, operands, sources, notes };
 }
 
 /** What is told of a value when somebody looks at more than its number. */
