@@ -10,7 +10,7 @@ import { covered, type Lookup } from "../tables/lookup";
 import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
-import { Memory } from "./remember";
+import { Recurring } from "./remember";
 import { derive, derived, type Keep, type Subject, sumOf, tabled, type Value, written } from "./value";
 import { balanceUnits } from "./weights/balance-units";
 
@@ -61,7 +61,7 @@ export function deriveWiring(project: Project, keep: Keep): Wiring {
     const beside = (wire.bundle && bundles.get(wire.bundle.value)) ?? [wire];
     const measured = beside.filter(({ outsideDiameter }) => outsideDiameter);
     return [
-      known.recall(wire, units, [measured.length < beside.length, ...measured], keep, (own) => ({
+      known.recall(wire, [units, measured.length < beside.length, ...measured], keep, (own) => ({
         wire,
         id,
         leastBendRadius: own(leastBendRadius(wire, measured, measured.length === beside.length)),
@@ -74,7 +74,7 @@ export function deriveWiring(project: Project, keep: Keep): Wiring {
   return { runs, harnessWeight: weight };
 }
 
-const known = new Memory<Wire, WireUnits, WireRun>();
+const known = new Recurring<Wire, WireRun>();
 
 /**
  * By the largest diameter that is recorded in the wire's bundle, itself counted.

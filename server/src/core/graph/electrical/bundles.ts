@@ -25,7 +25,7 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
     const inside = inBundle.get(id) ?? [];
     const isComplete = bundle.wires?.value === inside.length;
     return [
-      results.recall(bundle, [...conditions, ...inside], keepAll, (keep) => ({
+      results.recall(bundle, [conditions, ...inside], keepAll, (keep) => ({
         bundle,
         id,
         wires: inside,

@@ -45,11 +45,9 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
     const paths = behind.get(inline.id) ?? [];
     const isWhole = paths.every((path) => path.isSingle);
     const solved = (condition: Condition) => isWhole || states.get(condition)?.currentThrough(inline.id);
-    const rests = [
-      device,
-      ...paths.flatMap(({ id, isSingle }) => [id, isSingle, currents.get(id)]),
-      ...conditions.flatMap((condition) => [condition, solved(condition)]),
-    ];
+    const rests: unknown[] = [device, conditions];
+    for (const condition of conditions) rests.push(solved(condition));
+    for (const { id, isSingle } of paths) rests.push(id, isSingle, currents.get(id));
     return results.recall(inline.record, rests, keepAll, (keep) => ({
       inline,
       id: inline.id,

@@ -8,6 +8,7 @@ import type {
   Source,
   Wire,
 } from "../../records/types";
+import { recalled } from "../recall";
 import { Recurring } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
@@ -35,20 +36,19 @@ const currents = new Recurring<Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
-  const left = leftOut(basis);
-  const voltsOf = (path: LoadPath, condition: Condition) => basis.states.get(condition)?.voltageAt(path.id);
+  const { conditions } = basis;
+  const left = leftOut(basis.project);
+  const states = conditions.map((condition) => basis.states.get(condition));
   return byLoad(basis.circuit.paths, (path) => {
     const holders = holdersOn(path, basis);
-    const rests = [
-      path,
-      ...holders,
-      ...path.buses.map((bus) => ofBuses.get(bus)),
-      ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition), left.get(condition)]),
-    ];
+    const busesOfPath = path.buses.map((bus) => ofBuses.get(bus));
+    const voltsIn = states.map((state) => state?.voltageAt(path.id));
+    // As many buses and holders as the path has, and as many volts as there are conditions.
+    const rests = [path, conditions, left, ...holders, ...busesOfPath, ...voltsIn];
     return voltagesOf.recall(path.component, rests, basis.keep, (keep) =>
-      whereRunning(path, basis.conditions, (condition) => {
-        const volts = voltsOf(path, condition);
-        const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
+      whereRunning(path, conditions, (condition, index) => {
+        const volts = voltsIn[index];
+        const buses = busesOfPath.flatMap((bus) => bus?.get(condition) ?? []);
         const without = left.get(condition);
         const basisOfOne = [path, volts, without, ...buses, ...holders];
         return voltages.recall(condition, basisOfOne, keep, (own) =>
@@ -57,7 +57,7 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
               path,
               condition,
               { volts, without },
-              { buses, holders, runs: runsOf(path, basis.states.get(condition)) },
+              { buses, holders, runs: runsOf(path, states[index]) },
             ),
           ),
         );
@@ -68,20 +68,19 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
 export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
-  const left = leftOut(basis);
+  const { conditions } = basis;
+  const left = leftOut(basis.project);
   const { electrical } = basis.project.airframe ?? {};
-  const voltsOf = (id: string, condition: Condition) => basis.states.get(condition)?.potentialOf(id);
+  const states = conditions.map((condition) => basis.states.get(condition));
   return new Map(
     (electrical?.buses ?? []).flatMap((bus): [string, ByCondition][] => {
       if (!bus.id) return [];
       const id = bus.id.value;
-      const rests = [
-        electrical,
-        ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition), left.get(condition)]),
-      ];
+      const voltsIn = states.map((state) => state?.potentialOf(id));
+      const rests = [electrical, conditions, left, ...voltsIn];
       const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
-        inConditions(basis.conditions, (condition) => {
-          const volts = voltsOf(id, condition);
+        inConditions(conditions, (condition, index) => {
+          const volts = voltsIn[index];
           const without = left.get(condition);
           return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
@@ -94,15 +93,15 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
 }
 
 /** By condition, in words, the loads that its solution leaves out; none where nothing is. */
-function leftOut({ conditions, project }: ElectricalBasis): Map<Condition, string> {
-  const components = new Map((project.kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
+const leftOut = recalled(({ install, kit }): ReadonlyMap<Condition, string> => {
+  const components = new Map((kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
   return new Map(
-    conditions.flatMap((condition): [Condition, string][] => {
+    (install.conditions ?? []).flatMap((condition): [Condition, string][] => {
       const ids = undrawnIn(condition, components);
       return ids.length === 0 ? [] : [[condition, ids.join(", ")]];
     }),
   );
-}
+});
 
 /** What the network's solution gives for one thing, and which loads it leaves out. */
 interface FoundVolts {
@@ -127,7 +126,7 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
   return byLoad(basis.fed, (load) => {
     // A constant current takes none, and stays what it is while the voltage moves.
     const atLoad = takesVoltage(load.component) ? atLoads.get(load.id) : undefined;
-    const rests = [atLoad, ...basis.conditions];
+    const rests = [atLoad, basis.conditions];
     return currentsOf.recall(load.component, rests, basis.keep, (keep) =>
       whereRunning(load, basis.conditions, (condition) => {
         const voltage = atLoad?.get(condition);
@@ -153,24 +152,23 @@ function byLoad<L extends FedLoad>(
 function whereRunning(
   { component }: FedLoad,
   conditions: readonly Condition[],
-  make: (condition: Condition) => Value | undefined,
+  make: (condition: Condition, index: number) => Value | undefined,
 ): ByCondition {
-  return inConditions(
-    conditions.filter((condition) => drawIn(component, condition)),
-    make,
+  return inConditions(conditions, (condition, index) =>
+    drawIn(component, condition) ? make(condition, index) : undefined,
   );
 }
 
 function inConditions(
   conditions: readonly Condition[],
-  make: (condition: Condition) => Value | undefined,
+  make: (condition: Condition, index: number) => Value | undefined,
 ): ByCondition {
-  return new Map(
-    conditions.flatMap((condition): [Condition, Value][] => {
-      const value = make(condition);
-      return value ? [[condition, value]] : [];
-    }),
-  );
+  const values = new Map<Condition, Value>();
+  for (const [index, condition] of conditions.entries()) {
+    const value = make(condition, index);
+    if (value) values.set(condition, value);
+  }
+  return values;
 }
 
 function loadCurrent(

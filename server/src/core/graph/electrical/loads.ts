@@ -61,15 +61,8 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
       wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
       devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
     };
-    const rests = [
-      path,
-      nominal,
-      currents,
-      onPath.voltages,
-      ...onPath.buses,
-      ...onPath.wires,
-      ...onPath.devices.flatMap((device) => device.currents.map(({ drop }) => drop)),
-    ];
+    const rests: unknown[] = [path, nominal, currents, onPath.voltages, ...onPath.buses, ...onPath.wires];
+    for (const device of onPath.devices) for (const { drop } of device.currents) rests.push(drop);
     return results.recall(path.component, rests, keepAll, (keep) => ({
       path,
       states: [...(currents ?? [])].map(([condition, current]) =>

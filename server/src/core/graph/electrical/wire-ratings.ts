@@ -49,7 +49,7 @@ export class WireRatings {
     }
     for (const wire of install.wires ?? []) {
       const bundle = this.bundleOf(wire);
-      const rating = ratings.recall(wire, [bundle, ...conditions], keep, (own) =>
+      const rating = ratings.recall(wire, [bundle, conditions], keep, (own) =>
         ratingOf(wire, conditions, bundle, own),
       );
       this.ratings.set(wire, rating);

@@ -34,18 +34,16 @@ export interface WireState {
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
   const { circuit, conditions, states, ratings, keep: keepAll } = basis;
   const through = pathsThrough(circuit.paths);
+  const solutions = conditions.map((condition) => states.get(condition));
   const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
     const rating = ratings.of(wire);
     if (!wire.id || !rating) return [];
     const paths = through.get(wire) ?? [];
     const hasOneWay = paths.every(({ isSingle }) => isSingle);
-    const solved = conditions.map((condition) => states.get(condition)?.currentIn(wire));
-    const rests = [
-      rating,
-      circuit.protecting.has(wire),
-      ...(hasOneWay ? solved.map((amps) => amps === undefined) : solved),
-      ...paths.flatMap(({ id, isSingle }) => [currents.get(id), isSingle]),
-    ];
+    const solved = solutions.map((state) => state?.currentIn(wire));
+    const rests: unknown[] = [rating, circuit.protecting.has(wire)];
+    for (const amps of solved) rests.push(hasOneWay ? amps === undefined : amps);
+    for (const { id, isSingle } of paths) rests.push(currents.get(id), isSingle);
     return [
       [
         wire,
