@@ -4,6 +4,7 @@ import { runInNewContext } from "node:vm";
 import { expect, it } from "vitest";
 import { check } from "../server/src/core/check";
 import { climateOf, electricalOf, weightsOf } from "../server/src/core/graph/derivations";
+import { assumed, derive } from "../server/src/core/graph/value";
 import { RecordShelf } from "../server/src/core/shelf";
 import { demo, demoRecords } from "./support/workspace";
 
@@ -57,6 +58,27 @@ it("nothing keeps an earlier version of a project alive", { timeout: 120_000 }, 
   });
   expect(alive.map(({ of }) => of)).toEqual([]);
 });
+
+it("a value lets go what it was computed with, and not what it tells of itself", async () => {
+  const { value, computedWith } = computed();
+  await new Promise((resolve) => setTimeout(resolve));
+  collectGarbage();
+  expect(computedWith.deref()).toBeUndefined();
+  expect([value?.value, value?.formula, value?.inputs.map(({ symbol }) => symbol)]).toEqual([1, "a", ["a"]]);
+});
+
+function computed() {
+  const version = { factor: 1 };
+  const value = derive({
+    subject: { kind: "aircraft", id: "aircraft" },
+    quantity: "load-current",
+    unit: "1",
+    formula: "a",
+    operands: { a: assumed("one", 1, "1", "for the test") },
+    compute: ({ a }) => a * version.factor,
+  });
+  return { value, computedWith: new WeakRef(version) };
+}
 
 function edited(text: string, place: RegExp): string {
   return text.replace(place, (whole, digit: string) => whole.replace(digit, String((Number(digit) % 9) + 1)));

@@ -18,7 +18,7 @@ import type { Cutout, Figure, Panel } from "../records/types";
 import type { Place, Written } from "../records/written";
 import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
 import { groupBy } from "./group-by";
-import { Memory } from "./remember";
+import { Recurring } from "./remember";
 import { type Fastener, fastenerOperand, fastenersOf } from "./structure/fasteners";
 import {
   figureOperands,
@@ -28,7 +28,7 @@ import {
   type Unit,
   unitOf,
 } from "./structure/figures";
-import { derive, type Keep, keeper, tabled, type Value, type ValueUnit, written } from "./value";
+import { derive, type Keep, noValues, tabled, type Value, type ValueUnit, written } from "./value";
 
 export { geometrySource };
 
@@ -98,7 +98,7 @@ export interface Surroundings {
 
 /** Where no least distance is given it is 0: the outlines may touch and not cross. */
 export function surroundingsOf(cutoutId: string, project: Project): Surroundings | undefined {
-  return new OpeningsDerivation(project, keeper().keep).surroundings(cutoutId);
+  return new OpeningsDerivation(project, noValues).surroundings(cutoutId);
 }
 
 interface PlacedCutout {
@@ -181,8 +181,8 @@ class OpeningsDerivation {
     fasteners: readonly Fastener[],
     before: readonly PlacedCutout[],
   ): CutoutResult {
-    const rests = before.map(({ cutout }) => cutout);
-    return measured.recall(one.cutout, one.panel, rests, this.keep, (keep) =>
+    const rests = [one.panel, ...before.map(({ cutout }) => cutout)];
+    return measured.recall(one.cutout, rests, this.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }
@@ -196,7 +196,7 @@ class OpeningsDerivation {
   }
 }
 
-const measured = new Memory<Cutout, Panel, CutoutResult>();
+const measured = new Recurring<Cutout, CutoutResult>();
 
 /** What is measured on one opening. */
 class CutoutMeasures {

@@ -33,8 +33,15 @@ interface Trace {
   readonly result: unknown;
 }
 
-/** A function of a project that is done once for each, and not even that while what it looked at is the same. */
-export function recalled<T>(compute: (project: Project) => T): (project: Project) => T {
+/**
+ * A function of a project that is done once for each, and not even that while what it looked at is the same.
+ *
+ * @param compute is given what it gave the last time, to take over what is still the same; its result is the one
+ *   that it would give without
+ */
+export function recalled<T>(
+  compute: (project: Project, before: T | undefined) => T,
+): (project: Project) => T {
   const recall = (seenProject: Project): T => {
     const glass = glassOf(seenProject);
     const project = glass ? glass.project : seenProject;
@@ -92,12 +99,12 @@ export function ofEach<T extends object, R, S = undefined>(
   };
 }
 
-function again<T>(of: object, project: Project, compute: (project: Project) => T): T {
+function again<T>(of: object, project: Project, compute: (project: Project, before: T | undefined) => T): T {
   const { recollection } = project.file;
   const before = recollection.get(of) as Trace | undefined;
   if (before?.looks.every(({ take, seen }) => isSame(seen, take(project)))) return before.result as T;
   const glass = new Glass(project);
-  const result = settled(before?.result, compute(glass.view()));
+  const result = settled(before?.result, compute(glass.view(), before?.result as T | undefined));
   recollection.set(of, { looks: glass.looks, result } satisfies Trace);
   glass.close();
   return result;

@@ -130,13 +130,13 @@ interface Derivation<O extends Operands> {
   readonly condition?: string | undefined;
   readonly unit: ValueUnit;
   /** Written in the names of the operands; a list is used as `sum(name)` or the like. */
-  readonly formula?: string;
+  readonly formula?: string | undefined;
   /** In place of a formula: the name of the procedure. */
-  readonly method?: string;
+  readonly method?: string | undefined;
   readonly operands: O;
   readonly compute: (numbers: Numbers<O>) => number;
-  readonly sources?: readonly Source[];
-  readonly notes?: readonly string[];
+  readonly sources?: readonly Source[] | undefined;
+  readonly notes?: readonly string[] | undefined;
 }
 
 /** Computes one value; undefined while any operand is not known, or when the result is no number. */
@@ -158,7 +158,12 @@ export function derive<const O extends Operands>(derivation: Derivation<O>): Val
     }
   }
   const value = derivation.compute(numbers as Numbers<O>);
-  return Number.isFinite(value) ? new DerivedValue(value, derivation.unit, derivation) : undefined;
+  return Number.isFinite(value) ? new DerivedValue(value, derivation.unit, toldOf(derivation)) : undefined;
+}
+
+/** All but `compute`: what that closes over must not live as long as the value. */
+function toldOf({ subject, quantity, condition, formula, method, operands, sources, notes }: Told): Told {
+  return { subject, quantity, condition, formula, method, operands, sources, notes };
 }
 
 /** What is told of a value when somebody looks at more than its number. */
@@ -231,25 +236,50 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
   return Array.isArray(operand);
 }
 
-/** Values as they were kept, those of what was derived before as a whole. */
-export type Kept = readonly (Value | Kept)[];
+/** Values as they were kept, those of what was derived as a whole together. */
+export type Kept = readonly (Value | Whole | Kept)[];
+
+/** What was derived of one thing, with all values that it made on the way. */
+export class Whole {
+  /**
+   * @param kind tells apart what is derived of the same thing
+   * @param basis all that the result rests on but the thing
+   */
+  constructor(
+    readonly kind: object,
+    readonly of: object,
+    readonly basis: readonly unknown[],
+    readonly kept: Kept,
+    readonly result: unknown,
+  ) {}
+}
 
 /** Puts a value on the list of all values, and hands it back. */
 export interface Keep {
   (value: Value | undefined): Value | undefined;
   /** Puts those on the list that were derived before. */
   all(values: Kept): void;
+  whole(one: Whole): void;
+  /** What was derived of a thing when the same list was made the last time. */
+  last(kind: object, of: object): Whole | undefined;
 }
 
-/** A list of values in the making. */
-export interface Keeper {
-  readonly keep: Keep;
+/** What a derivation gave, and the values that it kept. */
+export interface Keeping<R> {
+  readonly result: R;
   readonly kept: Kept;
 }
 
-/** Far more often are values kept than listed, so that nothing is done for the list until somebody asks. */
-export function keeper(): Keeper {
-  const kept: (Value | Kept)[] = [];
+/**
+ * Derives something together with the list of its values. Far more often are values kept than listed, so that
+ * nothing is done for the list until somebody asks.
+ *
+ * @param last what the same derivation kept the last time: it is looked through while this one runs, and let go
+ */
+export function keeping<R>(derive: (keep: Keep) => R, last: Kept = none): Keeping<R> {
+  const kept: (Value | Whole | Kept)[] = [];
+  let before = last;
+  let next = 0;
   const keep = (value: Value | undefined) => {
     if (value) kept.push(value);
     return value;
@@ -257,24 +287,46 @@ export function keeper(): Keeper {
   const all = (values: Kept) => {
     if (values.length > 0) kept.push(values);
   };
-  return { keep: Object.assign(keep, { all }), kept };
+  const whole = (one: Whole) => {
+    kept.push(one);
+  };
+  // Things are derived in their order, so that what is looked for nearly always comes next.
+  const find = (kind: object, of: object) => {
+    for (let step = 0; step < before.length; step++) {
+      const index = (next + step) % before.length;
+      const one = before[index];
+      if (one instanceof Whole && one.of === of && one.kind === kind) {
+        next = index + 1;
+        return one;
+      }
+    }
+    return undefined;
+  };
+  const result = derive(Object.assign(keep, { all, whole, last: find }));
+  before = none;
+  return { result, kept };
 }
 
-/** For what is remembered and has no values. */
-export const noValues: Keep = keeper().keep;
+/** Where nobody asks for a list of the values. */
+export const noValues: Keep = Object.assign((value: Value | undefined) => value, {
+  all: () => {},
+  whole: () => {},
+  last: () => undefined,
+});
 
 /** In the order in which they were kept, each once, however many things keep it. */
 export function listOf(kept: Kept): Value[] {
   const values = new Set<Value>();
-  const add = (one: Value | Kept): void => {
+  const add = (one: Value | Whole | Kept): void => {
     if (isKept(one)) one.forEach(add);
+    else if (one instanceof Whole) one.kept.forEach(add);
     else values.add(one);
   };
   add(kept);
   return [...values];
 }
 
-function isKept(one: Value | Kept): one is Kept {
+function isKept(one: Value | Whole | Kept): one is Kept {
   return Array.isArray(one);
 }
 

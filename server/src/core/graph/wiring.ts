@@ -10,7 +10,7 @@ import { covered, type Lookup } from "../tables/lookup";
 import { wireInstallationLimits } from "../tables/wire-installation-limits";
 import { isWholeList } from "./entries";
 import { groupBy } from "./group-by";
-import { Memory } from "./remember";
+import { Recurring } from "./remember";
 import { derive, derived, type Keep, known, type Subject, tabled, type Value, written } from "./value";
 import { balanceUnits } from "./weights/balance-units";
 
@@ -60,7 +60,7 @@ export function deriveWiring(project: Project, keep: Keep): Wiring {
     if (!wire.id) continue;
     const id = wire.id.value;
     const beside = (wire.bundle && bundles.get(wire.bundle.value)) ?? diametersOf([wire]);
-    const run = remembered.recall(wire, units, beside, keep, (own) => ({
+    const run = remembered.recall(wire, [units, ...beside], keep, (own) => ({
       wire,
       id,
       leastBendRadius: own(leastBendRadius(wire, beside)),
@@ -73,7 +73,7 @@ export function deriveWiring(project: Project, keep: Keep): Wiring {
   return { runs, harnessWeight: weight };
 }
 
-const remembered = new Memory<Wire, WireUnits, WireRun>();
+const remembered = new Recurring<Wire, WireRun>();
 
 /** Of wires that run together the first of the largest, if any has an outside diameter, and whether each has one. */
 type Diameters = readonly [largest: Wire | undefined, isEachKnown: boolean];

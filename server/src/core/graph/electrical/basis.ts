@@ -13,6 +13,7 @@ import { WireRatings } from "./wire-ratings";
 export interface ElectricalBasis {
   readonly project: Project;
   readonly keep: Keep;
+  /** The same list while each of them is the same. */
   readonly conditions: readonly Condition[];
   readonly circuit: Circuit;
   /** In the order of the circuit's paths. */
@@ -90,5 +91,7 @@ class Basis implements ElectricalBasis {
 }
 
 function conditionsOf({ install }: Project): readonly Condition[] {
-  return install.conditions ?? [];
+  return install.conditions ?? none;
 }
+
+const none: readonly Condition[] = [];

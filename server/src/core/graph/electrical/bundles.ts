@@ -1,7 +1,7 @@
 import { wireMethods } from "../../methods/wires";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { derive, derived, type Keep, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { WireResult } from "./wires";
@@ -25,7 +25,7 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
     const inside = inBundle.get(id) ?? [];
     const isComplete = bundle.wires?.value === inside.length;
     return [
-      results.recall(bundle, bundle, [...conditions, ...inside], keepAll, (keep) => ({
+      results.recall(bundle, [conditions, ...inside], keepAll, (keep) => ({
         bundle,
         id,
         wires: inside,
@@ -35,7 +35,7 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
   });
 }
 
-const results = new Memory<Bundle, Bundle, BundleResult>();
+const results = new Recurring<Bundle, BundleResult>();
 
 function loadings(
   id: string,

@@ -1,7 +1,7 @@
 import { wireMethods } from "../../methods/wires";
 import { inUnit } from "../../quantities";
 import type { Condition, Device } from "../../records/types";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { derive, derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
@@ -45,22 +45,18 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
     const paths = behind.get(inline.id) ?? [];
     const isWhole = paths.every((path) => path.isSingle);
     const solved = (condition: Condition) => isWhole || states.get(condition)?.currentThrough(inline.id);
-    const rests = [
-      device,
-      ...paths.flatMap(({ id, isSingle }) => [id, isSingle, currents.get(id)]),
-      ...conditions.flatMap((condition) => [condition, solved(condition)]),
-    ];
-    return results.recall(inline.record, device ?? inline.record, rests, keepAll, (keep) => ({
+    const rests: unknown[] = [device, conditions];
+    for (const condition of conditions) rests.push(solved(condition));
+    for (const { id, isSingle } of paths) rests.push(id, isSingle, currents.get(id));
+    return results.recall(inline.record, rests, keepAll, (keep) => ({
       inline,
       id: inline.id,
       device,
-      rating: ratings.recall(inline.record, device ?? inline.record, [], keep, (own) =>
-        own(ratingOf(inline, device)),
-      ),
+      rating: ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device))),
       currents: conditions.flatMap((condition) => {
         const loads = paths.flatMap((path) => currents.get(path.id)?.get(condition) ?? []);
         const rests = [device, solved(condition), ...loads];
-        return statesOf.recall(inline.record, condition, rests, keep, (own) => {
+        return statesOf.recall(condition, rests, keep, (own) => {
           const current = own(currentThrough(inline, condition, loads, isWhole, states));
           return current ? [{ condition, current, drop: own(dropIn(inline, device, current)) }] : [];
         });
@@ -70,9 +66,9 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
   });
 }
 
-const results = new Memory<Inline["record"], Device | Inline["record"], DeviceResult>();
-const ratings = new Memory<Inline["record"], Device | Inline["record"], Value | undefined>();
-const statesOf = new Memory<Inline["record"], Condition, readonly DeviceState[]>();
+const results = new Recurring<Inline["record"], DeviceResult>();
+const ratings = new Recurring<Inline["record"], Value | undefined>();
+const statesOf = new Recurring<Condition, readonly DeviceState[]>();
 
 function ratingOf(inline: Inline, device: Device | undefined): Value | undefined {
   const [name, rating, place] =

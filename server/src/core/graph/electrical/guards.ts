@@ -1,8 +1,8 @@
 import type { Device, Protection, Wire } from "../../records/types";
 import { wireChartBreaker, wireChartFuse } from "../../tables/wire-chart";
 import { groupBy } from "../group-by";
-import { Memory } from "../remember";
-import { derive, type Keep, noValues, tabled, type Value } from "../value";
+import { Recurring } from "../remember";
+import { derive, type Keep, tabled, type Value } from "../value";
 import type { Circuit } from "./circuit";
 import type { DeviceResult } from "./devices";
 import { type Gap, gapOf } from "./wire-ratings";
@@ -40,7 +40,7 @@ export function deriveCharts(
     const guard = inline.record;
     const named = (guarded.get(guard) ?? []).filter(({ id }) => id);
     return named.map((wire) =>
-      charts.recall(wire, guard, [device], keepAll, (keep) => ({
+      charts.recall(wire, [guard, device], keepAll, (keep) => ({
         wire,
         guard,
         ...chartRating(wire, device, keep),
@@ -54,6 +54,7 @@ export function deriveGuards(
   devices: readonly DeviceResult[],
   charts: readonly ChartResult[],
   wires: ReadonlyMap<Wire, WireResult>,
+  keep: Keep,
 ): GuardResult[] {
   const guarded = groupBy(charts, ({ guard }) => guard);
   return devices.flatMap((result) => {
@@ -64,12 +65,12 @@ export function deriveGuards(
       return found ? [{ result: found, chart }] : [];
     });
     const rests = [result, ...inside.flatMap((one) => [one.result, one.chart])];
-    return [guards.recall(inline.record, device, rests, noValues, () => ({ device: result, wires: inside }))];
+    return [guards.recall(inline.record, rests, keep, () => ({ device: result, wires: inside }))];
   });
 }
 
-const guards = new Memory<Protection, Device, GuardResult>();
-const charts = new Memory<Wire, Protection, ChartResult>();
+const guards = new Recurring<Protection, GuardResult>();
+const charts = new Recurring<Wire, ChartResult>();
 
 function guardedWires(protecting: ReadonlyMap<Wire, ReadonlySet<Protection>>): Map<Protection, Wire[]> {
   const guarded = new Map<Protection, Wire[]>();

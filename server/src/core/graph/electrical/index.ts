@@ -5,7 +5,7 @@
  */
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
-import { valuesOfParts } from "../part";
+import { together, valuesOfParts } from "../part";
 import { recalled } from "../recall";
 import type { Value } from "../value";
 import { circuitOf, networkOf, outputsOf, ratingsOf, statesOf } from "./basis";
@@ -66,46 +66,18 @@ export const electricalParts = [
 ];
 
 /** Pure; what is missing in the record is left out of the result, and nothing is derived before it is asked for. */
-export function electricalOf(project: Project): Electrical {
-  return {
-    get trace() {
-      return traceOf(project);
-    },
-    get circuit() {
-      return circuitOf(project);
-    },
-    get network() {
-      return networkOf(project);
-    },
-    get states() {
-      return statesOf(project);
-    },
-    get loads() {
-      return loadsOf(project);
-    },
-    get wires() {
-      return wireListOf(project);
-    },
-    get devices() {
-      return devicesOf(project);
-    },
-    get guards() {
-      return guardsOf(project);
-    },
-    get charts() {
-      return chartsOf(project);
-    },
-    get protection() {
-      return protectionOf(project);
-    },
-    get bundles() {
-      return bundlesOf(project);
-    },
-    get sources() {
-      return sourcesOf(project);
-    },
-    get values() {
-      return valuesOfParts(electricalParts, project);
-    },
-  };
-}
+export const electricalOf: (project: Project) => Electrical = together({
+  trace: traceOf,
+  circuit: circuitOf,
+  network: networkOf,
+  states: statesOf,
+  loads: loadsOf,
+  wires: wireListOf,
+  devices: devicesOf,
+  guards: guardsOf,
+  charts: chartsOf,
+  protection: protectionOf,
+  bundles: bundlesOf,
+  sources: sourcesOf,
+  values: (project) => valuesOfParts(electricalParts, project),
+});

@@ -8,7 +8,8 @@ import type {
   Source,
   Wire,
 } from "../../records/types";
-import { Memory } from "../remember";
+import { recalled } from "../recall";
+import { Recurring } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
@@ -27,38 +28,37 @@ export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 type ByCondition = ReadonlyMap<Condition, Value>;
 
 /** Of each component in all conditions: the same object while what it rests on is the same. */
-const voltagesOf = new Memory<Component, Component, ByCondition>();
-const currentsOf = new Memory<Component, Component, ByCondition>();
+const voltagesOf = new Recurring<Component, ByCondition>();
+const currentsOf = new Recurring<Component, ByCondition>();
 
 /** In one condition, for when another has changed. */
-const voltages = new Memory<Component, Condition, Value | undefined>();
-const currents = new Memory<Component, Condition, Value | undefined>();
+const voltages = new Recurring<Condition, Value | undefined>();
+const currents = new Recurring<Condition, Value | undefined>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
-  const left = leftOut(basis);
-  const voltsOf = (path: LoadPath, condition: Condition) => basis.states.get(condition)?.voltageAt(path.id);
+  const { conditions } = basis;
+  const left = leftOut(basis.project);
+  const states = conditions.map((condition) => basis.states.get(condition));
   return byLoad(basis.circuit.paths, (path) => {
     const holders = holdersOn(path, basis);
-    const rests = [
-      path,
-      ...holders,
-      ...path.buses.map((bus) => ofBuses.get(bus)),
-      ...basis.conditions.flatMap((condition) => [condition, voltsOf(path, condition), left.get(condition)]),
-    ];
-    return voltagesOf.recall(path.component, path.component, rests, basis.keep, (keep) =>
-      whereRunning(path, basis.conditions, (condition) => {
-        const volts = voltsOf(path, condition);
-        const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
+    const busesOfPath = path.buses.map((bus) => ofBuses.get(bus));
+    const voltsIn = states.map((state) => state?.voltageAt(path.id));
+    // As many buses and holders as the path has, and as many volts as there are conditions.
+    const rests = [path, conditions, left, ...holders, ...busesOfPath, ...voltsIn];
+    return voltagesOf.recall(path.component, rests, basis.keep, (keep) =>
+      whereRunning(path, conditions, (condition, index) => {
+        const volts = voltsIn[index];
+        const buses = busesOfPath.flatMap((bus) => bus?.get(condition) ?? []);
         const without = left.get(condition);
         const basisOfOne = [path, volts, without, ...buses, ...holders];
-        return voltages.recall(path.component, condition, basisOfOne, keep, (own) =>
+        return voltages.recall(condition, basisOfOne, keep, (own) =>
           own(
             loadVoltage(
               path,
               condition,
               { volts, without },
-              { buses, holders, runs: runsOf(path, basis.states.get(condition)) },
+              { buses, holders, runs: runsOf(path, states[index]) },
             ),
           ),
         );
@@ -69,22 +69,21 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
 export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
-  const left = leftOut(basis);
+  const { conditions } = basis;
+  const left = leftOut(basis.project);
   const { electrical } = basis.project.airframe ?? {};
-  const voltsOf = (id: string, condition: Condition) => basis.states.get(condition)?.potentialOf(id);
+  const states = conditions.map((condition) => basis.states.get(condition));
   return new Map(
     (electrical?.buses ?? []).flatMap((bus): [string, ByCondition][] => {
       if (!bus.id) return [];
       const id = bus.id.value;
-      const rests = [
-        electrical,
-        ...basis.conditions.flatMap((condition) => [condition, voltsOf(id, condition), left.get(condition)]),
-      ];
-      const ofAll = ofBuses.recall(bus, bus, rests, basis.keep, (keep) =>
-        inConditions(basis.conditions, (condition) => {
-          const volts = voltsOf(id, condition);
+      const voltsIn = states.map((state) => state?.potentialOf(id));
+      const rests = [electrical, conditions, left, ...voltsIn];
+      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
+        inConditions(conditions, (condition, index) => {
+          const volts = voltsIn[index];
           const without = left.get(condition);
-          return ofBus.recall(bus, condition, [volts, electrical, without], keep, (own) =>
+          return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
         }),
@@ -95,15 +94,15 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
 }
 
 /** By condition, in words, the loads that its solution leaves out; none where nothing is. */
-function leftOut({ conditions, project }: ElectricalBasis): Map<Condition, string> {
-  const components = new Map((project.kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
+const leftOut = recalled(({ install, kit }): ReadonlyMap<Condition, string> => {
+  const components = new Map((kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
   return new Map(
-    conditions.flatMap((condition): [Condition, string][] => {
+    (install.conditions ?? []).flatMap((condition): [Condition, string][] => {
       const ids = undrawnIn(condition, components);
       return ids.length === 0 ? [] : [[condition, ids.join(", ")]];
     }),
   );
-}
+});
 
 /** What the network's solution gives for one thing, and which loads it leaves out. */
 interface FoundVolts {
@@ -117,8 +116,8 @@ function leftOutNotes({ without }: FoundVolts): string[] {
     : [`It is not known what ${without} draws in this condition: as if that were nothing.`];
 }
 
-const ofBuses = new Memory<Bus, Bus, ByCondition>();
-const ofBus = new Memory<Bus, Condition, Value | undefined>();
+const ofBuses = new Recurring<Bus, ByCondition>();
+const ofBus = new Recurring<Condition, Value | undefined>();
 
 /**
  * What each component draws. A constant current is as written; a power or a resistance takes the voltage that
@@ -128,11 +127,11 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
   return byLoad(basis.fed, (load) => {
     // A constant current takes none, and stays what it is while the voltage moves.
     const atLoad = takesVoltage(load.component) ? atLoads.get(load.id) : undefined;
-    const rests = [atLoad, ...basis.conditions];
-    return currentsOf.recall(load.component, load.component, rests, basis.keep, (keep) =>
+    const rests = [atLoad, basis.conditions];
+    return currentsOf.recall(load.component, rests, basis.keep, (keep) =>
       whereRunning(load, basis.conditions, (condition) => {
         const voltage = atLoad?.get(condition);
-        return currents.recall(load.component, condition, [voltage], keep, (own) =>
+        return currents.recall(condition, [voltage], keep, (own) =>
           own(loadCurrent(load, condition, voltage)),
         );
       }),
@@ -154,24 +153,23 @@ function byLoad<L extends FedLoad>(
 function whereRunning(
   { component }: FedLoad,
   conditions: readonly Condition[],
-  make: (condition: Condition) => Value | undefined,
+  make: (condition: Condition, index: number) => Value | undefined,
 ): ByCondition {
-  return inConditions(
-    conditions.filter((condition) => drawIn(component, condition)),
-    make,
+  return inConditions(conditions, (condition, index) =>
+    drawIn(component, condition) ? make(condition, index) : undefined,
   );
 }
 
 function inConditions(
   conditions: readonly Condition[],
-  make: (condition: Condition) => Value | undefined,
+  make: (condition: Condition, index: number) => Value | undefined,
 ): ByCondition {
-  return new Map(
-    conditions.flatMap((condition): [Condition, Value][] => {
-      const value = make(condition);
-      return value ? [[condition, value]] : [];
-    }),
-  );
+  const values = new Map<Condition, Value>();
+  for (const [index, condition] of conditions.entries()) {
+    const value = make(condition, index);
+    if (value) values.set(condition, value);
+  }
+  return values;
 }
 
 function loadCurrent(

@@ -1,7 +1,7 @@
 import { wireMethods } from "../../methods/wires";
 import type { Component, Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { derive, derived, type Keep, known, sumOf, tabled, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
@@ -61,16 +61,9 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
       wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
       devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
     };
-    const rests = [
-      path,
-      nominal,
-      currents,
-      onPath.voltages,
-      ...onPath.buses,
-      ...onPath.wires,
-      ...onPath.devices.flatMap((device) => device.currents.map(({ drop }) => drop)),
-    ];
-    return results.recall(path.component, path.component, rests, keepAll, (keep) => ({
+    const rests: unknown[] = [path, nominal, currents, onPath.voltages, ...onPath.buses, ...onPath.wires];
+    for (const device of onPath.devices) for (const { drop } of device.currents) rests.push(drop);
+    return results.recall(path.component, rests, keepAll, (keep) => ({
       path,
       states: [...(currents ?? [])].map(([condition, current]) =>
         loadState({ path, condition, index: conditions.indexOf(condition), current, nominal }, onPath, keep),
@@ -79,7 +72,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
   });
 }
 
-const results = new Memory<Component, Component, LoadResult>();
+const results = new Recurring<Component, LoadResult>();
 
 interface RunningLoad {
   readonly path: LoadPath;
@@ -107,7 +100,7 @@ function loadState(
   );
   const ofBuses = found.buses.flatMap((bus) => bus?.get(condition) ?? []);
   const rests = [nominal, voltage, ...drops.map(({ drop }) => drop), ...inDevices, ...ofBuses];
-  const { drop, limit } = remembered.recall(path.component, condition, rests, keepAll, (keep) => ({
+  const { drop, limit } = remembered.recall(condition, rests, keepAll, (keep) => ({
     drop: path.isSingle
       ? keep(sumOfDrops(path, condition, drops, inDevices))
       : keep(differenceOfVoltages(path, condition, voltage, ofBuses)),
@@ -116,7 +109,7 @@ function loadState(
   return { condition, current, voltage, drop, limit, worst };
 }
 
-const remembered = new Memory<Component, Condition, Pick<LoadState, "drop" | "limit">>();
+const remembered = new Recurring<Condition, Pick<LoadState, "drop" | "limit">>();
 
 const throughStructure =
   "Returns through the structure: its drop counts as none where the bond is 0.005 ohm or less (AC 43.13-1B par. 11-66).";

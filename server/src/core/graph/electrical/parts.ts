@@ -1,6 +1,5 @@
 /** The parts of the electrical derivation, each resting on those before it. */
 import { part } from "../part";
-import { recalled } from "../recall";
 import { circuitOf, electricalPart } from "./basis";
 import { deriveBundles } from "./bundles";
 import { deriveDevices } from "./devices";
@@ -21,8 +20,8 @@ export const devicesOf = electricalPart((basis) => deriveDevices(basis, currents
 
 export const chartsOf = part((project, keep) => deriveCharts(devicesOf(project), circuitOf(project), keep));
 
-export const guardsOf = recalled((project) =>
-  deriveGuards(devicesOf(project), chartsOf(project), wiresOf(project)),
+export const guardsOf = part((project, keep) =>
+  deriveGuards(devicesOf(project), chartsOf(project), wiresOf(project), keep),
 );
 
 export const loadsOf = electricalPart((basis) =>

@@ -2,7 +2,7 @@
  * What the sources give and what is asked of them: the load analysis and what follows from it.
  */
 import type { Project } from "../../project";
-import type { Part } from "../part";
+import { type Part, together } from "../part";
 import { recalled } from "../recall";
 import { derive, type Value, written } from "../value";
 import { type ElectricalBasis, electricalPart, outputsOf } from "./basis";
@@ -80,43 +80,19 @@ export const sourceParts = [
 ] as const;
 
 /** The load analysis of a project, once its network is solved. */
-export function sourcesOf(project: Project): Sources {
-  return {
-    get balances() {
-      return balancesOf(project);
-    },
-    get analysis() {
-      return analysisOf(project);
-    },
-    get sourceLoads() {
-      return sourceLoadsOf(project);
-    },
-    get busDemands() {
-      return busDemandsOf(project);
-    },
-    get endurance() {
-      return enduranceResultOf(project);
-    },
-    get shedding() {
-      return sheddingOf(project);
-    },
-    get leastSpeeds() {
-      return leastSpeedsOf(project);
-    },
-    get feeders() {
-      return feedersOf(project);
-    },
-    get inrushes() {
-      return inrushesOf(project);
-    },
-    get unknown() {
-      return outputsOf(project).unknown;
-    },
-    get leastVoltages() {
-      return leastVoltagesOf(project);
-    },
-  };
-}
+export const sourcesOf: (project: Project) => Sources = together({
+  balances: balancesOf,
+  analysis: analysisOf,
+  sourceLoads: sourceLoadsOf,
+  busDemands: busDemandsOf,
+  endurance: enduranceResultOf,
+  shedding: sheddingOf,
+  leastSpeeds: leastSpeedsOf,
+  feeders: feedersOf,
+  inrushes: inrushesOf,
+  unknown: (project) => outputsOf(project).unknown,
+  leastVoltages: leastVoltagesOf,
+});
 
 function leastVoltages(basis: ElectricalBasis): Map<string, Value> {
   const least = new Map<string, Value>();

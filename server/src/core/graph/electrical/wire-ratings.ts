@@ -13,7 +13,7 @@ import { bundleFactor } from "../../tables/bundle-derating";
 import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
 import { type WarmWire, warmWire } from "./warm-wire";
 
@@ -49,7 +49,7 @@ export class WireRatings {
     }
     for (const wire of install.wires ?? []) {
       const bundle = this.bundleOf(wire);
-      const rating = ratings.recall(wire, wire, [bundle, ...conditions], keep, (own) =>
+      const rating = ratings.recall(wire, [bundle, conditions], keep, (own) =>
         ratingOf(wire, conditions, bundle, own),
       );
       this.ratings.set(wire, rating);
@@ -76,7 +76,7 @@ export class WireRatings {
   }
 }
 
-const ratings = new Memory<Wire, Wire, WireRating>();
+const ratings = new Recurring<Wire, WireRating>();
 
 function ratingOf(
   wire: Wire,
@@ -86,7 +86,7 @@ function ratingOf(
 ): WireRating {
   const gaps = new Map<string, Gap>();
   const states = conditions.map((condition): RatedState => {
-    const state = rated.recall(wire, condition, [bundle], keep, (own) => rate(wire, condition, bundle, own));
+    const state = rated.recall(condition, [bundle], keep, (own) => rate(wire, condition, bundle, own));
     for (const gap of state.gaps) if (!gaps.has(gap.wanted)) gaps.set(gap.wanted, gap);
     return state;
   });
@@ -98,7 +98,7 @@ interface Rated extends RatedState {
   readonly gaps: readonly Gap[];
 }
 
-const rated = new Memory<Wire, Condition, Rated>();
+const rated = new Recurring<Condition, Rated>();
 
 /** Aluminium against copper of the same size, under the same conditions. */
 const aluminiumFactor = covered(0.8, {

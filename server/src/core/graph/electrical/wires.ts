@@ -1,7 +1,7 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
 import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
@@ -34,22 +34,20 @@ export interface WireState {
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
   const { circuit, conditions, states, ratings, keep: keepAll } = basis;
   const through = pathsThrough(circuit.paths);
+  const solutions = conditions.map((condition) => states.get(condition));
   const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
     const rating = ratings.of(wire);
     if (!wire.id || !rating) return [];
     const paths = through.get(wire) ?? [];
     const hasOneWay = paths.every(({ isSingle }) => isSingle);
-    const solved = conditions.map((condition) => states.get(condition)?.currentIn(wire));
-    const rests = [
-      rating,
-      circuit.protecting.has(wire),
-      ...(hasOneWay ? solved.map((amps) => amps === undefined) : solved),
-      ...paths.flatMap(({ id, isSingle }) => [currents.get(id), isSingle]),
-    ];
+    const solved = solutions.map((state) => state?.currentIn(wire));
+    const rests: unknown[] = [rating, circuit.protecting.has(wire)];
+    for (const amps of solved) rests.push(hasOneWay ? amps === undefined : amps);
+    for (const { id, isSingle } of paths) rests.push(currents.get(id), isSingle);
     return [
       [
         wire,
-        results.recall(wire, wire, rests, keepAll, (keep) => ({
+        results.recall(wire, rests, keepAll, (keep) => ({
           wire,
           id: wire.id!.value,
           isUsed: circuit.protecting.has(wire),
@@ -68,7 +66,7 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
   return new Map(wires);
 }
 
-const results = new Memory<Wire, Wire, WireResult>();
+const results = new Recurring<Wire, WireResult>();
 
 /** For each wire the loads whose current it carries, once for each time that it lies on the way. */
 function pathsThrough(paths: readonly LoadPath[]): Map<Wire, LoadPath[]> {
@@ -102,7 +100,7 @@ function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: Loa
   return { loads, isWhole };
 }
 
-const remembered = new Memory<Wire, Condition, WireState>();
+const remembered = new Recurring<Condition, WireState>();
 
 function wireState(
   {
@@ -116,7 +114,7 @@ function wireState(
 ): WireState {
   if (loads.length === 0 || solved === undefined) return { condition, allowed };
   const rests = [allowed, ratings.ambientWritten(wire, condition), isWhole ? undefined : solved, ...loads];
-  return remembered.recall(wire, condition, rests, keep, (own) => {
+  return remembered.recall(condition, rests, keep, (own) => {
     const current = own(
       isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, solved),
     );

@@ -5,7 +5,7 @@
 import { relation } from "../../methods/geometry";
 import type { Project } from "../../project";
 import type { CutoutResult, Openings } from "../openings";
-import { Memory } from "../remember";
+import { Recurring } from "../remember";
 import type { Keep } from "../value";
 import { balanceUnits } from "../weights/balance-units";
 import { loadPathOf } from "./load-path";
@@ -35,7 +35,7 @@ export interface OpeningStructure {
 export function deriveStructure({ airframe }: Project, { cutouts }: Openings, keepValue: Keep): Structure {
   const units = balanceUnits(airframe);
   const openings = cutouts.map((opening) =>
-    known.recall(opening, opening.panel, [units], keepValue, (keep): OpeningStructure => {
+    known.recall(opening, [units], keepValue, (keep): OpeningStructure => {
       const path = loadPathOf(opening, keep);
       const { reinforcement } = opening.cutout;
       const reinforced = reinforcement && deriveReinforcement(opening, reinforcement, path, keep);
@@ -65,4 +65,4 @@ function coveredOpenings(openings: readonly OpeningStructure[]): Structure["cove
   });
 }
 
-const known = new Memory<CutoutResult, CutoutResult["panel"], OpeningStructure>();
+const known = new Recurring<CutoutResult, OpeningStructure>();

@@ -1,6 +1,6 @@
 /** Whether breakers and fuses open when they must and hold when they must, and what contacts and bonds bear. */
 import type { Project } from "../../../project";
-import { part } from "../../part";
+import { part, together } from "../../part";
 import { recalled } from "../../recall";
 import { derive, type Keep, sumOf, type Value, written } from "../../value";
 import { type ElectricalBasis, electricalPart } from "../basis";
@@ -60,37 +60,17 @@ export const protectionParts = [
 ] as const;
 
 /** Pure; what the record does not tell is left out, with the reason in its result. */
-export function protectionOf(project: Project): ProtectionResults {
-  return {
-    get faults() {
-      return faultsOf(project).faults;
-    },
-    get uncomparedFaults() {
-      return faultsOf(project).uncompared;
-    },
-    get orders() {
-      return ordersOf(project);
-    },
-    get inrushes() {
-      return inrushesOf(project);
-    },
-    get contacts() {
-      return contactsOf(project);
-    },
-    get sharing() {
-      return sharingOf(project);
-    },
-    get spares() {
-      return sparesOf(project);
-    },
-    get bonds() {
-      return bondsOf(project);
-    },
-    get sourcesTogether() {
-      return sourcesTogetherOf(project);
-    },
-  };
-}
+export const protectionOf: (project: Project) => ProtectionResults = together({
+  faults: (project) => faultsOf(project).faults,
+  uncomparedFaults: (project) => faultsOf(project).uncompared,
+  orders: ordersOf,
+  inrushes: inrushesOf,
+  contacts: contactsOf,
+  sharing: sharingOf,
+  spares: sparesOf,
+  bonds: bondsOf,
+  sourcesTogether: sourcesTogetherOf,
+});
 
 function finderOf(basis: ElectricalBasis): Faults {
   return new Faults(basis, waysOf(basis.project), () => meshesOf(basis.project));
