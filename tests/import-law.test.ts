@@ -148,6 +148,7 @@ const rooms = [
   "rounding",
   "source",
   "quantities",
+  "is-same",
   "nearest",
   "once-each",
   "tables",

@@ -1,4 +1,4 @@
-import { isSame } from "../graph/settled";
+import { isSame } from "../is-same";
 import type { Node } from "../reading/tree";
 import type { Problem, Related } from "./finding";
 import { nodeOf } from "./finding";

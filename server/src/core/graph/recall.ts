@@ -14,12 +14,13 @@
  * - It takes sections, `install.wires`, and not whole records: their `place` changes at every keystroke. An
  *   entry of a record's text is asked for by `entryOf`.
  */
+import { isSame } from "../is-same";
 import { onceEach } from "../once-each";
 import type { Project } from "../project";
 import { Recollection } from "../records/recollection";
 import type { LoadedRecord, Names } from "../records/record";
 import type { IdKind } from "../records/schema";
-import { isSame, settled } from "./settled";
+import { settled } from "./settled";
 
 /** Something that was taken from a project, and how to take it from another one. */
 interface Look {

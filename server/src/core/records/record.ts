@@ -1,6 +1,6 @@
 import type { Problem } from "../findings/finding";
 import { sameProblems } from "../findings/same-problems";
-import { isSame } from "../graph/settled";
+import { isSame } from "../is-same";
 import { onceEach } from "../once-each";
 import { read } from "../reading";
 import type { Reading } from "../reading/tree";
