@@ -15,20 +15,19 @@ import {
 } from "../../value";
 import type { ElectricalBasis } from "../basis";
 import type { LoadPath } from "../circuit";
-import type { DeviceResult } from "../devices";
-import type { GuardResult } from "../guards";
+import type { ChartResult } from "../guards";
 import type { Inline } from "../layout";
-import type { WireResult } from "../wires";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
+import type { RatedDevice } from "./rated";
 import { leastThrough, type Mesh, type Meshes, type MeshStates } from "./shared-faults";
 import { type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
 export interface FaultResult {
-  readonly wire: Pick<WireResult, "wire" | "id">;
-  readonly guard: Pick<DeviceResult, "inline" | "id" | "device" | "rating">;
+  readonly wire: { readonly wire: Wire; readonly id: string };
+  readonly guard: RatedDevice;
   readonly band: BandLookup;
   /** Wires at their rating, the weakest source alone: the smallest current. */
   readonly smallest: FaultState;
@@ -138,24 +137,31 @@ export class Faults {
     }
   }
 
-  /** One for each wire that a guard with a known rating protects. */
-  ofWires(guards: readonly GuardResult[]): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
+  /**
+   * One for each wire that a guard with a known rating protects.
+   *
+   * @param charted the wires, each with its guard
+   */
+  ofWires(
+    charted: readonly Pick<ChartResult, "wire" | "guard">[],
+    rated: readonly RatedDevice[],
+  ): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
+    const guards = new Map(rated.map((device) => [device.inline.record, device]));
     const found: FaultResult[] = [];
     const uncompared: UncomparedFault[] = [];
-    for (const { device: guard, wires } of guards) {
-      if (!guard.rating) continue;
-      for (const { result } of wires) {
-        const fault = this.ofWire(result, guard);
-        if (fault) found.push(fault);
-        if (fault && !fault.isUnsolved) continue;
-        uncompared.push({ wire: result.wire, guard: guard.id, reason: fault ? "network" : "returns" });
-      }
+    for (const { wire, guard: record } of charted) {
+      const guard = guards.get(record);
+      if (!guard?.rating) continue;
+      const fault = this.ofWire(wire, guard);
+      if (fault) found.push(fault);
+      if (fault && !fault.isUnsolved) continue;
+      uncompared.push({ wire, guard: guard.id, reason: fault ? "network" : "returns" });
     }
     return { faults: found, uncompared };
   }
 
   /** Largest current in A through a device, of a fault right behind it. */
-  behind({ inline, id }: Pick<DeviceResult, "inline" | "id">): Value | undefined {
+  behind({ inline, id }: Pick<RatedDevice, "inline" | "id">): Value | undefined {
     const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
     if (way) {
@@ -170,8 +176,8 @@ export class Faults {
     return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
   }
 
-  private ofWire(wire: WireResult, guard: DeviceResult): FaultResult | undefined {
-    const loop = this.loopTo(wire.wire) ?? this.sharedLoopTo(wire.wire);
+  private ofWire(wire: Wire, guard: RatedDevice): FaultResult | undefined {
+    const loop = this.loopTo(wire) ?? this.sharedLoopTo(wire);
     if (!loop) return undefined;
     const ahead = "way" in loop ? loop.way.wires : wiresIn(loop.mesh);
     const inlines =
@@ -186,14 +192,14 @@ export class Faults {
       ...loop.returns,
       ...this.inlinesAndHolders(inlines),
     ];
-    return faults.recall(wire.wire, guard.inline.record, rests, this.basis.keep, (keep) =>
+    return faults.recall(wire, guard.inline.record, rests, this.basis.keep, (keep) =>
       this.faultOf(wire, guard, loop, keep),
     );
   }
 
-  private faultOf(wire: WireResult, guard: DeviceResult, loop: Loop | SharedLoop, keep: Keep): FaultResult {
+  private faultOf(wire: Wire, guard: RatedDevice, loop: Loop | SharedLoop, keep: Keep): FaultResult {
     const band = bandOf(guard);
-    const subject = { kind: "wire", id: wire.id } as const;
+    const subject = { kind: "wire", id: wire.id!.value } as const;
     const smallest = this.currentsOf(subject, guard.id, loop, "smallest", keep);
     const largest = this.currentsOf(subject, guard.id, loop, "largest", keep);
     const stateAt = (extreme: Extreme, { current, inWire }: Drawn): FaultState => {
@@ -201,7 +207,7 @@ export class Faults {
       if (!current || !inWire || !isJudged || band.kind !== "band") {
         return { current, inWire, isJudged, opening: undefined, withstand: undefined };
       }
-      const withstand = withstandTime(wire.wire, inWire, extreme, keep);
+      const withstand = withstandTime(wire, inWire, extreme, keep);
       const opening = openingValue(band.band, "latest", derived("fault current", current), {
         subject,
         quantity: names[extreme].opening,
@@ -212,11 +218,9 @@ export class Faults {
         (opening && withstand && opening.value <= withstand.value);
       return { current, inWire, isJudged, opening: tells ? keep(opening) : undefined, withstand };
     };
-    const { inline, id, device, rating } = guard;
     return {
-      // Nothing but what the fault rests on: it is the same as long as that is.
-      wire: { wire: wire.wire, id: wire.id },
-      guard: { inline, id, device, rating },
+      wire: { wire, id: subject.id },
+      guard,
       band,
       smallest: stateAt("smallest", smallest),
       largest: stateAt("largest", largest),

@@ -8,16 +8,16 @@ import {
 import { isBelow } from "../../../rounding";
 import { Memory } from "../../remember";
 import type { Keep, Operand, Value } from "../../value";
-import type { DeviceResult } from "../devices";
 import type { Inline } from "../layout";
 import type { Faults } from "./faults";
 import { type BandedDevice, type BandLookup, bandOf, drawnOn, openingValue } from "./opening";
+import type { RatedDevice } from "./rated";
 import type { Ways } from "./ways";
 
 /** Two breakers or fuses in series, none between them. */
 export interface OrderResult {
-  readonly upstream: DeviceResult;
-  readonly downstream: DeviceResult;
+  readonly upstream: RatedDevice;
+  readonly downstream: RatedDevice;
   readonly bands: { readonly upstream: BandLookup; readonly downstream: BandLookup };
   /** Largest current of a fault behind the downstream device; undefined where no resistance bounds it. */
   readonly largest: Value | undefined;
@@ -33,7 +33,7 @@ export interface ComparedOrder {
 
 /** Compares every pair over the currents that a fault behind the downstream device can draw. */
 export function deriveOrders(
-  devices: readonly DeviceResult[],
+  devices: readonly RatedDevice[],
   ways: Ways,
   faults: Faults,
   keep: Keep,
@@ -59,8 +59,8 @@ const compared = new Memory<Inline["record"], Inline["record"], ComparedOrder | 
 
 /** Two devices compare alike while they, their points and the largest fault current are the same. */
 function compareOnce(
-  upstream: DeviceResult,
-  downstream: DeviceResult,
+  upstream: RatedDevice,
+  downstream: RatedDevice,
   largest: Value | undefined,
   keepAll: Keep,
 ): ComparedOrder | undefined {
