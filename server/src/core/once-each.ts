@@ -7,3 +7,15 @@ export function onceEach<T extends object, R>(make: (thing: T) => R): (thing: T)
     return known.result;
   };
 }
+
+/** Answers each question once, for as long as the one who is asked lives. Undefined is an answer that is found anew. */
+export function remembered<Q, A>(answer: (question: Q) => A): (question: Q) => A {
+  const known = new Map<Q, A>();
+  return (question) => {
+    const before = known.get(question);
+    if (before !== undefined) return before;
+    const found = answer(question);
+    known.set(question, found);
+    return found;
+  };
+}

@@ -1,4 +1,5 @@
 /** The ways of the current, followed through a circuit's layout. */
+import { remembered } from "../../once-each";
 import type { Project } from "../../project";
 import { recalled } from "../recall";
 import { edgesAtOf, type Layout, layoutOf } from "./layout";
@@ -192,16 +193,4 @@ class Tracer {
     }
     return false;
   }
-}
-
-/** Answers each question once. */
-function remembered<Q, A extends {}>(answer: (question: Q) => A): (question: Q) => A {
-  const known = new Map<Q, A>();
-  return (question) => {
-    const before = known.get(question);
-    if (before !== undefined) return before;
-    const found = answer(question);
-    known.set(question, found);
-    return found;
-  };
 }

@@ -1,7 +1,7 @@
 import { inUnit } from "../../../quantities";
 import type { Bus, Contact, Device, Electrical, Wire } from "../../../records/types";
 import { isAtMost } from "../../../rounding";
-import { Memory } from "../../remember";
+import { Memory, Recurring } from "../../remember";
 import {
   derive,
   derived,
@@ -14,15 +14,14 @@ import {
   written,
 } from "../../value";
 import type { ElectricalBasis } from "../basis";
-import type { LoadPath } from "../circuit";
 import type { ChartResult } from "../guards";
-import type { Inline } from "../layout";
+import { type Edge, edgesOf, type Inline, inlinesOf } from "../layout";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
 import type { RatedDevice } from "./rated";
 import { leastThrough, type Mesh, type Meshes, type MeshStates } from "./shared-faults";
-import { type Supply, supplyOf, type Way, type Ways } from "./ways";
+import { type End, type Supply, supplyOf, type Way, type Ways } from "./ways";
 
 /** A dead short at the far end of a wire, and whether its guard opens in time. */
 export interface FaultResult {
@@ -60,21 +59,22 @@ export interface FaultState {
   readonly withstand: Value | undefined;
 }
 
-/** The end of the way that a fault current takes: from a point on, it runs through nothing else. */
-interface End {
-  /** The run that fails, where it leads to a load or on from a point; empty where it leads back. */
+/** What a fault current runs through at the last: the record's things at an `End`. */
+interface Last {
+  /** Empty where the run that fails leads back. */
   readonly run: readonly Wire[];
-  /** What leads back to ground from there, and the run itself where it does. */
   readonly returns: readonly Wire[];
 }
 
-/** The way that a fault current takes. */
-interface Loop extends End {
-  readonly way: Way;
+/** All that it runs through, where it has one way only. */
+interface Loop extends Last {
+  readonly bus: string;
+  readonly wires: readonly Wire[];
+  readonly inlines: readonly Inline[];
 }
 
 /** Where it has more than one way to the point where its end begins. */
-interface SharedLoop extends End {
+interface SharedLoop extends Last {
   readonly mesh: Mesh;
 }
 
@@ -110,16 +110,16 @@ const largestOfTable =
 
 /** What was derived of a bus or a fault, for as long as what it rests on is the same. */
 const supplies = new Memory<Electrical, Bus, Supply>();
-const faults = new Memory<Wire, Inline["record"], FaultResult>();
-const behind = new Memory<Inline["record"], Inline["record"], Value | undefined>();
+const faults = new Recurring<Wire, FaultResult>();
+const behind = new Recurring<Inline["record"], Value | undefined>();
 
 /** Faults at the ends of runs, and behind devices. */
 export class Faults {
   private readonly electrical: Electrical | undefined;
   private readonly buses: ReadonlyMap<string, Bus>;
   private readonly devices: ReadonlyMap<string, Device>;
-  private readonly pathOfReturn = new Map<Wire, LoadPath>();
-  private readonly pathOfLoad = new Map<string, LoadPath>();
+  private readonly edges: readonly Edge[];
+  private readonly inlines: ReadonlyMap<string, Inline>;
 
   /** @param meshes drawn only when something has more than one way */
   constructor(
@@ -131,10 +131,8 @@ export class Faults {
     this.electrical = airframe?.electrical;
     this.buses = new Map((this.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
     this.devices = new Map((kit?.devices ?? []).map((device) => [device.id?.value ?? "", device]));
-    for (const path of basis.circuit.paths) {
-      this.pathOfLoad.set(path.id, path);
-      for (const wire of path.returns) if (!this.pathOfReturn.has(wire)) this.pathOfReturn.set(wire, path);
-    }
+    this.edges = edgesOf(basis.project);
+    this.inlines = inlinesOf(basis.project);
   }
 
   /**
@@ -147,12 +145,13 @@ export class Faults {
     rated: readonly RatedDevice[],
   ): { faults: FaultResult[]; uncompared: UncomparedFault[] } {
     const guards = new Map(rated.map((device) => [device.inline.record, device]));
+    const positions = new Map(this.edges.map(({ wire }, position) => [wire, position]));
     const found: FaultResult[] = [];
     const uncompared: UncomparedFault[] = [];
     for (const { wire, guard: record } of charted) {
       const guard = guards.get(record);
       if (!guard?.rating) continue;
-      const fault = this.ofWire(wire, guard);
+      const fault = this.ofWire(wire, positions.get(wire)!, guard);
       if (fault) found.push(fault);
       if (fault && !fault.isUnsolved) continue;
       uncompared.push({ wire, guard: guard.id, reason: fault ? "network" : "returns" });
@@ -165,9 +164,8 @@ export class Faults {
     const subject = { kind: "protection", id } as const;
     const way = this.ways.to(id);
     if (way) {
-      const rests = [this.electrical, ...way.wires, ...this.inlinesAndHolders(way.inlines)];
-      return behind.recall(inline.record, inline.record, rests, this.basis.keep, (keep) =>
-        this.currentOf(subject, { way, run: [], returns: [] }, "largest", keep),
+      return behind.recall(inline.record, this.restsOf(way, undefined), this.basis.keep, (keep) =>
+        this.currentOf(subject, { ...this.loopOf(way), run: [], returns: [] }, "largest", keep),
       );
     }
     const loop = { mesh: this.meshes().to(id), run: [], returns: [] };
@@ -176,25 +174,59 @@ export class Faults {
     return current && inWire && isAtMost(inWire.value, current.value) ? this.basis.keep(current) : undefined;
   }
 
-  private ofWire(wire: Wire, guard: RatedDevice): FaultResult | undefined {
-    const loop = this.loopTo(wire) ?? this.sharedLoopTo(wire);
-    if (!loop) return undefined;
-    const ahead = "way" in loop ? loop.way.wires : wiresIn(loop.mesh);
-    const inlines =
-      "way" in loop ? loop.way.inlines : loop.mesh.parts.flatMap(({ inline }) => (inline ? [inline] : []));
-    const rests = [
-      "way" in loop,
+  /**
+   * At the far end of a wire. Where other wires lead to the same end, the wire is taken off it: it then carries all
+   * of the current, and its guard no more.
+   */
+  private ofWire(wire: Wire, edge: number, guard: RatedDevice): FaultResult | undefined {
+    const end = this.ways.endOf(edge);
+    if (!end) return undefined;
+    const way = this.ways.to(end.from);
+    const mesh = way ? undefined : this.meshes().to(end.from);
+    const rests = this.restsOf(way ?? mesh!, end);
+    rests.push(guard.inline.record, guard.device, guard.rating);
+    return faults.recall(wire, rests, this.basis.keep, (keep) => {
+      const last = {
+        run: end.run === undefined ? [] : [wire],
+        returns: end.returns.map((one) => this.edges[one]!.wire!),
+      };
+      return this.faultOf(
+        wire,
+        guard,
+        way ? { ...this.loopOf(way), ...last } : { mesh: mesh!, ...last },
+        keep,
+      );
+    });
+  }
+
+  /** The record's things on a way. */
+  private loopOf({ bus, wires, inlines }: Way): Omit<Loop, keyof Last> {
+    return {
+      bus,
+      wires: wires.map((edge) => this.edges[edge]!.wire!),
+      inlines: inlines.map((id) => this.inlines.get(id)!),
+    };
+  }
+
+  /** What the current of a fault rests on, as far as the way that it takes. */
+  private restsOf(ahead: Way | Mesh, end: End | undefined): unknown[] {
+    const rests: unknown[] = [
       this.electrical,
-      guard.device,
-      guard.rating,
-      ...ahead,
-      ...loop.run,
-      ...loop.returns,
-      ...this.inlinesAndHolders(inlines),
+      "bus" in ahead ? ahead.bus : undefined,
+      end?.run === undefined,
     ];
-    return faults.recall(wire, guard.inline.record, rests, this.basis.keep, (keep) =>
-      this.faultOf(wire, guard, loop, keep),
-    );
+    const addInline = (inline: Inline) => rests.push(inline.record, this.holderOf(inline));
+    if ("parts" in ahead) {
+      for (const { wire, inline } of ahead.parts) {
+        if (wire) rests.push(wire);
+        if (inline) addInline(inline);
+      }
+    } else {
+      for (const edge of ahead.wires) rests.push(this.edges[edge]!.wire);
+      for (const id of ahead.inlines) addInline(this.inlines.get(id)!);
+    }
+    for (const edge of end?.returns ?? []) rests.push(this.edges[edge]!.wire);
+    return rests;
   }
 
   private faultOf(wire: Wire, guard: RatedDevice, loop: Loop | SharedLoop, keep: Keep): FaultResult {
@@ -235,7 +267,7 @@ export class Faults {
     extreme: Extreme,
     keep: Keep,
   ): Drawn {
-    if ("way" in loop) {
+    if (!("mesh" in loop)) {
       const current = this.currentOf(subject, loop, extreme, keep);
       return { current, inWire: current };
     }
@@ -248,51 +280,21 @@ export class Faults {
   /** Whether the record limits what every bus that feeds the fault can give. */
   private isLimitedAhead(loop: Loop | SharedLoop, keep: Keep): boolean {
     const isLimited = (bus: string) => this.supply(bus, keep).least !== undefined;
-    if ("way" in loop) return isLimited(loop.way.bus);
+    if (!("mesh" in loop)) return isLimited(loop.bus);
     const points = new Set(loop.mesh.parts.flatMap(({ from, to }) => [from, to]));
     return [...points].filter((point) => this.buses.has(point)).every(isLimited);
-  }
-
-  /**
-   * The way to the far end of a wire, and from there to ground. Where other wires lead
-   * to the same end, the wire is taken off it: it then carries all of the current, and its guard no more.
-   */
-  private loopTo(wire: Wire): Loop | undefined {
-    const end = this.endOf(wire);
-    const way = end && this.ways.to(end.from);
-    return way && { way, run: end.run, returns: end.returns };
-  }
-
-  private sharedLoopTo(wire: Wire): SharedLoop | undefined {
-    const end = this.endOf(wire);
-    return end && { mesh: this.meshes().to(end.from), run: end.run, returns: end.returns };
-  }
-
-  /**
-   * From where the current of a fault runs through nothing but the wire and what follows it to ground. Undefined
-   * where several wires lead a return to it.
-   */
-  private endOf(wire: Wire): (End & { from: string }) | undefined {
-    const ofReturn = this.pathOfReturn.get(wire);
-    if (ofReturn) {
-      const returns = oneWayThrough(wire, ofReturn);
-      return returns && { from: ofReturn.id, run: [], returns };
-    }
-    const ofLoad = this.pathOfLoad.get(wire.to?.value ?? "");
-    const returns = ofLoad ? oneWayBack(ofLoad.id, ofLoad.returns) : [];
-    return wire.from && { from: wire.from.value, run: [wire], returns };
   }
 
   /** Through a device, and through the run that fails: by the network's solution. */
   private sharedCurrents(
     subject: Subject,
     device: string,
-    { mesh, ...end }: SharedLoop,
+    { mesh, ...ends }: SharedLoop,
     asked: Extreme | "largest behind",
     keep: Keep,
   ): Drawn {
     const extreme = asked === "smallest" ? "smallest" : "largest";
-    const last = [...end.run, ...returnsIn(end, extreme)];
+    const last = [...ends.run, ...returnsIn(ends, extreme)];
     const volts = this.electrical?.nominal;
     const hot = extreme === "smallest" ? new Set([...mesh.wiresThrough(device), ...last]) : new Set<Wire>();
     const ahead = mesh.parts.map((part): Operand => {
@@ -354,18 +356,13 @@ export class Faults {
     );
   }
 
-  private resistanceOf(
-    subject: Subject,
-    { way, ...end }: Loop,
-    extreme: Extreme,
-    keep: Keep,
-  ): Value | undefined {
-    const returns = returnsIn(end, extreme);
-    const supply = this.supply(way.bus, keep)[extreme === "largest" ? "least" : "weakest"];
+  private resistanceOf(subject: Subject, loop: Loop, extreme: Extreme, keep: Keep): Value | undefined {
+    const returns = returnsIn(loop, extreme);
+    const supply = this.supply(loop.bus, keep)[extreme === "largest" ? "least" : "weakest"];
     const parts: Operand[] = [
-      ...(supply ? [derived(`ahead of ${way.bus}`, supply)] : []),
-      ...way.inlines.flatMap((inline) => this.inlineOhms(inline)),
-      ...[...way.wires, ...end.run, ...returns].map((wire) =>
+      ...(supply ? [derived(`ahead of ${loop.bus}`, supply)] : []),
+      ...loop.inlines.flatMap((inline) => this.inlineOhms(inline)),
+      ...[...loop.wires, ...loop.run, ...returns].map((wire) =>
         derived(`run ${wire.id?.value}`, runOf(wire, extreme, keep)),
       ),
     ];
@@ -394,10 +391,6 @@ export class Faults {
       : [];
   }
 
-  private inlinesAndHolders(inlines: readonly Inline[]): unknown[] {
-    return inlines.flatMap((inline) => [inline.record, this.holderOf(inline)]);
-  }
-
   /** What has the resistance of something that current runs through. */
   private holderOf(inline: Inline): Contact | Device | undefined {
     return inline.kind === "contact" ? inline.record : this.devices.get(inline.record.device?.value ?? "");
@@ -412,36 +405,8 @@ export class Faults {
 }
 
 /** The largest current is that of a short to the structure, which needs no wire back; unless it is on one. */
-function returnsIn({ run, returns }: End, extreme: Extreme): readonly Wire[] {
+function returnsIn({ run, returns }: Last, extreme: Extreme): readonly Wire[] {
   return extreme === "largest" && run.length > 0 ? [] : returns;
-}
-
-/** From a point on toward ground; where a return divides, as if the other ways were off. */
-function oneWayBack(point: string, returns: readonly Wire[]): Wire[] {
-  const way: Wire[] = [];
-  for (let at: string | undefined = point; at !== undefined; ) {
-    const next = returns.find((wire) => wire.from?.value === at);
-    if (!next || way.includes(next)) break;
-    way.push(next);
-    at = next.to?.value;
-  }
-  return way;
-}
-
-/** The same from a load, by way of one of its return wires; undefined where several lead to that. */
-function oneWayThrough(wire: Wire, { id, returns }: LoadPath): Wire[] | undefined {
-  const ahead: Wire[] = [];
-  for (let at = wire.from?.value; at !== id; ) {
-    const [before, ...others] = returns.filter((one) => one.to?.value === at);
-    if (!before || others.length > 0 || ahead.includes(before)) return undefined;
-    ahead.unshift(before);
-    at = before.from?.value;
-  }
-  return [...ahead, wire, ...oneWayBack(wire.to?.value ?? "", returns)];
-}
-
-function wiresIn({ parts }: Mesh): Wire[] {
-  return parts.flatMap(({ wire }) => wire ?? []);
 }
 
 function noResistance(name: string): NonNullable<Operand> {

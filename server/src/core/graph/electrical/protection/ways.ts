@@ -1,64 +1,123 @@
 /** What a fault current runs through on its way from the sources. */
-import type { Project } from "../../../project";
-import type { Electrical, Source, Wire } from "../../../records/types";
-import { derive, type Keep, type Operand, sumOf, type Value, written } from "../../value";
-import { type Edge, edgesAtOf, edgesOf, type Inline, inlinesOf } from "../layout";
 
-/** The one way from a bus to a point; what stands at the point itself is counted. */
+import { remembered } from "../../../once-each";
+import type { Project } from "../../../project";
+import type { Electrical, Source } from "../../../records/types";
+import { derive, type Keep, type Operand, sumOf, type Value, written } from "../../value";
+import { edgesAtOf, type Layout, layoutOf } from "../layout";
+import { type TracedPath, traceOf } from "../trace";
+
+/** The one way from a bus to a point, by names and positions; what stands at the point itself is counted. */
 export interface Way {
   readonly bus: string;
-  readonly wires: readonly Wire[];
-  readonly inlines: readonly Inline[];
+  /** Positions of edges. */
+  readonly wires: readonly number[];
+  readonly inlines: readonly string[];
 }
 
-/** Follows the circuit toward the buses. */
+/** The end of the way that a fault current takes: from a point on, it runs through nothing else. */
+export interface End {
+  readonly from: string;
+  /** The run that fails, where it leads to a load or on from a point; undefined where it leads back. */
+  readonly run: number | undefined;
+  /** What leads back to ground from there, and the run itself where it does. */
+  readonly returns: readonly number[];
+}
+
+/** Follows the circuit's layout toward the buses and to ground. It rests on names and ends alone. */
 export class Ways {
+  private readonly layout: Layout;
   private readonly into: ReadonlyMap<string, readonly number[]>;
-  private readonly edges: readonly Edge[];
-  private readonly inlines: ReadonlyMap<string, Inline>;
   private readonly buses: ReadonlySet<string>;
+  private readonly pathOfReturn = new Map<number, TracedPath>();
+  private readonly pathOfLoad = new Map<string, TracedPath>();
 
   constructor(project: Project) {
+    this.layout = layoutOf(project);
     this.into = edgesAtOf(project).into;
-    this.edges = edgesOf(project);
-    this.inlines = inlinesOf(project);
     this.buses = new Set((project.airframe?.electrical?.buses ?? []).flatMap(({ id }) => id?.value ?? []));
+    for (const path of traceOf(project).paths) {
+      this.pathOfLoad.set(path.id, path);
+      for (const edge of path.returns) if (!this.pathOfReturn.has(edge)) this.pathOfReturn.set(edge, path);
+    }
   }
 
   /** Undefined where the point is fed in more than one way, or in none. */
-  to(point: string): Way | undefined {
-    const wires: Wire[] = [];
-    const inlines: Inline[] = [];
+  readonly to = remembered((point: string): Way | undefined => {
+    const wires: number[] = [];
+    const inlines: string[] = [];
     const passed = new Set<string>();
-    for (let at = point; !this.buses.has(at); ) {
+    let at = point;
+    while (!this.buses.has(at)) {
       if (passed.has(at)) return undefined;
       passed.add(at);
-      const inline = this.inlines.get(at);
-      if (inline) inlines.push(inline);
-      const into = this.into.get(at);
-      if (into?.length !== 1) return undefined;
-      const edge = this.edges[into[0]!]!;
-      if (edge.wire) wires.push(edge.wire);
-      at = edge.from;
-      if (this.buses.has(at)) return { bus: at, wires: wires.toReversed(), inlines: inlines.toReversed() };
+      if (this.layout.inlines.has(at)) inlines.push(at);
+      const [edge, ...others] = this.into.get(at) ?? [];
+      if (edge === undefined || others.length > 0) return undefined;
+      if (this.isWire(edge)) wires.push(edge);
+      at = this.layout.from[edge]!;
     }
-    return { bus: point, wires, inlines };
-  }
+    return { bus: at, wires: wires.reverse(), inlines: inlines.reverse() };
+  });
+
+  /**
+   * From where the current of a fault runs through nothing but a wire and what follows it to ground. Undefined
+   * where several wires lead a return to it.
+   */
+  readonly endOf = remembered((edge: number): End | undefined => {
+    const ofReturn = this.pathOfReturn.get(edge);
+    if (ofReturn) {
+      const returns = this.oneWayThrough(edge, ofReturn);
+      return returns && { from: ofReturn.id, run: undefined, returns };
+    }
+    const ofLoad = this.pathOfLoad.get(this.layout.to[edge]!);
+    const returns = ofLoad ? this.oneWayBack(ofLoad.id, ofLoad.returns) : [];
+    return { from: this.layout.from[edge]!, run: edge, returns };
+  });
 
   /** The breakers and fuses that feed one directly, with none between. */
-  guardsAhead(id: string): string[] {
+  readonly guardsAhead = remembered((id: string): readonly string[] => {
     const guards: string[] = [];
     const points = new Set(this.pointsAhead(id));
     for (const point of points) {
       if (point === id) continue;
-      if (this.inlines.get(point)?.kind === "protection") guards.push(point);
+      if (this.layout.inlines.get(point) === "protection") guards.push(point);
       else for (const ahead of this.pointsAhead(point)) points.add(ahead);
     }
     return guards;
-  }
+  });
 
   private pointsAhead(point: string): string[] {
-    return (this.into.get(point) ?? []).map((edge) => this.edges[edge]!.from);
+    return (this.into.get(point) ?? []).map((edge) => this.layout.from[edge]!);
+  }
+
+  private isWire(edge: number): boolean {
+    return edge >= this.layout.seats;
+  }
+
+  /** From a point on toward ground; where a return divides, as if the other ways were off. */
+  private oneWayBack(point: string, returns: readonly number[]): number[] {
+    const { from, to } = this.layout;
+    const way: number[] = [];
+    for (let at = point; ; ) {
+      const next = returns.find((edge) => from[edge] === at);
+      if (next === undefined || way.includes(next)) return way;
+      way.push(next);
+      at = to[next]!;
+    }
+  }
+
+  /** The same from a load, by way of one of its return wires; undefined where several lead to that. */
+  private oneWayThrough(edge: number, { id, returns }: TracedPath): number[] | undefined {
+    const { from, to } = this.layout;
+    const ahead: number[] = [];
+    for (let at = from[edge]!; at !== id; ) {
+      const [before, ...others] = returns.filter((one) => to[one] === at);
+      if (before === undefined || others.length > 0 || ahead.includes(before)) return undefined;
+      ahead.unshift(before);
+      at = from[before]!;
+    }
+    return [...ahead, edge, ...this.oneWayBack(to[edge]!, returns)];
   }
 }
 
