@@ -131,10 +131,10 @@ function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterabl
     return;
   }
   const worst = governing(
-    [smallest, largest].flatMap(({ opening, withstand, ...drawn }) =>
-      opening && withstand ? [{ drawn, value: opening, limit: withstand }] : [],
-    ),
+    [smallest, largest],
     "at-most",
+    ({ opening }) => opening,
+    ({ withstand }) => withstand,
   );
   if (!worst) return;
   yield {
@@ -145,7 +145,7 @@ function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterabl
     holds: holds(worst.value.value, "at-most", worst.limit.value),
     facts: {
       ...facts,
-      ...drawnBy(worst.drawn),
+      ...drawnBy(worst.state),
       opening: worst.value.value,
       withstand: worst.limit.value,
     },
