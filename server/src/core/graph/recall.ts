@@ -70,29 +70,36 @@ export function ofEach<T extends object, R, S = undefined>(
   listOf: (project: Project) => readonly T[],
   act: (one: T, shared: S) => Iterable<R>,
   sharedOf: (project: Project) => S = () => undefined as S,
-): (project: Project) => R[] {
+): (project: Project) => readonly R[] {
   let lastShared: S | undefined;
   let last: readonly T[] = [];
-  let lastResults: readonly (readonly R[])[] = [];
+  // What came of all things stands in one list: that of each begins where that of the thing before it ends.
+  let lastResults: readonly R[] = [];
+  let lastEnds: readonly number[] = [];
   return (project) => {
     const list = listOf(project);
     const shared = sharedOf(project);
     if (!Object.is(shared, lastShared)) last = [];
     const longer = last.length - list.length;
-    const results: (readonly R[])[] = [];
-    const all: R[] = [];
+    const results: R[] = [];
+    const ends: number[] = [];
     for (let index = 0; index < list.length; index++) {
       const one = list[index]!;
       // What an edit leaves stands as far from the beginning as before, or as far from the end.
       const place = last[index] === one ? index : index + longer;
-      const found = last[place] === one ? lastResults[place]! : [...act(one, shared)];
-      results.push(found);
-      for (const result of found) all.push(result);
+      if (last[place] === one) {
+        const end = lastEnds[place]!;
+        for (let at = lastEnds[place - 1] ?? 0; at < end; at++) results.push(lastResults[at]!);
+      } else {
+        for (const result of act(one, shared)) results.push(result);
+      }
+      ends.push(results.length);
     }
     lastShared = shared;
     last = list;
     lastResults = results;
-    return all;
+    lastEnds = ends;
+    return results;
   };
 }
 
