@@ -103,11 +103,18 @@ interface Ruling {
 function rulingOf(results: Iterable<Result>): Ruling {
   const problems: Problem[] = [];
   const assessments: Assessment[] = [];
+  const failed: Assessment[] = [];
   for (const result of results) {
-    if ("holds" in result) assessments.push(result);
-    else problems.push(result);
+    // Read, not asked for by `in`: for results of so many shapes the engine is far slower at that.
+    const { holds } = result as Partial<Assessment>;
+    if (holds === undefined) {
+      problems.push(result as Problem);
+      continue;
+    }
+    assessments.push(result as Assessment);
+    if (!holds) failed.push(result as Assessment);
   }
-  return { problems, assessments, failed: assessments.filter(({ holds }) => !holds) };
+  return { problems, assessments, failed };
 }
 
 /**

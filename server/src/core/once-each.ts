@@ -2,9 +2,11 @@
 export function onceEach<T extends object, R>(make: (thing: T) => R): (thing: T) => R {
   const made = new WeakMap<T, { readonly result: R }>();
   return (thing) => {
-    const known = made.get(thing) ?? { result: make(thing) };
-    made.set(thing, known);
-    return known.result;
+    const known = made.get(thing);
+    if (known) return known.result;
+    const result = make(thing);
+    made.set(thing, { result });
+    return result;
   };
 }
 

@@ -15,7 +15,6 @@
  *   entry of a record's text is asked for by `entryOf`.
  */
 import { isSame } from "../is-same";
-import { onceEach } from "../once-each";
 import type { Project } from "../project";
 import { Recollection } from "../records/recollection";
 import type { LoadedRecord, Names } from "../records/record";
@@ -62,8 +61,8 @@ export function recalled<T>(
 }
 
 /**
- * Does something with each thing of a list by itself, and only once for as long as the thing is the same. What is
- * done sees nothing but the thing and what all of them share, so that it can rest on nothing else.
+ * Does something with each thing of a list by itself, and not again while the thing stands where an edit leaves it.
+ * What is done sees nothing but the thing and what all of them share, so that it can rest on nothing else.
  *
  * @param sharedOf what they share: while it is another, nothing of what was done before holds
  */
@@ -71,32 +70,36 @@ export function ofEach<T extends object, R, S = undefined>(
   listOf: (project: Project) => readonly T[],
   act: (one: T, shared: S) => Iterable<R>,
   sharedOf: (project: Project) => S = () => undefined as S,
-): (project: Project) => R[] {
-  const actWith = (shared: S) => onceEach((one: T): readonly R[] => [...act(one, shared)]);
+): (project: Project) => readonly R[] {
   let lastShared: S | undefined;
-  let actOnce: ((one: T) => readonly R[]) | undefined;
-  // Most of a list stands where it stood: looking there spares nearly every look-up.
   let last: readonly T[] = [];
-  let lastResults: readonly (readonly R[])[] = [];
+  // What came of all things stands in one list: that of each begins where that of the thing before it ends.
+  let lastResults: readonly R[] = [];
+  let lastEnds: readonly number[] = [];
   return (project) => {
     const list = listOf(project);
     const shared = sharedOf(project);
-    if (!actOnce || !Object.is(shared, lastShared)) {
-      actOnce = actWith(shared);
-      lastShared = shared;
-      last = [];
-    }
-    const results: (readonly R[])[] = [];
-    const all: R[] = [];
+    if (!Object.is(shared, lastShared)) last = [];
+    const longer = last.length - list.length;
+    const results: R[] = [];
+    const ends: number[] = [];
     for (let index = 0; index < list.length; index++) {
       const one = list[index]!;
-      const found = last[index] === one ? lastResults[index]! : actOnce(one);
-      results.push(found);
-      for (const result of found) all.push(result);
+      // What an edit leaves stands as far from the beginning as before, or as far from the end.
+      const place = last[index] === one ? index : index + longer;
+      if (last[place] === one) {
+        const end = lastEnds[place]!;
+        for (let at = lastEnds[place - 1] ?? 0; at < end; at++) results.push(lastResults[at]!);
+      } else {
+        for (const result of act(one, shared)) results.push(result);
+      }
+      ends.push(results.length);
     }
+    lastShared = shared;
     last = list;
     lastResults = results;
-    return all;
+    lastEnds = ends;
+    return results;
   };
 }
 

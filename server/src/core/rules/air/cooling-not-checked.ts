@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import type { Component } from "../../records/types";
 import { placedOrRunning } from "../placed-or-running";
 import { defineRule } from "../rule";
 import { airExample } from "./air-example";
@@ -18,8 +19,8 @@ export const coolingNotChecked = defineRule<{ component: string }>({
   }),
   *check({ install, kit }): Iterable<Problem> {
     const cooled = new Set(install.airPaths?.map(({ cools }) => cools?.value));
-    for (const { component, id, place } of placedOrRunning(install, kit)) {
-      if (!component.cooling || cooled.has(id)) continue;
+    const isOpen = ({ cooling }: Component, id: string) => cooling !== undefined && !cooled.has(id);
+    for (const { id, place } of placedOrRunning(install, kit, isOpen)) {
       yield {
         rule: "cooling-not-checked",
         subject: { kind: "component", id },

@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import type { Component } from "../../records/types";
 import { placedOrRunning } from "../placed-or-running";
 import { defineRule } from "../rule";
 import { climateExample } from "./climate-example";
@@ -20,8 +21,9 @@ export const conditioningNotChecked = defineRule<{ component: string }>({
     const serving = new Set(
       install.climate?.flatMap(({ servedBy }) => servedBy?.map(({ value }) => value) ?? []),
     );
-    for (const { component, id, place } of placedOrRunning(install, kit)) {
-      if (!component.conditioning?.length || serving.has(id)) continue;
+    const isOpen = ({ conditioning = [] }: Component, id: string) =>
+      conditioning.length > 0 && !serving.has(id);
+    for (const { id, place } of placedOrRunning(install, kit, isOpen)) {
       yield {
         rule: "conditioning-not-checked",
         subject: { kind: "component", id },

@@ -33,25 +33,27 @@ export const contactBelowLoad = defineRule<{
   *check(project) {
     for (const { contact, id, rating, states } of electricalOf(project).protection.contacts) {
       const worst = governing(
-        states.map((state) => ({ ...state, value: state.required, limit: rating })),
+        states,
         "at-most",
+        ({ required }) => required,
+        () => rating,
       );
       if (!worst || !contact.rating) continue;
       yield {
         rule: "contact-below-load",
         subject: { kind: "contact", id },
         place: contact.rating.place,
-        value: worst.required,
+        value: worst.value,
         limit: rating,
         sense: "at-most",
-        holds: holds(worst.required.value, "at-most", rating.value),
+        holds: holds(worst.value.value, "at-most", rating.value),
         facts: {
           contact: id,
           kind: contact.kind?.value ?? "contact",
-          current: worst.current.value,
-          required: worst.required.value,
+          current: worst.state.current.value,
+          required: worst.value.value,
           rating: rating.value,
-          condition: worst.condition.id?.value,
+          condition: worst.state.condition.id?.value,
         },
         related: [],
       };

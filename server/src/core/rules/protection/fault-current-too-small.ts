@@ -2,7 +2,6 @@ import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { FaultResult, FaultState } from "../../graph/electrical/protection/faults";
 import { ofEach } from "../../graph/recall";
-import type { Value } from "../../graph/value";
 import { faultHeatMethods } from "../../methods/fault-heat";
 import { formatMeasure } from "../../quantities";
 import { faultTemperatureSource } from "../../tables/fault-temperatures";
@@ -102,52 +101,40 @@ export const faultCurrentTooSmall = defineRule<{
 
 function* assess({ wire, guard, band, smallest, largest }: FaultResult): Iterable<Assessment> {
   const gauge = wire.wire.gauge;
-  const rating = guard.rating;
+  const { inline, rating } = guard;
   if (band.kind !== "band" || !gauge || !rating || !smallest.current) return;
-  const facts = { wire: wire.id, protection: guard.id, rating: rating.value };
-  const drawnBy = ({ current, inWire }: Pick<FaultState, "current" | "inWire">) => ({
-    current: current?.value,
-    ...(inWire !== current && { whole: inWire?.value }),
-  });
-  const common = {
+  const neverOpens = smallest.current.value <= rating.value;
+  const worst = neverOpens
+    ? { state: smallest, value: smallest.current, limit: rating }
+    : governing([smallest, largest], "at-most", openingOf, withstandOf);
+  if (!worst) return;
+  const { value, limit, state } = worst;
+  const chosen = inline.kind === "protection" ? inline.record.device : undefined;
+  yield {
     rule: "fault-current-too-small",
     subject: { kind: "wire", id: wire.id },
     place: gauge.place,
-    related:
-      guard.inline.kind === "protection" && guard.inline.record.device
-        ? [{ place: guard.inline.record.device.place, words: `${guard.id} is chosen here` }]
-        : [],
-  } as const;
-  if (smallest.current.value <= rating.value) {
-    const value: Value = smallest.current;
-    yield {
-      ...common,
-      value,
-      limit: rating,
-      sense: "at-least",
-      holds: false,
-      facts: { ...facts, ...drawnBy(smallest) },
-    };
-    return;
-  }
-  const worst = governing(
-    [smallest, largest].flatMap(({ opening, withstand, ...drawn }) =>
-      opening && withstand ? [{ drawn, value: opening, limit: withstand }] : [],
-    ),
-    "at-most",
-  );
-  if (!worst) return;
-  yield {
-    ...common,
-    value: worst.value,
-    limit: worst.limit,
-    sense: "at-most",
-    holds: holds(worst.value.value, "at-most", worst.limit.value),
+    value,
+    limit,
+    sense: neverOpens ? "at-least" : "at-most",
+    holds: !neverOpens && holds(value.value, "at-most", limit.value),
     facts: {
-      ...facts,
-      ...drawnBy(worst.drawn),
-      opening: worst.value.value,
-      withstand: worst.limit.value,
+      wire: wire.id,
+      protection: guard.id,
+      rating: rating.value,
+      current: state.current?.value,
+      whole: state.inWire === state.current ? undefined : state.inWire?.value,
+      opening: neverOpens ? undefined : value.value,
+      withstand: neverOpens ? undefined : limit.value,
     },
+    related: chosen ? [{ place: chosen.place, words: `${guard.id} is chosen here` }] : [],
   };
+}
+
+function openingOf({ opening }: FaultState) {
+  return opening;
+}
+
+function withstandOf({ withstand }: FaultState) {
+  return withstand;
 }

@@ -1,10 +1,11 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
-import type { FaultResult } from "../../graph/electrical/protection/faults";
+import type { FaultResult, FaultState } from "../../graph/electrical/protection/faults";
 import type { InrushResult } from "../../graph/electrical/protection/inrushes";
 import type { OrderResult } from "../../graph/electrical/protection/order";
 import { ofEach } from "../../graph/recall";
+import type { Value } from "../../graph/value";
 import { formatMeasure } from "../../quantities";
 import type { Place } from "../../records/written";
 import { defineRule } from "../rule";
@@ -93,6 +94,9 @@ const addPoints =
   "Add the maker's points to the kit's device, as in opening: [{ at: 200 %, earliest: 8 s, latest: 40 s }].";
 
 function* ofOrder({ upstream, downstream, bands, largest, compared }: OrderResult): Iterable<Problem> {
+  const open = compared?.coordination.notCovered ?? [];
+  const hasBands = bands.upstream.kind === "band" && bands.downstream.kind === "band";
+  if (hasBands && largest && open.length === 0) return;
   const question = `Whether ${downstream.id} opens before ${upstream.id} is not known`;
   const unusable = unusableWords([
     [upstream, bands.upstream.kind],
@@ -107,7 +111,6 @@ function* ofOrder({ upstream, downstream, bands, largest, compared }: OrderResul
       "Add the resistance of the devices, or of the sources and feeders ahead of the bus, in the airframe's record.",
     );
   }
-  const open = compared?.coordination.notCovered ?? [];
   if (open.length > 0) {
     const ranges = open.map(
       ({ fromAmps, toAmps }) => `${formatMeasure(fromAmps, "A", 3)} to ${formatMeasure(toAmps, "A", 3)}`,
@@ -138,12 +141,9 @@ function* ofFault(fault: FaultResult): Iterable<Problem> {
 function openFor({ guard, band, smallest, largest }: FaultResult) {
   const unusable = band.kind === "band" ? undefined : unusableWords([[guard, band.kind]]);
   if (unusable) return { reason: unusable, todo: addPoints };
-  const beyond = [smallest, largest].find(
-    ({ current, isJudged, opening }) =>
-      current && isJudged && !opening && current.value > guard.rating!.value,
-  );
-  if (beyond?.current) {
-    const amps = formatMeasure(beyond.current.value, "A", 3);
+  const beyond = beyondPoints(smallest, guard) ?? beyondPoints(largest, guard);
+  if (beyond) {
+    const amps = formatMeasure(beyond.value, "A", 3);
     return { reason: `${amps} lies outside the points of its device`, todo: addPoints };
   }
   if (!smallest.opening || smallest.withstand) return undefined;
@@ -151,6 +151,14 @@ function openFor({ guard, band, smallest, largest }: FaultResult) {
     reason: "no table gives how long the wire stands it",
     todo: "Show by the wire maker's data that the wire stands the fault until the device has opened.",
   };
+}
+
+/** The current at which the device has to open, and has no point that tells when. */
+function beyondPoints(
+  { current, isJudged, opening }: FaultState,
+  { rating }: FaultResult["guard"],
+): Value | undefined {
+  return current && isJudged && !opening && current.value > rating!.value ? current : undefined;
 }
 
 function unusableWords(

@@ -31,10 +31,10 @@ export const protectionOpensAtInrush = defineRule<{
   *check(project) {
     for (const { component, device, states } of electricalOf(project).protection.inrushes) {
       const worst = governing(
-        states.flatMap((state) =>
-          state.earliest ? [{ ...state, value: state.time, limit: state.earliest }] : [],
-        ),
+        states,
         "at-most",
+        ({ time }) => time,
+        ({ earliest }) => earliest,
       );
       const chosen = device.inline.kind === "protection" ? device.inline.record.device : undefined;
       if (!worst || !chosen) continue;
@@ -42,17 +42,17 @@ export const protectionOpensAtInrush = defineRule<{
         rule: "protection-opens-at-inrush",
         subject: { kind: "protection", id: device.id },
         place: chosen.place,
-        value: worst.time,
+        value: worst.value,
         limit: worst.limit,
         sense: "at-most",
-        holds: holds(worst.time.value, "at-most", worst.limit.value),
+        holds: holds(worst.value.value, "at-most", worst.limit.value),
         facts: {
           protection: device.id,
           component,
-          current: worst.current.value,
-          time: worst.time.value,
+          current: worst.state.current.value,
+          time: worst.value.value,
           earliest: worst.limit.value,
-          condition: worst.condition.id?.value,
+          condition: worst.state.condition.id?.value,
         },
         related: [],
       };

@@ -34,14 +34,16 @@ export const inrushAboveSource = defineRule<{
     const ofComponent = groupBy(electricalOf(project).sources.inrushes, ({ component }) => component);
     for (const [component, inrushes] of ofComponent) {
       const worst = governing(
-        inrushes.map(({ condition, demand, capacity }) => ({ condition, value: demand, limit: capacity })),
+        inrushes,
         "at-most",
+        ({ demand }) => demand,
+        ({ capacity }) => capacity,
       );
       if (!worst) continue;
       yield {
         rule: "inrush-above-source",
         subject: { kind: "component", id: component },
-        place: runPlace(worst.condition, component),
+        place: runPlace(worst.state.condition, component),
         value: worst.value,
         limit: worst.limit,
         sense: "at-most",
@@ -50,7 +52,7 @@ export const inrushAboveSource = defineRule<{
           component,
           demand: worst.value.value,
           capacity: worst.limit.value,
-          condition: conditionName(worst.condition),
+          condition: conditionName(worst.state.condition),
         },
         related: [],
       };

@@ -39,17 +39,18 @@ export const loadVoltageLow = defineRule<{
       const limit = sources.leastVoltages.get(path.id);
       if (!limit) continue;
       const worst = governing(
-        states.flatMap(({ condition, voltage, worst: wires }) =>
-          voltage ? [{ condition, value: voltage, limit, wires }] : [],
-        ),
+        states,
         "at-least",
+        ({ voltage }) => voltage,
+        () => limit,
       );
       if (!worst) continue;
-      const gauge = worst.wires[0]?.wire.gauge;
+      const { condition, worst: wires } = worst.state;
+      const gauge = wires[0]?.wire.gauge;
       yield {
         rule: "load-voltage-low",
         subject: { kind: "component", id: path.id },
-        place: runPlace(worst.condition, path.id),
+        place: runPlace(condition, path.id),
         value: worst.value,
         limit,
         sense: "at-least",
@@ -58,7 +59,7 @@ export const loadVoltageLow = defineRule<{
           component: path.id,
           voltage: worst.value.value,
           least: limit.value,
-          condition: conditionName(worst.condition),
+          condition: conditionName(condition),
         },
         related: gauge ? [{ place: gauge.place, words: "the wire that drops most on the way" }] : [],
       };

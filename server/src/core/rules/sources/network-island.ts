@@ -1,6 +1,8 @@
 import type { Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import type { LoadPath } from "../../graph/electrical/circuit";
 import { layoutOf } from "../../graph/electrical/layout";
+import type { NetworkState } from "../../graph/electrical/network";
 import { groupBy } from "../../graph/group-by";
 import type { Island } from "../../methods/network";
 import type { Project } from "../../project";
@@ -73,22 +75,26 @@ interface DeadLoads {
 }
 
 function deadLoads(project: Project): DeadLoads[] {
-  const { network, states } = electricalOf(project);
-  return [...states].flatMap(([condition, { answer }]) =>
-    (answer.kind === "solved" ? answer.islands : []).flatMap(({ loads, lacks }) => {
-      const dead = loads
-        .flatMap((load) => network.loads[load] ?? [])
-        .filter((load) => !isToldElsewhere(load, condition, project));
-      return dead.length > 0 ? [{ loads: dead, lacks, condition }] : [];
-    }),
-  );
+  const { circuit, network, states } = electricalOf(project);
+  const dead: DeadLoads[] = [];
+  let paths: ReadonlyMap<string, LoadPath> | undefined;
+  for (const [condition, state] of states) {
+    if (state.answer.kind !== "solved") continue;
+    for (const { loads, lacks } of state.answer.islands) {
+      if (loads.length === 0) continue;
+      paths ??= new Map(circuit.paths.toReversed().map((path) => [path.id, path]));
+      const named = loads.flatMap((load) => network.loads[load] ?? []);
+      const { components } = layoutOf(project);
+      const untold = named.filter((load) => !components.includes(load) || isWhole(paths!.get(load), state));
+      if (untold.length > 0) dead.push({ loads: untold, lacks, condition });
+    }
+  }
+  return dead;
 }
 
-/** Whether a component has no wires to it, or a wire whose resistance is not known: findings of their own. */
-function isToldElsewhere(load: string, condition: Condition, project: Project): boolean {
-  if (!layoutOf(project).components.includes(load)) return false;
-  const { circuit, states } = electricalOf(project);
-  const path = circuit.paths.find(({ id }) => id === load);
-  const isOpen = (wire: Wire) => states.get(condition)?.resistanceOf(wire) === Number.POSITIVE_INFINITY;
-  return !path || [...path.feed, ...path.returns].some(isOpen);
+/** A component without wires to it, or with a wire whose resistance is not known, is told elsewhere. */
+function isWhole(path: LoadPath | undefined, state: NetworkState): boolean {
+  const isKnown = (wire: Wire) => state.resistanceOf(wire) !== Number.POSITIVE_INFINITY;
+  if (!path) return false;
+  return path.feed.every(isKnown) && path.returns.every(isKnown);
 }

@@ -43,8 +43,10 @@ export const bundleLoadingUnderstated = defineRule<{
       });
       if (!limit) return;
       const worst = governing(
-        states.map(({ condition, loading }) => ({ condition, value: loading, limit })),
+        states,
         "at-most",
+        ({ loading }) => loading,
+        () => limit,
       );
       if (!worst) return;
       yield {
@@ -59,7 +61,7 @@ export const bundleLoadingUnderstated = defineRule<{
           bundle: id,
           loading: worst.value.value,
           stated: limit.value,
-          condition: worst.condition.id?.value,
+          condition: worst.state.condition.id?.value,
         },
         related: [],
       };

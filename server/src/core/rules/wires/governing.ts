@@ -2,7 +2,7 @@ import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { DeviceResult } from "../../graph/electrical/devices";
 import type { GuardResult } from "../../graph/electrical/guards";
-import type { WireResult } from "../../graph/electrical/wires";
+import type { WireResult, WireState } from "../../graph/electrical/wires";
 import { ofEach, recalled } from "../../graph/recall";
 import type { Value } from "../../graph/value";
 import type { Project } from "../../project";
@@ -12,17 +12,47 @@ import type { Place, Written } from "../../records/written";
 import { gaugeName, standardGauges } from "../../tables/standard-ratings";
 import { type Remedy, rewrite } from "../rule";
 
-/** Of several conditions the one with the least margin: the only one that a finding has to name. */
-export function governing<T extends { readonly value: Value; readonly limit: Value }>(
-  states: readonly T[],
+/** What governs among the states of a thing: the value with the least margin, its limit, and the state. */
+export interface Governing<S> {
+  readonly state: S;
+  readonly value: Value;
+  readonly limit: Value;
+}
+
+/**
+ * Of several conditions the one with the least margin: the only one that a finding has to name. States without a
+ * value or without a limit are passed over; of equal ones the first governs.
+ */
+export function governing<S>(
+  states: readonly S[],
   sense: Assessment["sense"],
-): T | undefined {
-  const ratio = ({ value, limit }: T) => value.value / limit.value;
-  return states.reduce<T | undefined>((worst, one) => {
-    if (!worst) return one;
-    const isWorse = sense === "at-most" ? ratio(one) > ratio(worst) : ratio(one) < ratio(worst);
-    return isWorse ? one : worst;
-  }, undefined);
+  valueIn: (state: S) => Value | undefined,
+  limitIn: (state: S) => Value | undefined,
+): Governing<S> | undefined {
+  let worst: S | undefined;
+  let worstRatio: number | undefined;
+  for (const state of states) {
+    const value = valueIn(state);
+    const limit = limitIn(state);
+    if (!value || !limit) continue;
+    const ratio = value.value / limit.value;
+    if (worstRatio !== undefined && !(sense === "at-most" ? ratio > worstRatio : ratio < worstRatio))
+      continue;
+    worst = state;
+    worstRatio = ratio;
+  }
+  if (worst === undefined) return undefined;
+  return { state: worst, value: valueIn(worst)!, limit: limitIn(worst)! };
+}
+
+/** What a wire carries. */
+export function currentOf({ current }: WireState): Value | undefined {
+  return current;
+}
+
+/** What it may carry. */
+export function allowedOf({ allowed }: WireState): Value | undefined {
+  return allowed;
 }
 
 /** Thicker standard gauges than the one written, the next one first. */
@@ -51,9 +81,11 @@ export const guardsOf: (project: Project) => readonly Guard[] = recalled(
   ofEach((project) => electricalOf(project).guards, guardOf),
 );
 
-function* guardOf({ device: { inline, device, rating, ...rest }, wires }: GuardResult): Iterable<Guard> {
-  if (inline.kind !== "protection" || !device || !rating || !inline.record.device) return;
-  yield { ...rest, wires, record: inline.record, device, rating, place: inline.record.device.place };
+function guardOf({ device: result, wires }: GuardResult): readonly Guard[] {
+  const { id, inline, device, rating, currents, components } = result;
+  if (inline.kind !== "protection" || !device || !rating || !inline.record.device) return [];
+  const { place } = inline.record.device;
+  return [{ id, currents, components, wires, record: inline.record, device, rating, place }];
 }
 
 /** Why a device above its wires is told where it is; the end of a rule's why. */
@@ -74,29 +106,36 @@ export interface GuardLimit {
  * suits the device, but each carries its load, the device is the odd one, and one change of it mends them all.
  * Else the wire is.
  */
-export function guardAssessments<L extends GuardLimit>(
-  { id, rating, place }: Guard,
+export function holdGuard<L extends GuardLimit>(
+  rule: string,
+  guard: Guard,
   limits: readonly L[],
-): { readonly of: L; readonly held: Omit<Assessment, "rule" | "facts"> }[] {
+  factsOf: (guard: Guard, limit: L) => Assessment["facts"],
+): Assessment[] {
+  const { id, rating, place } = guard;
   const isWithin = ({ limit }: GuardLimit) => holds(rating.value, "at-most", limit.value);
   const isDeviceOdd = limits.every((one) => !isWithin(one) && !isOverloaded(one));
-  return limits.flatMap((of) => {
-    const { gauge } = of.result.wire;
-    if (!gauge) return [];
-    const [own, other] = isDeviceOdd
-      ? [place, { place: gauge.place, words: `gauge of wire ${of.result.id}` }]
-      : [gauge.place, { place, words: `${id} is chosen here` }];
-    const held = {
-      subject: { kind: "wire", id: of.result.id },
-      place: own,
+  const assessments: Assessment[] = [];
+  for (const one of limits) {
+    const { limit, result } = one;
+    const { gauge } = result.wire;
+    if (!gauge) continue;
+    const related = isDeviceOdd
+      ? { place: gauge.place, words: `gauge of wire ${result.id}` }
+      : { place, words: `${id} is chosen here` };
+    assessments.push({
+      rule,
+      subject: { kind: "wire", id: result.id },
+      place: isDeviceOdd ? place : gauge.place,
       value: rating,
-      limit: of.limit,
+      limit,
       sense: "at-most",
-      holds: isWithin(of),
-      related: [other],
-    } as const;
-    return [{ of, held }];
-  });
+      holds: isWithin(one),
+      facts: factsOf(guard, one),
+      related: [related],
+    });
+  }
+  return assessments;
 }
 
 /** A wire that carries more than it may is too thin whatever guards it. */

@@ -1,8 +1,40 @@
 import type { Problem } from "../../findings/finding";
-import { groupBy } from "../../graph/group-by";
+import { ofEach, recalled } from "../../graph/recall";
+import type { Component, Condition } from "../../records/types";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
+
+const noConditions: readonly Condition[] = [];
+
+/** Of an id that stands twice, the first. */
+const componentsById = recalled(({ kit }): ReadonlyMap<string, Component> => {
+  const components = new Map<string, Component>();
+  for (const component of kit?.components ?? []) {
+    const id = component.id?.value;
+    if (id !== undefined && !components.has(id)) components.set(id, component);
+  }
+  return components;
+});
+
+function* judge({ loads }: Condition, components: ReadonlyMap<string, Component>): Iterable<Problem> {
+  for (const { key, value } of loads ?? []) {
+    const component = components.get(key.value);
+    if (!component || !value) continue;
+    const { draws = [] } = component;
+    if (draws.some(({ mode }) => mode?.value === value.value)) continue;
+    yield {
+      rule: "load-mode-unknown",
+      subject: { kind: "component", id: key.value },
+      place: value.place,
+      facts: {
+        component: key.value,
+        mode: value.value,
+        known: draws.flatMap(({ mode }) => (mode ? [mode.value] : [])),
+      },
+    };
+  }
+}
 
 export const loadModeUnknown = defineRule<{ component: string; mode: string; known: readonly string[] }>({
   id: "load-mode-unknown",
@@ -20,23 +52,7 @@ export const loadModeUnknown = defineRule<{ component: string; mode: string; kno
         ? `Name one that it has: ${listWords(known, "or")}.`
         : `Add the mode to ${component}'s draws in the kit.`,
   }),
-  *check(project): Iterable<Problem> {
-    const components = groupBy(project.kit?.components ?? [], ({ id }) => id?.value);
-    for (const condition of project.install.conditions ?? []) {
-      for (const { key, value } of condition.loads ?? []) {
-        const component = components.get(key.value)?.[0];
-        if (!component || !value) continue;
-        const known = (component.draws ?? []).flatMap((draw) => (draw.mode ? [draw.mode.value] : []));
-        if (known.includes(value.value)) continue;
-        yield {
-          rule: "load-mode-unknown",
-          subject: { kind: "component", id: key.value },
-          place: value.place,
-          facts: { component: key.value, mode: value.value, known },
-        };
-      }
-    }
-  },
+  check: ofEach(({ install }) => install.conditions ?? noConditions, judge, componentsById),
   examples: () => [
     {
       title: "A mode that is not there",

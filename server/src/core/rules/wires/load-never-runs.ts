@@ -1,4 +1,7 @@
 import type { Problem } from "../../findings/finding";
+import { runOf } from "../../graph/electrical/running";
+import type { Project } from "../../project";
+import type { Condition } from "../../records/types";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 
@@ -18,15 +21,12 @@ export const loadNeverRuns = defineRule<{ component: string }>({
     const { conditions = [] } = install;
     const first = conditions[0];
     if (!first) return; // no conditions at all is a finding of its own
-    const loads = conditions.flatMap((condition) => condition.loads ?? []);
-    // What is unfinished or misspelt may be the very load that is missing, and is a finding already.
-    const isUnclear =
-      conditions.some((condition) => !condition.loads) ||
-      loads.some(({ key }) => project.names.find(["component"], key.value).length === 0);
-    if (isUnclear) return;
-    const running = new Set(loads.map(({ key }) => key.value));
-    for (const { id, draws } of kit?.components ?? []) {
-      if (!id || !draws?.length || running.has(id.value)) continue;
+    const idle = (kit?.components ?? []).flatMap((component) => {
+      if (!component.id || !component.draws?.length) return [];
+      return conditions.some((condition) => runOf(component, condition)) ? [] : [component.id];
+    });
+    if (idle.length === 0 || areUnclear(conditions, project)) return;
+    for (const id of idle) {
       const placed = install.placement?.find(({ component }) => component?.value === id.value);
       yield {
         rule: "load-never-runs",
@@ -50,3 +50,10 @@ export const loadNeverRuns = defineRule<{ component: string }>({
     },
   ],
 });
+
+/** What is unfinished or misspelt may be the very load that is missing, and is a finding already. */
+function areUnclear(conditions: readonly Condition[], { names }: Project): boolean {
+  return conditions.some(
+    ({ loads }) => !loads || loads.some(({ key }) => names.find(["component"], key.value).length === 0),
+  );
+}

@@ -3,7 +3,7 @@ import { formatMeasure } from "../../quantities";
 import { wireChartSource } from "../../tables/wire-chart";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./governing";
+import { type Guard, type GuardLimit, guardRemedies, guardsOf, holdGuard, likelierSlip } from "./governing";
 
 export const protectionAboveChart = defineRule<{
   wire: string;
@@ -29,25 +29,7 @@ export const protectionAboveChart = defineRule<{
       `${formatMeasure(chart, "A")} for wire ${wire} (${formatMeasure(gauge, "AWG")}).`,
     todo: "Take a device with a smaller rating that still holds the load, or a thicker gauge.",
   }),
-  check: ofEach(guardsOf, function* (guard) {
-    const { id, device, rating } = guard;
-    const limits = guard.wires.flatMap(({ result, chart }) => (chart ? [{ result, limit: chart }] : []));
-    for (const { of, held } of guardAssessments(guard, limits)) {
-      const { result, limit } = of;
-      yield {
-        rule: "protection-above-chart",
-        ...held,
-        facts: {
-          wire: result.id,
-          gauge: result.wire.gauge!.value.si,
-          protection: id,
-          kind: device.kind?.value,
-          rating: rating.value,
-          chart: limit.value,
-        },
-      };
-    }
-  }),
+  check: ofEach(guardsOf, (guard) => holdGuard("protection-above-chart", guard, limitsOf(guard), factsOf)),
   remedies: guardRemedies,
   examples: () => [
     {
@@ -63,3 +45,20 @@ export const protectionAboveChart = defineRule<{
     { title: "A 20 A breaker on 10 AWG", text: circuitExample(), finds: [] },
   ],
 });
+
+function limitsOf({ wires }: Guard): GuardLimit[] {
+  const limits: GuardLimit[] = [];
+  for (const { result, chart } of wires) if (chart) limits.push({ result, limit: chart });
+  return limits;
+}
+
+function factsOf({ id, device, rating }: Guard, { result, limit }: GuardLimit) {
+  return {
+    wire: result.id,
+    gauge: result.wire.gauge!.value.si,
+    protection: id,
+    kind: device.kind?.value,
+    rating: rating.value,
+    chart: limit.value,
+  };
+}

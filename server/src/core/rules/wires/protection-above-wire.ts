@@ -4,7 +4,16 @@ import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
-import { governing, guardAssessments, guardRemedies, guardsOf, likelierSlip } from "./governing";
+import {
+  allowedOf,
+  type Guard,
+  type GuardLimit,
+  governing,
+  guardRemedies,
+  guardsOf,
+  holdGuard,
+  likelierSlip,
+} from "./governing";
 
 export const protectionAboveWire = defineRule<{
   wire: string;
@@ -28,31 +37,7 @@ export const protectionAboveWire = defineRule<{
       `${wire} may carry here (${condition}).`,
     todo: "Take a device with a smaller rating that still holds the load, or a thicker gauge or a higher temperature rating.",
   }),
-  check: ofEach(guardsOf, function* (guard) {
-    const { id, rating } = guard;
-    const limits = guard.wires.flatMap(({ result }) => {
-      const worst = governing(
-        result.states.flatMap(({ condition, allowed }) =>
-          allowed ? [{ condition, value: rating, limit: allowed }] : [],
-        ),
-        "at-most",
-      );
-      return worst ? [{ result, ...worst }] : [];
-    });
-    for (const { of, held } of guardAssessments(guard, limits)) {
-      yield {
-        rule: "protection-above-wire",
-        ...held,
-        facts: {
-          wire: of.result.id,
-          protection: id,
-          rating: rating.value,
-          allowed: of.limit.value,
-          condition: of.condition.id?.value,
-        },
-      };
-    }
-  }),
+  check: ofEach(guardsOf, (guard) => holdGuard("protection-above-wire", guard, limitsOf(guard), factsOf)),
   *remedies(assessment, project) {
     yield* guardRemedies(assessment, project);
     yield* fewerNeighbours(assessment.subject.id, project);
@@ -66,3 +51,22 @@ export const protectionAboveWire = defineRule<{
     { title: "A 20 A breaker ahead of 10 AWG", text: circuitExample(), finds: [] },
   ],
 });
+
+/** What a wire may carry in the condition in which that is least. */
+interface AllowedLimit extends GuardLimit {
+  readonly condition: string | undefined;
+}
+
+function limitsOf({ rating, wires }: Guard): AllowedLimit[] {
+  const ratingOf = () => rating;
+  const limits: AllowedLimit[] = [];
+  for (const { result } of wires) {
+    const worst = governing(result.states, "at-most", ratingOf, allowedOf);
+    if (worst) limits.push({ result, limit: worst.limit, condition: worst.state.condition.id?.value });
+  }
+  return limits;
+}
+
+function factsOf({ id, rating }: Guard, { result, limit, condition }: AllowedLimit) {
+  return { wire: result.id, protection: id, rating: rating.value, allowed: limit.value, condition };
+}

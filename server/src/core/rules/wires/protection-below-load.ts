@@ -1,4 +1,5 @@
 import { holds } from "../../findings/finding";
+import type { DeviceState } from "../../graph/electrical/devices";
 import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
@@ -25,10 +26,7 @@ export const protectionBelowLoad = defineRule<{
     todo: "Take a larger device, with wires to match, or move loads to another one.",
   }),
   check: ofEach(guardsOf, function* ({ place, id, rating, currents }) {
-    const worst = governing(
-      currents.map(({ condition, current }) => ({ condition, value: current, limit: rating })),
-      "at-most",
-    );
+    const worst = governing(currents, "at-most", currentThrough, () => rating);
     if (!worst) return;
     yield {
       rule: "protection-below-load",
@@ -42,7 +40,7 @@ export const protectionBelowLoad = defineRule<{
         protection: id,
         current: worst.value.value,
         rating: rating.value,
-        condition: worst.condition.id?.value,
+        condition: worst.state.condition.id?.value,
       },
       related: [],
     };
@@ -60,3 +58,7 @@ export const protectionBelowLoad = defineRule<{
     { title: "18 A behind a 20 A breaker", text: circuitExample(), finds: [] },
   ],
 });
+
+function currentThrough({ current }: DeviceState) {
+  return current;
+}

@@ -111,7 +111,7 @@ function notesOf({ note }: InstallationLimit): string[] {
 export function ofEachWire<R extends Assessment | Problem, S = undefined>(
   judge: (wire: Wire, subject: Subject, shared: S) => Iterable<R>,
   sharedOf?: (project: Project) => S,
-): (project: Project) => R[] {
+): (project: Project) => readonly R[] {
   return ofEach(
     ({ install }) => install.wires ?? noWires,
     (wire, shared: S) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }, shared) : []),

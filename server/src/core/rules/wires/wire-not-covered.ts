@@ -69,7 +69,7 @@ const chartGapsOf = recalled(
 const beyondDerived = ofEach(
   (project) => electricalOf(project).wires,
   function* ({ wire, id, isUsed, gaps }, charts): Iterable<Problem> {
-    if (!isUsed) return;
+    if (!isUsed || (gaps.length === 0 && charts.length === 0)) return;
     const ofGuards = charts
       .filter((chart) => chart.wire === wire)
       .map(({ gap }) => [gap!.wanted, gap!] as const);

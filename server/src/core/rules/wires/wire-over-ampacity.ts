@@ -8,7 +8,7 @@ import { freeAirReadSource } from "../../tables/free-air";
 import { defineRule } from "../rule";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
-import { governing, thickerGauges } from "./governing";
+import { allowedOf, currentOf, governing, thickerGauges } from "./governing";
 
 export const wireOverAmpacity = defineRule<{
   wire: string;
@@ -34,10 +34,7 @@ export const wireOverAmpacity = defineRule<{
   check: ofEach(
     (project) => electricalOf(project).wires,
     function* ({ wire, id, states }) {
-      const known = states.flatMap(({ condition, current, allowed }) =>
-        current && allowed ? [{ condition, value: current, limit: allowed }] : [],
-      );
-      const worst = governing(known, "at-most");
+      const worst = governing(states, "at-most", currentOf, allowedOf);
       if (!worst || !wire.gauge) return;
       yield {
         rule: "wire-over-ampacity",
@@ -51,7 +48,7 @@ export const wireOverAmpacity = defineRule<{
           wire: id,
           current: worst.value.value,
           allowed: worst.limit.value,
-          condition: worst.condition.id?.value,
+          condition: worst.state.condition.id?.value,
         },
         related: [],
       };

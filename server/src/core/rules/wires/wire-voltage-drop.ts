@@ -1,5 +1,6 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import type { LoadState } from "../../graph/electrical/loads";
 import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
@@ -36,15 +37,12 @@ export const wireVoltageDrop = defineRule<{
   check: ofEach(
     (project) => electricalOf(project).loads,
     function* ({ path, states }) {
-      const worst = governing(
-        states.flatMap(({ condition, drop, limit, worst: wires }) =>
-          drop && limit ? [{ condition, value: drop, limit, wires }] : [],
-        ),
-        "at-most",
-      );
-      const wire = worst?.wires[0];
-      if (!worst || !wire?.wire.gauge) return;
-      const share = wire.states.find((state) => state.condition === worst.condition)?.drop;
+      const worst = governing(states, "at-most", dropOf, limitOf);
+      if (!worst) return;
+      const { condition, worst: wires } = worst.state;
+      const [wire, ...others] = wires;
+      if (!wire?.wire.gauge) return;
+      const share = wire.states.find((state) => state.condition === condition)?.drop;
       yield {
         rule: "wire-voltage-drop",
         subject: { kind: "component", id: path.id },
@@ -57,17 +55,13 @@ export const wireVoltageDrop = defineRule<{
           component: path.id,
           drop: worst.value.value,
           limit: worst.limit.value,
-          condition: worst.condition.id?.value,
+          condition: condition.id?.value,
           wire: wire.id,
           share: share?.value,
         },
-        related: worst.wires
-          .slice(1)
-          .flatMap((other) =>
-            other.wire.gauge
-              ? [{ place: other.wire.gauge.place, words: `wire ${other.id} is part of the same path` }]
-              : [],
-          ),
+        related: others.flatMap(({ id, wire: { gauge } }) =>
+          gauge ? [{ place: gauge.place, words: `wire ${id} is part of the same path` }] : [],
+        ),
       };
     },
   ),
@@ -94,3 +88,11 @@ export const wireVoltageDrop = defineRule<{
     },
   ],
 });
+
+function dropOf({ drop }: LoadState) {
+  return drop;
+}
+
+function limitOf({ limit }: LoadState) {
+  return limit;
+}
