@@ -3,7 +3,7 @@ import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
 import { derive, derived, type Keep, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
-import { Grounds, nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
 
 export interface BundleResult {
@@ -21,17 +21,13 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
   const all = [...wires.values()];
   const inBundle = groupBy(all, ({ wire }) => wire.bundle?.value);
   const how: StatesOf<Laid, BundleState | undefined, BundleResult> = {
-    grounds: conditions.map((condition, index) => {
-      const states = all.map((result) => result.states[index]);
-      return grounds.recall(condition, states, keep);
-    }),
-    rests: ({ isComplete }) => [isComplete],
-    own: () => undefined,
+    grounds: basis.grounds,
+    rests: ({ isComplete, wires: inside }) => [conditions, isComplete, ...inside],
+    own: ({ isComplete }) => isComplete,
     restsIn: ({ isComplete, wires: inside }, index) =>
       isComplete ? inside.map((result) => result.states[index]) : nothing,
     stateIn: ({ id, isComplete, wires: inside }, index, own) =>
       isComplete ? loadingOf(id, inside, conditions[index]!, index, own) : undefined,
-    held: ({ wires: inside }) => inside,
     whole: ({ bundle, id, wires: inside }, states) => ({
       bundle,
       id,
@@ -56,7 +52,6 @@ interface Laid extends Omit<BundleResult, "states"> {
 }
 
 const results = new RecurringStates<BundleState | undefined, BundleResult>();
-const grounds = new Grounds();
 
 function loadingOf(
   id: string,

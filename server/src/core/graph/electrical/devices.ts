@@ -7,7 +7,7 @@ import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
-import { Grounds, nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 
 /** A condition in which something behind it runs. */
 export interface DeviceState {
@@ -43,16 +43,18 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
   }
   const solutions = conditions.map((condition) => states.get(condition));
   const how: StatesOf<Passed, DeviceState | undefined, DeviceResult> = {
-    grounds: conditions.map((condition, index) => {
-      const loads = circuit.paths.map(({ id }) => currents.get(id)?.get(condition));
-      return grounds.recall(condition, [solutions[index], ...loads], keep);
-    }),
-    rests: ({ device, paths }) => [device, ...paths.map(({ id }) => id)],
-    own: ({ isWhole }) => isWhole,
+    grounds: basis.grounds,
+    rests: ({ inline, device, rating, paths, isWhole }) => {
+      const rests: unknown[] = [device, rating, conditions, isWhole];
+      if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(inline.id));
+      for (const { id } of paths) rests.push(id, currents.get(id));
+      return rests;
+    },
+    own: ({ device }) => device,
     restsIn: ({ inline, paths, isWhole }, index) => {
       const condition = conditions[index]!;
-      const solved = isWhole || solutions[index]?.currentThrough(inline.id);
-      return [condition, solved, ...loadsOf(paths, condition, currents)];
+      const solved = !isWhole && solutions[index]?.currentThrough(inline.id);
+      return [condition, isWhole, solved, ...loadsOf(paths, condition, currents)];
     },
     stateIn: ({ inline, device, paths, isWhole }, index, own) => {
       const condition = conditions[index]!;
@@ -61,7 +63,6 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
       const current = own(currentThrough(inline, condition, loads, isWhole, solved));
       return current && { condition, current, drop: own(dropIn(inline, device, current)) };
     },
-    held: ({ rating }) => [rating],
     whole: ({ inline, device, rating, paths }, inThem) => ({
       inline,
       id: inline.id,
@@ -82,7 +83,6 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
 
 const ratings = new Recurring<Inline["record"], Value | undefined>();
 const results = new RecurringStates<DeviceState | undefined, DeviceResult>();
-const grounds = new Grounds();
 
 /** A device in its place, with what its states are made of. */
 interface Passed extends Pick<DeviceResult, "inline" | "device" | "rating"> {

@@ -14,7 +14,7 @@ import { derive, derived, known, type Operand, type Value, written } from "../va
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
 import type { NetworkState } from "./network";
-import { Grounds, nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import { drawIn, undrawnIn } from "./running";
 
 /** Current of each component in each condition in which it runs, by component id. */
@@ -30,26 +30,25 @@ type ByCondition = ReadonlyMap<Condition, Value>;
 
 const voltagesOf = new RecurringStates<Value | undefined, ByCondition>();
 const currentsOf = new RecurringStates<Value | undefined, ByCondition>();
-const voltageGrounds = new Grounds();
-const currentGrounds = new Grounds();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
   const { conditions, keep } = basis;
   const left = leftOut(basis.project);
   const states = conditions.map((condition) => basis.states.get(condition));
-  const buses = [...ofBuses.values()];
   const how: StatesOf<LoadOnPath, Value | undefined, ByCondition> = {
-    grounds: conditions.map((condition, index) => {
-      const ofThose = buses.map((bus) => bus.get(condition));
-      return voltageGrounds.recall(condition, [states[index], left.get(condition), ...ofThose], keep);
-    }),
-    rests: ({ path, holders }) => [path, ...holders],
-    own: () => undefined,
-    restsIn: ({ path }, index) => {
+    grounds: basis.grounds,
+    rests: ({ path, holders }) => {
+      const rests: unknown[] = [path, conditions, left, ...holders];
+      for (const bus of path.buses) rests.push(ofBuses.get(bus));
+      for (const state of states) rests.push(state?.voltageAt(path.id));
+      return rests;
+    },
+    own: ({ path }) => path,
+    restsIn: ({ path, holders }, index) => {
       const condition = conditions[index]!;
       const volts = states[index]?.voltageAt(path.id);
-      return [condition, volts, left.get(condition), ...busesAhead(path, condition, ofBuses)];
+      return [condition, volts, left.get(condition), ...holders, ...busesAhead(path, condition, ofBuses)];
     },
     stateIn: ({ path, holders }, index, own) => {
       const condition = conditions[index]!;
@@ -64,7 +63,6 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
         ),
       );
     },
-    held: () => nothing,
     whole: (_, values) => byCondition(conditions, values),
   };
   const found = new Map<string, ByCondition>();
@@ -145,27 +143,21 @@ const ofBus = new Recurring<Condition, Value | undefined>();
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
   const { conditions, fed, keep } = basis;
-  // A constant current takes none, and stays what it is while the voltage moves.
-  const voltages = fed.map(({ component, id }) => (takesVoltage(component) ? atLoads.get(id) : undefined));
   const how: StatesOf<FedLoad, Value | undefined, ByCondition> = {
-    grounds: conditions.map((condition) => {
-      const inThis = voltages.map((atLoad) => atLoad?.get(condition));
-      return currentGrounds.recall(condition, inThis, keep);
-    }),
-    rests: () => nothing,
+    grounds: basis.grounds,
+    rests: ({ component, id }) => [conditions, takesVoltage(component) ? atLoads.get(id) : undefined],
     own: () => undefined,
     restsIn: (load, index) => [conditions[index], atLoad(load, conditions[index]!, atLoads)],
     stateIn: (load, index, own) => {
       const condition = conditions[index]!;
       return own(loadCurrent(load, condition, atLoad(load, condition, atLoads)));
     },
-    held: () => nothing,
     whole: (_, values) => byCondition(conditions, values),
   };
   return new Map(fed.map((load) => [load.id, currentsOf.recall(load.component, load, how, keep)]));
 }
 
-/** The voltage that a load's current is computed from. */
+/** The voltage that a load's current is computed from: a constant one takes none, and stays while that moves. */
 function atLoad({ component, id }: FedLoad, condition: Condition, atLoads: LoadVoltages): Value | undefined {
   return takesVoltage(component) ? atLoads.get(id)?.get(condition) : undefined;
 }
@@ -174,10 +166,7 @@ function takesVoltage({ draws = [] }: Component): boolean {
   return draws.some(({ current }) => !current);
 }
 
-function byCondition(
-  conditions: readonly Condition[],
-  inThem: readonly (Value | undefined)[],
-): ByCondition {
+function byCondition(conditions: readonly Condition[], inThem: readonly (Value | undefined)[]): ByCondition {
   const values = new Map<Condition, Value>();
   for (let index = 0; index < conditions.length; index++) {
     const value = inThem[index];

@@ -49,11 +49,10 @@ export class WireRatings {
     const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
     const how: StatesOf<Laid, Rated, WireRating> = {
       grounds: conditions,
-      rests: ({ within }) => [within?.bundle],
-      own: () => undefined,
+      rests: ({ within }) => [conditions, within?.bundle],
+      own: ({ within }) => within?.bundle,
       restsIn: (_, index) => [conditions[index]],
       stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
-      held: () => nothing,
       whole: (_, states) => ({ states, gaps: gapsOf(states) }),
     };
     for (const wire of install.wires ?? []) {

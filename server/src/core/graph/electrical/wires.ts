@@ -6,7 +6,7 @@ import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, wri
 import type { ElectricalBasis } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
-import { Grounds, nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 import { type TracedPath, traceOf } from "./trace";
 import { type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
 
@@ -43,10 +43,17 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
   const carriedBy = ({ wire, paths: behind }: UsedWire, index: number) =>
     carried(behind, loads[index]!, paths, solutions[index]?.currentIn(wire));
   const how: StatesOf<UsedWire, WireState, WireResult> = {
-    grounds: conditions.map((condition, index) =>
-      grounds.recall(condition, [through, solutions[index], ...loads[index]!], keep),
-    ),
-    rests: () => nothing,
+    grounds: basis.grounds,
+    rests: ({ wire, rating, isUsed, paths: behind }) => {
+      const hasOneWay = behind.every((position) => paths[position]!.isSingle);
+      const rests: unknown[] = [rating, isUsed, hasOneWay];
+      for (const state of solutions) {
+        const amps = state?.currentIn(wire);
+        rests.push(hasOneWay ? amps === undefined : amps);
+      }
+      for (const position of behind) rests.push(currents.get(paths[position]!.id), paths[position]!.isSingle);
+      return rests;
+    },
     own: ({ rating }, index) => rating.states[index],
     restsIn: (of, index) => {
       const { amps, isWhole, loads: own } = carriedBy(of, index);
@@ -56,7 +63,6 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
       const { allowed } = of.rating.states[index]!;
       return wireState(of.wire, conditions[index]!, allowed, carriedBy(of, index), ratings, own);
     },
-    held: ({ isUsed }) => [isUsed],
     whole: ({ wire, isUsed, rating }, own) => ({
       wire,
       id: wire.id!.value,
@@ -82,7 +88,6 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
 }
 
 const results = new RecurringStates<WireState, WireResult>();
-const grounds = new Grounds();
 
 /** A wire with all that its states are made of. */
 interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
