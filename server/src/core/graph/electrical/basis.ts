@@ -1,4 +1,5 @@
 /** What all parts of the electrical derivation work from. */
+import { isSame } from "../../is-same";
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
 import { type Part, part } from "../part";
@@ -22,6 +23,12 @@ export interface ElectricalBasis {
   readonly ratings: WireRatings;
   readonly outputs: SourceOutputs;
   readonly states: ReadonlyMap<Condition, NetworkState>;
+  /**
+   * By the position of the condition, all that anything derived in it can rest on: the condition, its solution,
+   * and what is the same in all. The same list while each of them is, so that an edit of another condition shows
+   * at once that nothing in this one has changed.
+   */
+  readonly grounds: readonly (readonly unknown[])[];
 }
 
 export const circuitOf = recalled(drawCircuit);
@@ -41,6 +48,19 @@ export const statesOf = recalled((project) =>
     outputs: outputsOf(project),
   }),
 );
+
+const groundsOf = recalled((project, before: ElectricalBasis["grounds"] | undefined) => {
+  const { install, kit, airframe } = project;
+  const { wires, bundles, protection, contacts } = install;
+  const inAll = [wires, bundles, protection, contacts, kit?.components, kit?.devices, airframe?.electrical];
+  const circuit = circuitOf(project);
+  const states = statesOf(project);
+  return conditionsOf(project).map((condition, index) => {
+    const now = [condition, states.get(condition), circuit, ...inAll];
+    const last = before?.[index];
+    return isSame(last, now) ? last! : now;
+  });
+});
 
 /** A part that is derived from this basis: it rests on no more of it than it takes. */
 export function electricalPart<R>(derive: (basis: ElectricalBasis) => R): Part<R> {
@@ -82,6 +102,10 @@ class Basis implements ElectricalBasis {
 
   get states() {
     return this.take(statesOf);
+  }
+
+  get grounds() {
+    return this.take(groundsOf);
   }
 
   private take<T>(from: (project: Project) => T): T {

@@ -1,9 +1,9 @@
 import { wireMethods } from "../../methods/wires";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
-import { Recurring } from "../remember";
 import { derive, derived, type Keep, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
 
 export interface BundleResult {
@@ -17,51 +17,66 @@ export interface BundleResult {
 
 /** How far each bundle is loaded, in every condition in which its wires carry something. */
 export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, WireResult>): BundleResult[] {
-  const inBundle = groupBy([...wires.values()], ({ wire }) => wire.bundle?.value);
-  const { project, conditions, keep: keepAll } = basis;
+  const { project, conditions, keep } = basis;
+  const all = [...wires.values()];
+  const inBundle = groupBy(all, ({ wire }) => wire.bundle?.value);
+  const how: StatesOf<Laid, BundleState | undefined, BundleResult> = {
+    grounds: basis.grounds,
+    rests: ({ isComplete, wires: inside }) => [conditions, isComplete, ...inside],
+    own: ({ isComplete }) => isComplete,
+    restsIn: ({ isComplete, wires: inside }, index) =>
+      isComplete ? inside.map((result) => result.states[index]) : nothing,
+    stateIn: ({ id, isComplete, wires: inside }, index, own) =>
+      isComplete ? loadingOf(id, inside, conditions[index]!, index, own) : undefined,
+    whole: ({ bundle, id, wires: inside }, states) => ({
+      bundle,
+      id,
+      wires: inside,
+      states: states.filter((state) => state !== undefined),
+    }),
+  };
   return (project.install.bundles ?? []).flatMap((bundle) => {
     if (!bundle.id) return [];
-    const id = bundle.id.value;
-    const inside = inBundle.get(id) ?? [];
+    const inside = inBundle.get(bundle.id.value) ?? nothing;
     const isComplete = bundle.wires?.value === inside.length;
-    return [
-      results.recall(bundle, [conditions, ...inside], keepAll, (keep) => ({
-        bundle,
-        id,
-        wires: inside,
-        states: isComplete ? loadings(id, inside, conditions, keep) : [],
-      })),
-    ];
+    const of = { bundle, id: bundle.id.value, wires: inside, isComplete };
+    return [results.recall(bundle, of, how, keep)];
   });
 }
 
-const results = new Recurring<Bundle, BundleResult>();
+type BundleState = BundleResult["states"][number];
 
-function loadings(
+/** A bundle as it is laid; complete where every wire of it is in this record. */
+interface Laid extends Omit<BundleResult, "states"> {
+  readonly isComplete: boolean;
+}
+
+const results = new RecurringStates<BundleState | undefined, BundleResult>();
+
+function loadingOf(
   id: string,
   inside: readonly WireResult[],
-  conditions: readonly Condition[],
+  condition: Condition,
+  index: number,
   keep: Keep,
-): BundleResult["states"] {
-  return conditions.flatMap((condition, index) => {
-    const states = inside.map(({ id: wire, states }) => ({ wire, state: states[index]! }));
-    const carrying = states.filter(({ state }) => state.current !== undefined);
-    if (carrying.length === 0) return [];
-    const loading = keep(
-      derive({
-        subject: { kind: "bundle", id },
-        quantity: "bundle-loading",
-        condition: condition.id?.value,
-        unit: "%",
-        formula: "100 * sum(I) / sum(I_max)",
-        operands: {
-          I: carrying.map(({ wire, state }) => derived(`current of ${wire}`, state.current)),
-          I_max: states.map(({ wire, state }) => derived(`allowed current of ${wire}`, state.allowed)),
-        },
-        compute: ({ I, I_max }) => (100 * sumOf(I)) / sumOf(I_max),
-        sources: [wireMethods.bundleLoading.source],
-      }),
-    );
-    return loading ? [{ condition, loading }] : [];
-  });
+): BundleState | undefined {
+  const states = inside.map(({ id: wire, states }) => ({ wire, state: states[index]! }));
+  const carrying = states.filter(({ state }) => state.current !== undefined);
+  if (carrying.length === 0) return undefined;
+  const loading = keep(
+    derive({
+      subject: { kind: "bundle", id },
+      quantity: "bundle-loading",
+      condition: condition.id?.value,
+      unit: "%",
+      formula: "100 * sum(I) / sum(I_max)",
+      operands: {
+        I: carrying.map(({ wire, state }) => derived(`current of ${wire}`, state.current)),
+        I_max: states.map(({ wire, state }) => derived(`allowed current of ${wire}`, state.allowed)),
+      },
+      compute: ({ I, I_max }) => (100 * sumOf(I)) / sumOf(I_max),
+      sources: [wireMethods.bundleLoading.source],
+    }),
+  );
+  return loading && { condition, loading };
 }

@@ -7,6 +7,7 @@ import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 
 /** A condition in which something behind it runs. */
 export interface DeviceState {
@@ -30,7 +31,7 @@ export interface DeviceResult {
 
 /** Ratings and currents of everything that current runs through. */
 export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): DeviceResult[] {
-  const { circuit, conditions, project, states, keep: keepAll } = basis;
+  const { circuit, conditions, project, states, keep } = basis;
   const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
   const behind = new Map<string, LoadPath[]>();
   for (const path of circuit.paths) {
@@ -40,35 +41,60 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
       else behind.set(id, [path]);
     }
   }
-  return [...circuit.inlines.values()].map((inline): DeviceResult => {
-    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
-    const paths = behind.get(inline.id) ?? [];
-    const isWhole = paths.every((path) => path.isSingle);
-    const solved = (condition: Condition) => isWhole || states.get(condition)?.currentThrough(inline.id);
-    const rests: unknown[] = [device, conditions];
-    for (const condition of conditions) rests.push(solved(condition));
-    for (const { id, isSingle } of paths) rests.push(id, isSingle, currents.get(id));
-    return results.recall(inline.record, rests, keepAll, (keep) => ({
+  const solutions = conditions.map((condition) => states.get(condition));
+  const how: StatesOf<Passed, DeviceState | undefined, DeviceResult> = {
+    grounds: basis.grounds,
+    rests: ({ inline, device, rating, paths, isWhole }) => {
+      const rests: unknown[] = [device, rating, conditions, isWhole];
+      if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(inline.id));
+      for (const { id } of paths) rests.push(id, currents.get(id));
+      return rests;
+    },
+    own: ({ device }) => device,
+    restsIn: ({ inline, paths, isWhole }, index) => {
+      const condition = conditions[index]!;
+      const solved = !isWhole && solutions[index]?.currentThrough(inline.id);
+      return [condition, isWhole, solved, ...loadsOf(paths, condition, currents)];
+    },
+    stateIn: ({ inline, device, paths, isWhole }, index, own) => {
+      const condition = conditions[index]!;
+      const loads = loadsOf(paths, condition, currents);
+      const solved = solutions[index]?.currentThrough(inline.id);
+      const current = own(currentThrough(inline, condition, loads, isWhole, solved));
+      return current && { condition, current, drop: own(dropIn(inline, device, current)) };
+    },
+    whole: ({ inline, device, rating, paths }, inThem) => ({
       inline,
       id: inline.id,
       device,
-      rating: ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device))),
-      currents: conditions.flatMap((condition) => {
-        const loads = paths.flatMap((path) => currents.get(path.id)?.get(condition) ?? []);
-        const rests = [device, solved(condition), ...loads];
-        return statesOf.recall(condition, rests, keep, (own) => {
-          const current = own(currentThrough(inline, condition, loads, isWhole, states));
-          return current ? [{ condition, current, drop: own(dropIn(inline, device, current)) }] : [];
-        });
-      }),
+      rating,
+      currents: inThem.filter((state) => state !== undefined),
       components: paths.map((path) => path.id),
-    }));
+    }),
+  };
+  return [...circuit.inlines.values()].map((inline): DeviceResult => {
+    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
+    const paths = behind.get(inline.id) ?? nothing;
+    const rating = ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device)));
+    const isWhole = paths.every((path) => path.isSingle);
+    return results.recall(inline.record, { inline, device, rating, paths, isWhole }, how, keep);
   });
 }
 
-const results = new Recurring<Inline["record"], DeviceResult>();
 const ratings = new Recurring<Inline["record"], Value | undefined>();
-const statesOf = new Recurring<Condition, readonly DeviceState[]>();
+const results = new RecurringStates<DeviceState | undefined, DeviceResult>();
+
+/** A device in its place, with what its states are made of. */
+interface Passed extends Pick<DeviceResult, "inline" | "device" | "rating"> {
+  /** To the components behind it. */
+  readonly paths: readonly LoadPath[];
+  /** No other way exists for any of them. */
+  readonly isWhole: boolean;
+}
+
+function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: LoadCurrents): Value[] {
+  return paths.flatMap(({ id }) => currents.get(id)?.get(condition) ?? []);
+}
 
 function ratingOf(inline: Inline, device: Device | undefined): Value | undefined {
   const [name, rating, place] =
@@ -99,7 +125,7 @@ function currentThrough(
   condition: Condition,
   loads: readonly Value[],
   isWhole: boolean,
-  states: ElectricalBasis["states"],
+  solved: number | undefined,
 ): Value | undefined {
   if (loads.length === 0) return undefined;
   const common = () =>
@@ -108,7 +134,6 @@ function currentThrough(
       quantity: "device-current",
       condition: condition.id?.value,
     }) as const;
-  const solved = states.get(condition)?.currentThrough(inline.id);
   if (isWhole) {
     return known(sumOf(loads.map(({ value }) => value)), "A", () => ({
       ...common(),

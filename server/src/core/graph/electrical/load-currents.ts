@@ -14,6 +14,7 @@ import { derive, derived, known, type Operand, type Value, written } from "../va
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
 import type { NetworkState } from "./network";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import { drawIn, undrawnIn } from "./running";
 
 /** Current of each component in each condition in which it runs, by component id. */
@@ -27,44 +28,60 @@ export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
 
 type ByCondition = ReadonlyMap<Condition, Value>;
 
-/** Of each component in all conditions: the same object while what it rests on is the same. */
-const voltagesOf = new Recurring<Component, ByCondition>();
-const currentsOf = new Recurring<Component, ByCondition>();
-
-/** In one condition, for when another has changed. */
-const voltages = new Recurring<Condition, Value | undefined>();
-const currents = new Recurring<Condition, Value | undefined>();
+const voltagesOf = new RecurringStates<Value | undefined, ByCondition>();
+const currentsOf = new RecurringStates<Value | undefined, ByCondition>();
 
 /** Voltage between each component's two ends, by the solved network. */
 export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages): LoadVoltages {
-  const { conditions } = basis;
+  const { conditions, keep } = basis;
   const left = leftOut(basis.project);
   const states = conditions.map((condition) => basis.states.get(condition));
-  return byLoad(basis.circuit.paths, (path) => {
-    const holders = holdersOn(path, basis);
-    const busesOfPath = path.buses.map((bus) => ofBuses.get(bus));
-    const voltsIn = states.map((state) => state?.voltageAt(path.id));
-    // As many buses and holders as the path has, and as many volts as there are conditions.
-    const rests = [path, conditions, left, ...holders, ...busesOfPath, ...voltsIn];
-    return voltagesOf.recall(path.component, rests, basis.keep, (keep) =>
-      whereRunning(path, conditions, (condition, index) => {
-        const volts = voltsIn[index];
-        const buses = busesOfPath.flatMap((bus) => bus?.get(condition) ?? []);
-        const without = left.get(condition);
-        const basisOfOne = [path, volts, without, ...buses, ...holders];
-        return voltages.recall(condition, basisOfOne, keep, (own) =>
-          own(
-            loadVoltage(
-              path,
-              condition,
-              { volts, without },
-              { buses, holders, runs: runsOf(path, states[index]) },
-            ),
-          ),
-        );
-      }),
-    );
-  });
+  const how: StatesOf<LoadOnPath, Value | undefined, ByCondition> = {
+    grounds: basis.grounds,
+    rests: ({ path, holders }) => {
+      const rests: unknown[] = [path, conditions, left, ...holders];
+      for (const bus of path.buses) rests.push(ofBuses.get(bus));
+      for (const state of states) rests.push(state?.voltageAt(path.id));
+      return rests;
+    },
+    own: ({ path }) => path,
+    restsIn: ({ path, holders }, index) => {
+      const condition = conditions[index]!;
+      const volts = states[index]?.voltageAt(path.id);
+      return [condition, volts, left.get(condition), ...holders, ...busesAhead(path, condition, ofBuses)];
+    },
+    stateIn: ({ path, holders }, index, own) => {
+      const condition = conditions[index]!;
+      if (!drawIn(path.component, condition)) return undefined;
+      const state = states[index];
+      return own(
+        loadVoltage(
+          path,
+          condition,
+          { volts: state?.voltageAt(path.id), without: left.get(condition) },
+          { buses: busesAhead(path, condition, ofBuses), holders, runs: runsOf(path, state) },
+        ),
+      );
+    },
+    whole: (_, values) => byCondition(conditions, values),
+  };
+  const found = new Map<string, ByCondition>();
+  for (const path of basis.circuit.paths) {
+    const of = { path, holders: holdersOn(path, basis) };
+    found.set(path.id, voltagesOf.recall(path.component, of, how, keep));
+  }
+  return found;
+}
+
+/** A load with what is on its path. */
+interface LoadOnPath {
+  readonly path: LoadPath;
+  readonly holders: ReturnType<typeof holdersOn>;
+}
+
+/** Voltages of the buses that feed a path. */
+function busesAhead({ buses }: LoadPath, condition: Condition, ofBuses: BusVoltages): Value[] {
+  return buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
 }
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
@@ -79,15 +96,16 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
       const id = bus.id.value;
       const voltsIn = states.map((state) => state?.potentialOf(id));
       const rests = [electrical, conditions, left, ...voltsIn];
-      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
-        inConditions(conditions, (condition, index) => {
+      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) => {
+        const values = conditions.map((condition, index) => {
           const volts = voltsIn[index];
           const without = left.get(condition);
           return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
-        }),
-      );
+        });
+        return byCondition(conditions, values);
+      });
       return [[id, ofAll]];
     }),
   );
@@ -124,50 +142,35 @@ const ofBus = new Recurring<Condition, Value | undefined>();
  * the solved network leaves at the component.
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
-  return byLoad(basis.fed, (load) => {
-    // A constant current takes none, and stays what it is while the voltage moves.
-    const atLoad = takesVoltage(load.component) ? atLoads.get(load.id) : undefined;
-    const rests = [atLoad, basis.conditions];
-    return currentsOf.recall(load.component, rests, basis.keep, (keep) =>
-      whereRunning(load, basis.conditions, (condition) => {
-        const voltage = atLoad?.get(condition);
-        return currents.recall(condition, [voltage], keep, (own) =>
-          own(loadCurrent(load, condition, voltage)),
-        );
-      }),
-    );
-  });
+  const { conditions, fed, keep } = basis;
+  const how: StatesOf<FedLoad, Value | undefined, ByCondition> = {
+    grounds: basis.grounds,
+    rests: ({ component, id }) => [conditions, takesVoltage(component) ? atLoads.get(id) : undefined],
+    own: () => undefined,
+    restsIn: (load, index) => [conditions[index], atLoad(load, conditions[index]!, atLoads)],
+    stateIn: (load, index, own) => {
+      const condition = conditions[index]!;
+      return own(loadCurrent(load, condition, atLoad(load, condition, atLoads)));
+    },
+    whole: (_, values) => byCondition(conditions, values),
+  };
+  return new Map(fed.map((load) => [load.id, currentsOf.recall(load.component, load, how, keep)]));
+}
+
+/** The voltage that a load's current is computed from: a constant one takes none, and stays while that moves. */
+function atLoad({ component, id }: FedLoad, condition: Condition, atLoads: LoadVoltages): Value | undefined {
+  return takesVoltage(component) ? atLoads.get(id)?.get(condition) : undefined;
 }
 
 function takesVoltage({ draws = [] }: Component): boolean {
   return draws.some(({ current }) => !current);
 }
 
-function byLoad<L extends FedLoad>(
-  loads: readonly L[],
-  make: (load: L) => ByCondition,
-): Map<string, ByCondition> {
-  return new Map(loads.map((load) => [load.id, make(load)]));
-}
-
-function whereRunning(
-  { component }: FedLoad,
-  conditions: readonly Condition[],
-  make: (condition: Condition, index: number) => Value | undefined,
-): ByCondition {
-  return inConditions(conditions, (condition, index) =>
-    drawIn(component, condition) ? make(condition, index) : undefined,
-  );
-}
-
-function inConditions(
-  conditions: readonly Condition[],
-  make: (condition: Condition, index: number) => Value | undefined,
-): ByCondition {
+function byCondition(conditions: readonly Condition[], inThem: readonly (Value | undefined)[]): ByCondition {
   const values = new Map<Condition, Value>();
-  for (const [index, condition] of conditions.entries()) {
-    const value = make(condition, index);
-    if (value) values.set(condition, value);
+  for (let index = 0; index < conditions.length; index++) {
+    const value = inThem[index];
+    if (value) values.set(conditions[index]!, value);
   }
   return values;
 }

@@ -1,12 +1,12 @@
 import { wireMethods } from "../../methods/wires";
-import type { Component, Condition, Electrical, Wire } from "../../records/types";
+import type { Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
-import { Recurring } from "../remember";
-import { derive, derived, type Keep, known, sumOf, tabled, type Value } from "../value";
+import { derive, derived, type Keep, known, tabled, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { DeviceResult } from "./devices";
 import type { BusVoltages, LoadCurrents, LoadVoltages } from "./load-currents";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
 
 export interface LoadResult {
@@ -37,12 +37,27 @@ interface Found {
   readonly devices: readonly DeviceResult[];
 }
 
-/** The same of one path. */
+/** A path with what lies on it. */
 interface FoundOnPath {
-  readonly voltages: ReadonlyMap<Condition, Value> | undefined;
-  readonly buses: readonly (ReadonlyMap<Condition, Value> | undefined)[];
+  readonly path: LoadPath;
   readonly wires: readonly WireResult[];
   readonly devices: readonly DeviceResult[];
+}
+
+/** What a drop is made of in one condition. */
+interface Drops {
+  readonly voltage: Value | undefined;
+  /** Of the path's wires, in their order. */
+  readonly inWires: readonly (Value | undefined)[];
+  readonly inDevices: readonly Value[];
+  /** Voltages of the buses ahead, where the current has several ways. */
+  readonly ofBuses: readonly Value[];
+}
+
+/** What is lost in one condition; all but what only the newest results of wires tell. */
+interface Lost extends Pick<LoadState, "drop" | "limit"> {
+  /** Positions of the path's wires, the one that drops most first. */
+  readonly order: readonly number[];
 }
 
 /**
@@ -50,66 +65,91 @@ interface FoundOnPath {
  * it rests on is.
  */
 export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] {
-  const devices = new Map(found.devices.map((device) => [device.id, device]));
-  const { conditions, circuit, keep: keepAll } = basis;
+  const { conditions, circuit, keep } = basis;
+  const { currents, voltages, ofBuses } = found;
   const nominal = basis.project.airframe?.electrical?.nominal;
+  const devices = new Map(found.devices.map((device) => [device.id, device]));
+  const dropsIn = ({ path, wires, devices: passed }: FoundOnPath, index: number): Drops => {
+    const condition = conditions[index]!;
+    return {
+      voltage: voltages.get(path.id)?.get(condition),
+      inWires: wires.map((wire) => wire.states[index]?.drop),
+      inDevices: passed.flatMap((device) => dropInDevice(device, condition) ?? []),
+      ofBuses: path.isSingle ? nothing : path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []),
+    };
+  };
+  const how: StatesOf<FoundOnPath, Lost | undefined, LoadResult> = {
+    grounds: basis.grounds,
+    rests: ({ path, wires, devices: passed }) => {
+      const rests: unknown[] = [path, nominal, currents.get(path.id), voltages.get(path.id), ...wires];
+      if (!path.isSingle) for (const bus of path.buses) rests.push(ofBuses.get(bus));
+      for (const device of passed) for (const { drop } of device.currents) rests.push(drop);
+      return rests;
+    },
+    own: ({ path }) => path,
+    restsIn: (of, index) => {
+      const { voltage, inWires, inDevices, ofBuses: buses } = dropsIn(of, index);
+      const condition = conditions[index]!;
+      const runs = currents.get(of.path.id)?.has(condition);
+      return [condition, nominal, runs, voltage, ...inWires, ...inDevices, ...buses];
+    },
+    stateIn: (of, index, own) => {
+      const condition = conditions[index]!;
+      const runs = currents.get(of.path.id)?.has(condition);
+      return runs ? lostIn(of, condition, nominal, dropsIn(of, index), own) : undefined;
+    },
+    whole: ({ path, wires }, lost) => ({ path, states: statesOf(path, wires, lost) }),
+  };
+  const statesOf = (path: LoadPath, wires: readonly WireResult[], lost: readonly (Lost | undefined)[]) => {
+    const states: LoadState[] = [];
+    for (let index = 0; index < conditions.length; index++) {
+      const condition = conditions[index]!;
+      const current = currents.get(path.id)?.get(condition);
+      const { drop, limit, order = nothing } = lost[index] ?? {};
+      if (!current) continue;
+      const voltage = voltages.get(path.id)?.get(condition);
+      const worst = order.map((position) => wires[position]!);
+      states.push({ condition, current, voltage, drop, limit, worst });
+    }
+    return states;
+  };
   return circuit.paths.map((path) => {
-    const currents = found.currents.get(path.id);
-    const onPath: FoundOnPath = {
-      voltages: found.voltages.get(path.id),
-      buses: path.isSingle ? [] : path.buses.map((bus) => found.ofBuses.get(bus)),
+    const of: FoundOnPath = {
+      path,
       wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
       devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
     };
-    const rests: unknown[] = [path, nominal, currents, onPath.voltages, ...onPath.buses, ...onPath.wires];
-    for (const device of onPath.devices) for (const { drop } of device.currents) rests.push(drop);
-    return results.recall(path.component, rests, keepAll, (keep) => ({
-      path,
-      states: [...(currents ?? [])].map(([condition, current]) =>
-        loadState({ path, condition, index: conditions.indexOf(condition), current, nominal }, onPath, keep),
-      ),
-    }));
+    return results.recall(path.component, of, how, keep);
   });
 }
 
-const results = new Recurring<Component, LoadResult>();
-
-interface RunningLoad {
-  readonly path: LoadPath;
-  readonly condition: Condition;
-  /** Of the condition, among all of them. */
-  readonly index: number;
-  readonly current: Value;
-  readonly nominal: Nominal;
-}
+const results = new RecurringStates<Lost | undefined, LoadResult>();
 
 type Nominal = Electrical["nominal"];
 
-function loadState(
-  { path, condition, index, current, nominal }: RunningLoad,
-  found: FoundOnPath,
-  keepAll: Keep,
-): LoadState {
-  const drops = found.wires.map((result) => ({ result, drop: result.states[index]?.drop }));
-  const worst = drops
-    .toSorted((a, b) => (b.drop?.value ?? 0) - (a.drop?.value ?? 0))
-    .map(({ result }) => result);
-  const voltage = found.voltages?.get(condition);
-  const inDevices = found.devices.flatMap(
-    ({ currents }) => currents.find((state) => state.condition === condition)?.drop ?? [],
-  );
-  const ofBuses = found.buses.flatMap((bus) => bus?.get(condition) ?? []);
-  const rests = [nominal, voltage, ...drops.map(({ drop }) => drop), ...inDevices, ...ofBuses];
-  const { drop, limit } = remembered.recall(condition, rests, keepAll, (keep) => ({
-    drop: path.isSingle
-      ? keep(sumOfDrops(path, condition, drops, inDevices))
-      : keep(differenceOfVoltages(path, condition, voltage, ofBuses)),
-    limit: keep(dropLimit(path, condition, nominal)),
-  }));
-  return { condition, current, voltage, drop, limit, worst };
+function dropInDevice({ currents }: DeviceResult, condition: Condition): Value | undefined {
+  return currents.find((state) => state.condition === condition)?.drop;
 }
 
-const remembered = new Recurring<Condition, Pick<LoadState, "drop" | "limit">>();
+function lostIn(
+  { path, wires }: FoundOnPath,
+  condition: Condition,
+  nominal: Nominal,
+  drops: Drops,
+  keep: Keep,
+): Lost {
+  const { voltage, inWires, inDevices, ofBuses } = drops;
+  const ids = wires.map(({ id }) => id);
+  return {
+    drop: path.isSingle
+      ? keep(sumOfDrops(path, condition, ids, inWires, inDevices))
+      : keep(differenceOfVoltages(path, condition, voltage, ofBuses)),
+    limit: keep(dropLimit(path, condition, nominal)),
+    order: inWires
+      .map((_, position) => position)
+      .sort((a, b) => (inWires[b]?.value ?? 0) - (inWires[a]?.value ?? 0)),
+  };
+}
 
 const throughStructure =
   "Returns through the structure: its drop counts as none where the bond is 0.005 ohm or less (AC 43.13-1B par. 11-66).";
@@ -118,19 +158,24 @@ const throughStructure =
 function sumOfDrops(
   path: LoadPath,
   condition: Condition,
-  drops: readonly { readonly result: WireResult; readonly drop: Value | undefined }[],
+  wires: readonly string[],
+  inWires: readonly (Value | undefined)[],
   inDevices: readonly Value[],
 ): Value | undefined {
-  if (drops.length + inDevices.length === 0) return undefined;
-  if (drops.some(({ drop }) => !drop)) return undefined;
-  const volts = sumOf([...drops.map(({ drop }) => drop!.value), ...inDevices.map(({ value }) => value)]);
+  if (inWires.length + inDevices.length === 0) return undefined;
+  let volts = 0;
+  for (const drop of inWires) {
+    if (!drop) return undefined;
+    volts += drop.value;
+  }
+  for (const drop of inDevices) volts += drop.value;
   return known(volts, "V", () => ({
     ...about(path, condition),
     quantity: "path-drop",
     formula: "sum(V)",
     operands: {
       V: [
-        ...drops.map(({ result, drop }) => derived(`drop of wire ${result.id}`, drop)),
+        ...inWires.map((drop, position) => derived(`drop of wire ${wires[position]}`, drop)),
         ...inDevices.map((drop) => derived(`drop in ${drop.subject.id}`, drop)),
       ],
     },

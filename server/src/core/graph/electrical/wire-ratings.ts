@@ -3,9 +3,8 @@
  */
 import { allowedCurrent, freeAirCurrent, wireMethods } from "../../methods/wires";
 import type { Project } from "../../project";
-import { inUnit, type Quantity } from "../../quantities";
+import { inUnit } from "../../quantities";
 import type { Bundle, Condition, Wire } from "../../records/types";
-import type { Written } from "../../records/written";
 import type { Source } from "../../source";
 import { altitudeFactor } from "../../tables/altitude-derating";
 import { aluminiumResistance } from "../../tables/aluminium-wire";
@@ -13,8 +12,8 @@ import { bundleFactor } from "../../tables/bundle-derating";
 import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
-import { Recurring } from "../remember";
 import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
 import { type WarmWire, warmWire } from "./warm-wire";
 
 /** A table asked for something that it does not hold. */
@@ -40,19 +39,24 @@ export interface RatedState {
 
 /** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
 export class WireRatings {
-  private readonly bundles = new Map<string, Bundle>();
+  private readonly bundles = new Map<string, Bundled>();
   private readonly ratings = new Map<Wire, WireRating>();
 
   constructor({ install }: Project, conditions: readonly Condition[], keep: Keep) {
     for (const bundle of install.bundles ?? []) {
-      if (bundle.id) this.bundles.set(bundle.id.value, bundle);
+      if (bundle.id) this.bundles.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
     }
+    const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
+    const how: StatesOf<Laid, Rated, WireRating> = {
+      grounds: conditions,
+      rests: ({ within }) => [conditions, within?.bundle],
+      own: ({ within }) => within?.bundle,
+      restsIn: (_, index) => [conditions[index]],
+      stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
+      whole: (_, states) => ({ states, gaps: gapsOf(states) }),
+    };
     for (const wire of install.wires ?? []) {
-      const bundle = this.bundleOf(wire);
-      const rating = ratings.recall(wire, [bundle, conditions], keep, (own) =>
-        ratingOf(wire, conditions, bundle, own),
-      );
-      this.ratings.set(wire, rating);
+      this.ratings.set(wire, ratings.recall(wire, { wire, within: this.within(wire) }, how, keep));
     }
   }
 
@@ -63,42 +67,47 @@ export class WireRatings {
 
   /** Air temperature around a wire: that along its bundle, else that of the condition. */
   ambient(wire: Wire, condition: Condition): Operand {
-    return ambientOf(this.bundleOf(wire), condition);
+    return ambientOf(this.within(wire)?.bundle, condition);
   }
 
-  /** The same, as it is written: the same object while its record is. */
-  ambientWritten(wire: Wire, condition: Condition): Written<Quantity> | undefined {
-    return ambientAround(this.bundleOf(wire), condition);
-  }
-
-  private bundleOf(wire: Wire): Bundle | undefined {
+  private within(wire: Wire): Bundled | undefined {
     return wire.bundle && this.bundles.get(wire.bundle.value);
   }
 }
 
-const ratings = new Recurring<Wire, WireRating>();
+const ratings = new RecurringStates<Rated, WireRating>();
 
-function ratingOf(
-  wire: Wire,
-  conditions: readonly Condition[],
-  bundle: Bundle | undefined,
-  keep: Keep,
-): WireRating {
-  const gaps = new Map<string, Gap>();
-  const states = conditions.map((condition): RatedState => {
-    const state = rated.recall(condition, [bundle], keep, (own) => rate(wire, condition, bundle, own));
-    for (const gap of state.gaps) if (!gaps.has(gap.wanted)) gaps.set(gap.wanted, gap);
-    return state;
-  });
-  return { states, gaps: [...gaps.values()] };
+/** A bundle with its factor; undefined while the record does not tell it. */
+interface Bundled {
+  readonly bundle: Bundle;
+  readonly factor: Lookup<number> | undefined;
 }
 
-/** The same in one condition. */
+/** A condition with its altitude's factor; undefined while the record does not tell it. */
+interface Air {
+  readonly condition: Condition;
+  readonly factor: Lookup<number> | undefined;
+}
+
+/** A wire where it runs. */
+interface Laid {
+  readonly wire: Wire;
+  readonly within: Bundled | undefined;
+}
+
+/** A rating in one condition. */
 interface Rated extends RatedState {
   readonly gaps: readonly Gap[];
 }
 
-const rated = new Recurring<Condition, Rated>();
+/** Each gap once, however many conditions show it. */
+function gapsOf(states: readonly Rated[]): readonly Gap[] {
+  const gaps: Gap[] = [];
+  for (const state of states) {
+    for (const gap of state.gaps) if (gaps.every(({ wanted }) => wanted !== gap.wanted)) gaps.push(gap);
+  }
+  return gaps;
+}
 
 /** Aluminium against copper of the same size, under the same conditions. */
 const aluminiumFactor = covered(0.8, {
@@ -107,14 +116,13 @@ const aluminiumFactor = covered(0.8, {
   note: "each entry of AC 43.13-1B Table 11-10 is 0.79 to 0.80 of the copper entry",
 });
 
-const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.");
+const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.")!;
 
-function rate(wire: Wire, condition: Condition, bundle: Bundle | undefined, keep: Keep): Rated {
-  const { allowed, gaps } = wire.id
-    ? allowance(wire, condition, bundle, keep)
-    : { allowed: undefined, gaps: [] };
+function rate(laid: Laid, air: Air, keep: Keep): Rated {
+  const { wire, within } = laid;
+  const { allowed, gaps } = wire.id ? allowance(laid, air, keep) : { allowed: undefined, gaps: nothing };
   const { gauge, length, rating, material } = wire;
-  const ambientCelsius = celsiusOf(bundle, condition);
+  const ambientCelsius = celsiusOf(within?.bundle, air.condition);
   if (!gauge || !length || !rating || ambientCelsius === undefined)
     return { allowed, gaps, numbers: undefined };
   const resistance = resistancePer1000Feet(gauge.value.si, material?.value ?? "copper");
@@ -133,48 +141,54 @@ function rate(wire: Wire, condition: Condition, bundle: Bundle | undefined, keep
   return { allowed, gaps, numbers };
 }
 
-function allowance(
-  wire: Wire,
-  condition: Condition,
-  bundle: Bundle | undefined,
-  keep: Keep,
-): Pick<Rated, "allowed" | "gaps"> {
-  const inBundle = bundleLookup(wire, bundle);
-  const altitude = condition.altitude && altitudeFactor(inUnit(condition.altitude.value, "ft"));
-  const { value: inFreeAir, fit } = freeAir(wire, condition, bundle, keep);
-  const gaps = [
-    gapOf("free-air current", fit),
-    gapOf("bundle factor", inBundle),
-    gapOf("altitude factor", altitude),
-  ].filter((gap) => gap !== undefined);
-  const f_bundle = wire.bundle
-    ? tabled("bundle factor", inBundle, "1", [bundle?.wires?.place, bundle?.loading?.place])
-    : alone;
-  if (!inFreeAir || !f_bundle || !altitude?.covered) return { allowed: undefined, gaps };
-
+function allowance(laid: Laid, air: Air, keep: Keep): Pick<Rated, "allowed" | "gaps"> {
+  const { wire, within } = laid;
+  const { value: inFreeAir, fit } = freeAir(wire, air.condition, within?.bundle, keep);
+  const inBundle = wire.bundle && within?.factor;
+  const factor = wire.bundle ? inBundle?.covered && inBundle.value : alone.value;
+  if (!inFreeAir || !factor || !air.factor?.covered) {
+    const gaps = [
+      gapOf("free-air current", fit),
+      gapOf("bundle factor", inBundle),
+      gapOf("altitude factor", air.factor),
+    ];
+    return { allowed: undefined, gaps: gaps.filter((gap) => gap !== undefined) };
+  }
   const amps = allowedCurrent({
     freeAirAmps: inFreeAir.value,
-    bundleFactor: f_bundle.value,
-    altitudeFactor: altitude.value,
+    bundleFactor: factor,
+    altitudeFactor: air.factor.value,
   });
+  return { allowed: keep(allowedValue(laid, air, inFreeAir, amps)), gaps: nothing };
+}
+
+/** @param amps for copper */
+function allowedValue(
+  { wire, within }: Laid,
+  { condition, factor }: Air,
+  inFreeAir: Value,
+  amps: number,
+): Value | undefined {
   const isAluminium = wire.material?.value === "aluminium";
-  const allowed = keep(
-    known(isAluminium ? amps * aluminiumFactor.value : amps, "A", () => ({
-      ...about(wire, condition),
-      quantity: "allowed-current",
-      formula: isAluminium ? "I_free * f_bundle * f_altitude * f_Al" : "I_free * f_bundle * f_altitude",
-      operands: {
-        I_free: derived("free-air current", inFreeAir),
-        f_bundle,
-        f_altitude: tabled("altitude factor", altitude, "1", [condition.altitude?.place]),
-        ...(isAluminium && {
-          f_Al: tabled("aluminium against copper", aluminiumFactor, "1", [wire.material?.place]),
-        }),
-      },
-      sources: [wireMethods.allowedCurrent.source],
-    })),
-  );
-  return { allowed, gaps };
+  return known(isAluminium ? amps * aluminiumFactor.value : amps, "A", () => ({
+    ...about(wire, condition),
+    quantity: "allowed-current",
+    formula: isAluminium ? "I_free * f_bundle * f_altitude * f_Al" : "I_free * f_bundle * f_altitude",
+    operands: {
+      I_free: derived("free-air current", inFreeAir),
+      f_bundle: wire.bundle
+        ? tabled("bundle factor", within?.factor, "1", [
+            within?.bundle.wires?.place,
+            within?.bundle.loading?.place,
+          ])
+        : alone,
+      f_altitude: tabled("altitude factor", factor, "1", [condition.altitude?.place]),
+      ...(isAluminium && {
+        f_Al: tabled("aluminium against copper", aluminiumFactor, "1", [wire.material?.place]),
+      }),
+    },
+    sources: [wireMethods.allowedCurrent.source],
+  }));
 }
 
 function freeAir(
@@ -214,9 +228,12 @@ function freeAir(
   return { value, fit };
 }
 
-function bundleLookup(wire: Wire, bundle: Bundle | undefined): Lookup<number> | undefined {
-  if (!wire.bundle || !bundle?.wires || !bundle.loading) return undefined;
-  return bundleFactor(bundle.wires.value, inUnit(bundle.loading.value, "%"));
+function bundleLookup({ wires, loading }: Bundle): Lookup<number> | undefined {
+  return wires && loading && bundleFactor(wires.value, inUnit(loading.value, "%"));
+}
+
+function altitudeLookup({ altitude }: Condition): Lookup<number> | undefined {
+  return altitude && altitudeFactor(inUnit(altitude.value, "ft"));
 }
 
 function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {

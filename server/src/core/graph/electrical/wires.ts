@@ -1,12 +1,14 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
 import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
-import { Recurring } from "../remember";
+import { recalled } from "../recall";
 import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
-import type { LoadPath } from "./circuit";
+import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
-import { type Gap, resistancePer1000Feet } from "./wire-ratings";
+import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { type TracedPath, traceOf } from "./trace";
+import { type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -32,98 +34,124 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const { circuit, conditions, states, ratings, keep: keepAll } = basis;
-  const through = pathsThrough(circuit.paths);
+  const { conditions, states, ratings, project, keep } = basis;
+  const { paths, protecting } = traceOf(project);
+  const through = pathsThroughOf(project);
   const solutions = conditions.map((condition) => states.get(condition));
-  const wires = (basis.project.install.wires ?? []).flatMap((wire): [Wire, WireResult][] => {
-    const rating = ratings.of(wire);
-    if (!wire.id || !rating) return [];
-    const paths = through.get(wire) ?? [];
-    const hasOneWay = paths.every(({ isSingle }) => isSingle);
-    const solved = solutions.map((state) => state?.currentIn(wire));
-    const rests: unknown[] = [rating, circuit.protecting.has(wire)];
-    for (const amps of solved) rests.push(hasOneWay ? amps === undefined : amps);
-    for (const { id, isSingle } of paths) rests.push(currents.get(id), isSingle);
-    return [
-      [
-        wire,
-        results.recall(wire, rests, keepAll, (keep) => ({
-          wire,
-          id: wire.id!.value,
-          isUsed: circuit.protecting.has(wire),
-          states: conditions.map((condition, index) =>
-            wireState(
-              { wire, condition, allowed: rating.states[index]?.allowed, solved: solved[index] },
-              loadsOf(paths, condition, currents),
-              { ratings, keep },
-            ),
-          ),
-          gaps: rating.gaps,
-        })),
-      ],
-    ];
-  });
-  return new Map(wires);
+  /** By condition and path. */
+  const loads = conditions.map((condition) => paths.map(({ id }) => currents.get(id)?.get(condition)));
+  const carriedBy = ({ wire, paths: behind }: UsedWire, index: number) =>
+    carried(behind, loads[index]!, paths, solutions[index]?.currentIn(wire));
+  const how: StatesOf<UsedWire, WireState, WireResult> = {
+    grounds: basis.grounds,
+    rests: ({ wire, rating, isUsed, paths: behind }) => {
+      const hasOneWay = behind.every((position) => paths[position]!.isSingle);
+      const rests: unknown[] = [rating, isUsed, hasOneWay];
+      for (const state of solutions) {
+        const amps = state?.currentIn(wire);
+        rests.push(hasOneWay ? amps === undefined : amps);
+      }
+      for (const position of behind) rests.push(currents.get(paths[position]!.id), paths[position]!.isSingle);
+      return rests;
+    },
+    own: ({ rating }, index) => rating.states[index],
+    restsIn: (of, index) => {
+      const { amps, isWhole, loads: own } = carriedBy(of, index);
+      return [isWhole, isWhole ? amps === undefined : amps, ...own];
+    },
+    stateIn: (of, index, own) => {
+      const { allowed } = of.rating.states[index]!;
+      return wireState(of.wire, conditions[index]!, allowed, carriedBy(of, index), ratings, own);
+    },
+    whole: ({ wire, isUsed, rating }, own) => ({
+      wire,
+      id: wire.id!.value,
+      isUsed,
+      states: own,
+      gaps: rating.gaps,
+    }),
+  };
+  const found = new Map<Wire, WireResult>();
+  let edge = layoutOf(project).seats;
+  for (const wire of project.install.wires ?? []) {
+    const own = wire.from && wire.to ? edge++ : undefined;
+    if (!wire.id) continue;
+    const of: UsedWire = {
+      wire,
+      rating: ratings.of(wire)!,
+      isUsed: own !== undefined && protecting.has(own),
+      paths: (own !== undefined && through[own]) || nothing,
+    };
+    found.set(wire, results.recall(wire, of, how, keep));
+  }
+  return found;
 }
 
-const results = new Recurring<Wire, WireResult>();
+const results = new RecurringStates<WireState, WireResult>();
 
-/** For each wire the loads whose current it carries, once for each time that it lies on the way. */
-function pathsThrough(paths: readonly LoadPath[]): Map<Wire, LoadPath[]> {
-  const through = new Map<Wire, LoadPath[]>();
-  for (const path of paths) {
-    for (const wire of [...path.feed, ...path.returns]) {
-      const known = through.get(wire);
-      if (known) known.push(path);
-      else through.set(wire, [path]);
+/** A wire with all that its states are made of. */
+interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
+  readonly rating: WireRating;
+  /** Those that lead through it, by their position, once for each time that it lies on the way. */
+  readonly paths: readonly number[];
+}
+
+/** By the position of a wire's edge, the paths that lead through it. */
+const pathsThroughOf = recalled((project): readonly (readonly number[] | undefined)[] => {
+  const { paths } = traceOf(project);
+  const through: number[][] = [];
+  for (let position = 0; position < paths.length; position++) {
+    const { feed, returns } = paths[position]!;
+    for (const edge of [...feed, ...returns]) {
+      const known = through[edge];
+      if (known) known.push(position);
+      else through[edge] = [position];
     }
   }
   return through;
-}
+});
 
 /** What a wire carries in a condition. */
 interface Carried {
   readonly loads: readonly Value[];
   /** No other way exists for any of them. */
   readonly isWhole: boolean;
+  /** By the network's solution; undefined where nothing determines it. */
+  readonly amps: number | undefined;
 }
 
-function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: LoadCurrents): Carried {
+function carried(
+  behind: readonly number[],
+  currents: readonly (Value | undefined)[],
+  paths: readonly TracedPath[],
+  amps: number | undefined,
+): Carried {
   const loads: Value[] = [];
   let isWhole = true;
-  for (const { id, isSingle } of paths) {
-    const load = currents.get(id)?.get(condition);
+  for (const position of behind) {
+    const load = currents[position];
     if (!load) continue;
     loads.push(load);
-    isWhole &&= isSingle;
+    isWhole &&= paths[position]!.isSingle;
   }
-  return { loads, isWhole };
+  return { loads, isWhole, amps };
 }
 
-const remembered = new Recurring<Condition, WireState>();
-
 function wireState(
-  {
-    wire,
-    condition,
-    allowed,
-    solved,
-  }: { wire: Wire; condition: Condition; allowed: Value | undefined; solved: number | undefined },
-  { loads, isWhole }: Carried,
-  { ratings, keep }: Pick<ElectricalBasis, "ratings" | "keep">,
+  wire: Wire,
+  condition: Condition,
+  allowed: Value | undefined,
+  { loads, isWhole, amps }: Carried,
+  ratings: WireRatings,
+  keep: Keep,
 ): WireState {
-  if (loads.length === 0 || solved === undefined) return { condition, allowed };
-  const rests = [allowed, ratings.ambientWritten(wire, condition), isWhole ? undefined : solved, ...loads];
-  return remembered.recall(condition, rests, keep, (own) => {
-    const current = own(
-      isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, solved),
-    );
-    if (!current) return { condition, allowed };
-    const ambient = ratings.ambient(wire, condition);
-    const temperature = wireTemperature(wire, condition, current, allowed, ambient, own);
-    const drop = wireDrop(wire, condition, current, temperature, own);
-    return { condition, current, allowed, temperature, drop };
-  });
+  if (loads.length === 0 || amps === undefined) return { condition, allowed };
+  const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
+  if (!current) return { condition, allowed };
+  const ambient = ratings.ambient(wire, condition);
+  const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
+  const drop = wireDrop(wire, condition, current, temperature, keep);
+  return { condition, current, allowed, temperature, drop };
 }
 
 function sumOfLoads(wire: Wire, condition: Condition, loads: readonly Value[]): Value | undefined {
