@@ -68,6 +68,8 @@ function pictureOf(judgement: Judgement) {
       place: placeOf(anchor),
       related: related.map(({ place, words }) => ({ words, place: placeOf(place) })),
       isAssessed: assessment !== undefined,
+      // A getter of a class, at which a comparison of objects does not look.
+      options: rest.facts.options,
     })),
   };
 }

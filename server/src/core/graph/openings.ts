@@ -18,6 +18,7 @@ import type { Cutout, Figure, Panel } from "../records/types";
 import type { Place, Written } from "../records/written";
 import { fastenerEdgeDistance } from "../tables/fastener-edge-distance";
 import { groupBy } from "./group-by";
+import type { QuantityName } from "./quantity-names";
 import { Recurring } from "./remember";
 import { type Fastener, fastenerOperand, fastenersOf } from "./structure/fasteners";
 import {
@@ -28,7 +29,7 @@ import {
   type Unit,
   unitOf,
 } from "./structure/figures";
-import { derive, type Keep, noValues, tabled, type Value, type ValueUnit, written } from "./value";
+import { derive, type Keep, known, noValues, tabled, type Value, type ValueUnit, written } from "./value";
 
 export { geometrySource };
 
@@ -121,7 +122,7 @@ class OpeningsDerivation {
     const cutouts: CutoutResult[] = [];
     for (const [panel, inPanel] of groupBy(placed, (one) => one.panel)) {
       const outline = panels.get(panel.id!.value)!.placed;
-      const fasteners = fastenersOf(panel, unitOf(panel));
+      const fasteners = fastenersOf(panel);
       for (const [index, one] of inPanel.entries()) {
         cutouts.push(this.measure(one, outline, fasteners, inPanel.slice(0, index)));
       }
@@ -143,7 +144,7 @@ class OpeningsDerivation {
       unit,
       placed,
       panel: outline && { placed: outline, least: least(edge) },
-      fasteners: fastenersOf(panel, unit).map(({ x, y, head, diameter }) => ({
+      fasteners: fastenersOf(panel).map(({ x, y, head, diameter }) => ({
         x,
         y,
         least: fastenerEdgeDistance(head).value * inUnit(diameter.value, unit),
@@ -182,7 +183,7 @@ class OpeningsDerivation {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const rests = [one.panel, ...before.map(({ cutout }) => cutout)];
-    return measured.recall(one.cutout, rests, this.keep, (keep) =>
+    return results.recall(one.cutout, rests, this.keep, (keep) =>
       new CutoutMeasures(unitOf(one.panel), keep).cutout(one, outline, fasteners, before),
     );
   }
@@ -196,7 +197,7 @@ class OpeningsDerivation {
   }
 }
 
-const measured = new Recurring<Cutout, CutoutResult>();
+const results = new Recurring<Cutout, CutoutResult>();
 
 /** What is measured on one opening. */
 class CutoutMeasures {
@@ -212,24 +213,10 @@ class CutoutMeasures {
     before: readonly PlacedCutout[],
   ): CutoutResult {
     const { cutout, id, placed } = one;
-    const figure = figureOperands(cutout.opening!, this.unit);
     const minimums = one.panel.minimums;
-    const common = { subject: { kind: "cutout", id }, sources: [geometrySource] } as const;
-    const measure = (
-      quantity: "cutout-area" | "cutout-perimeter" | "corner-radius",
-      of: ValueUnit,
-      value: number,
-    ) =>
-      this.keep(
-        derive({
-          ...common,
-          quantity,
-          unit: of,
-          method: methods[quantity],
-          operands: figure,
-          compute: () => value,
-        }),
-      );
+    const figure = ownOperands(cutout, this.unit);
+    const measure = (quantity: keyof typeof methods, unit: ValueUnit, value: number) =>
+      this.keep(measured(value, unit, { id, quantity, method: methods[quantity], operandsOf: figure }));
     const cutoutArea = measure("cutout-area", this.unit === "in" ? "in2" : "mm2", area(placed.shape));
     measure("cutout-perimeter", this.unit, perimeter(placed.shape));
     const radius = measure("corner-radius", this.unit, smallestCornerRadius(placed.shape));
@@ -244,35 +231,28 @@ class CutoutMeasures {
         value: radius,
         least: this.least(id, "corner radius", minimums?.cornerRadius, minimums?.data),
       },
-      edge: panel ? this.edge(one, panel, figure) : { kind: "inside" },
-      fastener: this.fastener(one, fasteners, figure),
-      neighbours: this.neighbours(one, before, figure),
+      edge: panel ? this.edge(one, panel) : { kind: "inside" },
+      fastener: this.fastener(one, fasteners),
+      neighbours: this.neighbours(one, before),
     };
   }
 
-  private edge(one: PlacedCutout, panel: Placed, figure: Operands): CutoutResult["edge"] {
+  private edge(one: PlacedCutout, panel: Placed): CutoutResult["edge"] {
     const found = containment(one.placed, panel);
     if (found.kind !== "inside") return { kind: found.kind };
     const { minimums, outline } = one.panel;
     const value = this.keep(
-      derive({
-        subject: { kind: "cutout", id: one.id },
+      measured(found.distance, this.unit, {
+        id: one.id,
         quantity: "edge-distance",
-        unit: this.unit,
         method: "least distance between the two outlines",
-        operands: { ...figure, ...figureOperands(outline!, this.unit, "panel ") },
-        compute: () => found.distance,
-        sources: [geometrySource],
+        operandsOf: ownOperands(one.cutout, this.unit, outline, "panel "),
       }),
     );
     return { kind: "inside", value, least: this.least(one.id, "edge", minimums?.edge, minimums?.data) };
   }
 
-  private fastener(
-    one: PlacedCutout,
-    fasteners: readonly Fastener[],
-    figure: Operands,
-  ): FastenerResult | undefined {
+  private fastener(one: PlacedCutout, fasteners: readonly Fastener[]): FastenerResult | undefined {
     let worst: { fastener: Fastener; distance: number; room: number } | undefined;
     for (const fastener of fasteners) {
       const found = pointClearance(fastener, one.placed);
@@ -300,25 +280,18 @@ class CutoutMeasures {
       }),
     );
     const value = this.keep(
-      derive({
-        subject,
+      measured(distance, this.unit, {
+        id: one.id,
         quantity: "fastener-distance",
-        unit: this.unit,
         method:
           "least distance from the opening's outline to the fastener's centre, negative inside the opening",
-        operands: { ...figure, ...fastenerOperand(fastener, this.unit) },
-        compute: () => distance,
-        sources: [geometrySource],
+        operandsOf: operandsToFastener(one.cutout, fastener, this.unit),
       }),
     );
     return { place: fastener.place, at: fastener, value, least };
   }
 
-  private neighbours(
-    one: PlacedCutout,
-    before: readonly PlacedCutout[],
-    figure: Operands,
-  ): NeighbourResult[] {
+  private neighbours(one: PlacedCutout, before: readonly PlacedCutout[]): NeighbourResult[] {
     const minimums = one.panel.minimums;
     const asked = minimums?.between ? inUnit(minimums.between.value, this.unit) : 0;
     const found = before.map((other) => ({ other, relation: relation(one.placed, other.placed) }));
@@ -332,14 +305,11 @@ class CutoutMeasures {
           return { other: other.id, place, isOverlapping: true, value: undefined, least: undefined };
         }
         const value = this.keep(
-          derive({
-            subject: { kind: "cutout", id: one.id },
+          measured(rest.distance, this.unit, {
+            id: one.id,
             quantity: "cutout-distance",
-            unit: this.unit,
             method: `least distance to the outline of ${other.id}`,
-            operands: { ...figure, ...figureOperands(other.cutout.opening!, this.unit, `${other.id} `) },
-            compute: () => rest.distance,
-            sources: [geometrySource],
+            operandsOf: ownOperands(one.cutout, this.unit, other.cutout.opening, `${other.id} `),
           }),
         );
         const least = this.least(one.id, "between", minimums?.between, minimums?.data);
@@ -364,6 +334,40 @@ class CutoutMeasures {
       sources: data ? [{ document: data.value, standing: "record" }] : [],
     });
   }
+}
+
+/** What was measured on a cutout, and how; its inputs are listed when somebody looks. */
+interface Measured {
+  readonly id: string;
+  readonly quantity: QuantityName;
+  readonly method: string;
+  readonly operandsOf: () => Operands;
+}
+
+function measured(
+  value: number,
+  unit: ValueUnit,
+  { id, quantity, method, operandsOf }: Measured,
+): Value | undefined {
+  return known(value, unit, () => ({
+    subject: { kind: "cutout", id },
+    quantity,
+    method,
+    operands: operandsOf(),
+    sources: [geometrySource],
+  }));
+}
+
+/** The sizes of a cutout, and of another figure beside it. */
+function ownOperands({ opening }: Cutout, unit: Unit, other?: Figure, prefix?: string): () => Operands {
+  return () => ({
+    ...figureOperands(opening!, unit),
+    ...(other && figureOperands(other, unit, prefix)),
+  });
+}
+
+function operandsToFastener({ opening }: Cutout, fastener: Fastener, unit: Unit): () => Operands {
+  return () => ({ ...figureOperands(opening!, unit), ...fastenerOperand(fastener, unit) });
 }
 
 const methods = {

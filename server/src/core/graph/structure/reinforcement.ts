@@ -85,6 +85,6 @@ export function deriveReinforcement(
     places: fastenerPlaces(parts),
     ...fastenerSpacing(parts),
     edge: fastenerEdge(parts, outline),
-    near: nearestFasteners(subject, all, fastenersOf(opening.panel, unit), unit, keep),
+    near: nearestFasteners(subject, all, fastenersOf(opening.panel), unit, keep),
   };
 }

@@ -13,6 +13,7 @@ import type { Message, Remedy } from "../rule";
 import { balanceRemedies, type Past, titlesOf } from "./balance-remedies";
 import { type Before, beforeWords, loadsOf, onBoardWords, optionWords } from "./loading-words";
 import { pullsTo } from "./pull";
+import { withOptions } from "./searched-options";
 
 type Arm = UnitSymbol<"length">;
 
@@ -52,25 +53,24 @@ export function* judgeCg(rule: string, side: LimitSide, project: Project): Itera
       sense: side === "aft" ? "at-most" : "at-least",
       holds: isHeld,
       scale: { of: widthOf(result.after) },
-      facts: {
-        loading: result.id,
-        loads: loadsOf(result),
-        cg: cg.value,
-        limit: limit.value,
-        beyond: excess,
-        unit: units.arm,
-        weight: weight.value,
-        weightUnit: units.weight,
-        wasKept: change.items.length > 0 ? isKept(side, result.before) : undefined,
-        beforeValue: result.before.cg?.value,
-        beforeBeyond: beyond(side, result.before),
-        item: item?.subject.id,
-        sense: item?.sense,
-        // Looked for when somebody reads it, as it takes a search.
-        get options() {
-          return past ? titlesOf(balanceRemedies(project, past)) : [];
+      facts: withOptions<CgFacts>(
+        {
+          loading: result.id,
+          loads: loadsOf(result),
+          cg: cg.value,
+          limit: limit.value,
+          beyond: excess,
+          unit: units.arm,
+          weight: weight.value,
+          weightUnit: units.weight,
+          wasKept: change.items.length > 0 ? isKept(side, result.before) : undefined,
+          beforeValue: result.before.cg?.value,
+          beforeBeyond: beyond(side, result.before),
+          item: item?.subject.id,
+          sense: item?.sense,
         },
-      } satisfies CgFacts,
+        past && (() => titlesOf(balanceRemedies(project, past))),
+      ),
     };
   }
 }

@@ -33,8 +33,8 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
   *check(project) {
     for (const { permitted, result, after } of sidesOf(project, "side")) {
       const { item, ...where } = pointAt(project, result.side, after, permitted);
-      const options = () =>
-        isBeyond(after) ? titlesOf(balanceRemedies(project, pastOf(permitted, result.side, after))) : [];
+      const holds = !isBeyond(after);
+      const search = () => titlesOf(balanceRemedies(project, pastOf(permitted, result.side, after)));
       yield {
         rule: "lateral-cg-beyond-limit",
         subject: { kind: "envelope", id: permitted.id },
@@ -42,9 +42,9 @@ export const lateralCgBeyondLimit = defineRule<ExtremeFacts>({
         value: after.cg,
         limit: after.limit,
         sense: result.side === "right" ? "at-most" : "at-least",
-        holds: !isBeyond(after),
+        holds,
         scale: widthOf(permitted, result.side, after),
-        facts: factsOf(project, { permitted, result, after }, item, options),
+        facts: factsOf(project, { permitted, result, after }, item, holds ? undefined : search),
       };
     }
   },

@@ -38,7 +38,7 @@ export const loadingMadeIllegal = defineRule<ExtremeFacts>({
       if (side !== "forward" && side !== "aft") continue;
       const holds = !isBeyond(after);
       if (!holds && isBeyond(result.before)) continue;
-      const options = () => (holds ? [] : titlesOf(balanceRemedies(project, pastOf(permitted, side, after))));
+      const search = () => titlesOf(balanceRemedies(project, pastOf(permitted, side, after)));
       const { item, ...where } = pointAt(project, side, after, permitted);
       yield {
         rule: "loading-made-illegal",
@@ -49,7 +49,7 @@ export const loadingMadeIllegal = defineRule<ExtremeFacts>({
         sense: side === "aft" ? "at-most" : "at-least",
         holds,
         scale: widthOf(permitted, side, after),
-        facts: factsOf(project, { permitted, result, after }, item, options),
+        facts: factsOf(project, { permitted, result, after }, item, holds ? undefined : search),
       };
     }
   },

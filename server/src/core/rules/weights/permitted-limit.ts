@@ -15,6 +15,7 @@ import { keyPlace, linkPlace, placeInAirframe } from "../link-places";
 import type { Past } from "./balance-remedies";
 import { spelt } from "./loading-words";
 import { pullsTo } from "./pull";
+import { withOptions } from "./searched-options";
 
 export type ExtremeFacts = {
   readonly side: Side;
@@ -67,30 +68,30 @@ export function pointAt(
   return section ? { place: section, related } : placeInAirframe(project, place, `envelope ${id}`);
 }
 
+/** @param search for what would bring the loading back; left out where the limit is kept */
 export function factsOf(
   project: Project,
   { permitted, result, after }: { permitted: PermittedLoadings; result: SideResult; after: Extreme },
   item: string | undefined,
-  options: () => readonly string[] = () => [],
+  search?: () => readonly string[],
 ): ExtremeFacts {
   const { units } = weightsOf(project);
-  return {
-    side: result.side,
-    envelope: permitted.id,
-    loads: spelt(after.loads, project, units),
-    cg: after.cg.value,
-    limit: after.limit.value,
-    beyond: after.excess,
-    weight: after.weight.value,
-    unit: units.arm,
-    weightUnit: units.weight,
-    beforeBeyond: result.before?.excess,
-    item,
-    // Looked for when somebody reads it, as it takes a search.
-    get options() {
-      return options();
+  return withOptions<ExtremeFacts>(
+    {
+      side: result.side,
+      envelope: permitted.id,
+      loads: spelt(after.loads, project, units),
+      cg: after.cg.value,
+      limit: after.limit.value,
+      beyond: after.excess,
+      weight: after.weight.value,
+      unit: units.arm,
+      weightUnit: units.weight,
+      beforeBeyond: result.before?.excess,
+      item,
     },
-  };
+    search,
+  );
 }
 
 /** What the margin of an arm is a share of: the distance between the two limits at its weight, where both are known. */
