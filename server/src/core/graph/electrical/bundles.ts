@@ -21,11 +21,13 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
   const all = [...wires.values()];
   const inBundle = groupBy(all, ({ wire }) => wire.bundle?.value);
   const how: StatesOf<Laid, BundleState | undefined, BundleResult> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ isComplete, wires: inside }) => [conditions, isComplete, ...inside],
-    own: ({ isComplete }) => isComplete,
-    restsIn: ({ isComplete, wires: inside }, index) =>
-      isComplete ? inside.map((result) => result.states[index]) : nothing,
+    restsIn: ({ isComplete, wires: inside }, index) => [
+      isComplete,
+      ...inside.map((result) => result.states[index]),
+    ],
     stateIn: ({ id, isComplete, wires: inside }, index, own) =>
       isComplete ? loadingOf(id, inside, conditions[index]!, index, own) : undefined,
     whole: ({ bundle, id, wires: inside }, states) => ({

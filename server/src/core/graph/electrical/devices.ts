@@ -43,6 +43,7 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
   }
   const solutions = conditions.map((condition) => states.get(condition));
   const how: StatesOf<Passed, DeviceState | undefined, DeviceResult> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ inline, device, rating, paths, isWhole }) => {
       const rests: unknown[] = [device, rating, conditions, isWhole];
@@ -50,11 +51,10 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
       for (const { id } of paths) rests.push(id, currents.get(id));
       return rests;
     },
-    own: ({ device }) => device,
-    restsIn: ({ inline, paths, isWhole }, index) => {
+    restsIn: ({ inline, device, paths, isWhole }, index) => {
       const condition = conditions[index]!;
       const solved = !isWhole && solutions[index]?.currentThrough(inline.id);
-      return [condition, isWhole, solved, ...loadsOf(paths, condition, currents)];
+      return [condition, device, isWhole, solved, ...loadsOf(paths, condition, currents)];
     },
     stateIn: ({ inline, device, paths, isWhole }, index, own) => {
       const condition = conditions[index]!;

@@ -60,11 +60,14 @@ export function deriveGuards(
   return devices.flatMap((result) => {
     const { inline, device } = result;
     if (inline.kind !== "protection" || !device) return [];
-    const inside = (guarded.get(inline.record) ?? []).flatMap(({ wire, chart }): GuardedWire[] => {
+    const inside: GuardedWire[] = [];
+    const rests: unknown[] = [result];
+    for (const { wire, chart } of guarded.get(inline.record) ?? []) {
       const found = wires.get(wire);
-      return found ? [{ result: found, chart }] : [];
-    });
-    const rests = [result, ...inside.flatMap((one) => [one.result, one.chart])];
+      if (!found) continue;
+      inside.push({ result: found, chart });
+      rests.push(found, chart);
+    }
     return [guards.recall(inline.record, rests, keep, () => ({ device: result, wires: inside }))];
   });
 }

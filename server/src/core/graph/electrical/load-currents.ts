@@ -37,6 +37,7 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
   const left = leftOut(basis.project);
   const states = conditions.map((condition) => basis.states.get(condition));
   const how: StatesOf<LoadOnPath, Value | undefined, ByCondition> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ path, holders }) => {
       const rests: unknown[] = [path, conditions, left, ...holders];
@@ -44,11 +45,17 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
       for (const state of states) rests.push(state?.voltageAt(path.id));
       return rests;
     },
-    own: ({ path }) => path,
     restsIn: ({ path, holders }, index) => {
       const condition = conditions[index]!;
       const volts = states[index]?.voltageAt(path.id);
-      return [condition, volts, left.get(condition), ...holders, ...busesAhead(path, condition, ofBuses)];
+      return [
+        path,
+        condition,
+        volts,
+        left.get(condition),
+        ...holders,
+        ...busesAhead(path, condition, ofBuses),
+      ];
     },
     stateIn: ({ path, holders }, index, own) => {
       const condition = conditions[index]!;
@@ -144,9 +151,9 @@ const ofBus = new Recurring<Condition, Value | undefined>();
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
   const { conditions, fed, keep } = basis;
   const how: StatesOf<FedLoad, Value | undefined, ByCondition> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ component, id }) => [conditions, takesVoltage(component) ? atLoads.get(id) : undefined],
-    own: () => undefined,
     restsIn: (load, index) => [conditions[index], atLoad(load, conditions[index]!, atLoads)],
     stateIn: (load, index, own) => {
       const condition = conditions[index]!;

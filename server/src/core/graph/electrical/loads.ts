@@ -79,6 +79,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
     };
   };
   const how: StatesOf<FoundOnPath, Lost | undefined, LoadResult> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ path, wires, devices: passed }) => {
       const rests: unknown[] = [path, nominal, currents.get(path.id), voltages.get(path.id), ...wires];
@@ -86,12 +87,11 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
       for (const device of passed) for (const { drop } of device.currents) rests.push(drop);
       return rests;
     },
-    own: ({ path }) => path,
     restsIn: (of, index) => {
       const { voltage, inWires, inDevices, ofBuses: buses } = dropsIn(of, index);
       const condition = conditions[index]!;
       const runs = currents.get(of.path.id)?.has(condition);
-      return [condition, nominal, runs, voltage, ...inWires, ...inDevices, ...buses];
+      return [of.path, condition, nominal, runs, voltage, ...inWires, ...inDevices, ...buses];
     },
     stateIn: (of, index, own) => {
       const condition = conditions[index]!;

@@ -5,14 +5,13 @@ import { type Keep, type Kept, keeping, Whole } from "../value";
 export interface StatesOf<T, S, R> {
   /** All that the result of a thing rests on, whatever the condition: while it is the same, so is the result. */
   rests(of: T): readonly unknown[];
+  readonly conditions: readonly object[];
   /**
-   * By the position of the condition, all that a state in it may rest on, whatever thing it is of, but for its own:
-   * while the two are the same, the state is taken over and nothing more of it is looked at.
+   * By the position of the condition, all that a state in it may rest on besides its thing: while that is the same,
+   * the states are taken over and nothing of them is looked at. Left out where nobody tells it.
    */
-  readonly grounds: readonly object[];
-  /** What a state rests on of its own: the one thing that the grounds do not tell. */
-  own(of: T, index: number): unknown;
-  /** What it rests on besides its own where the grounds are others; the condition too, unless its own tells that. */
+  readonly grounds?: readonly object[];
+  /** What a state rests on where the grounds are others, the condition with it. */
   restsIn(of: T, index: number): readonly unknown[];
   stateIn(of: T, index: number, keep: Keep): S;
   whole(of: T, states: readonly S[]): R;
@@ -20,8 +19,7 @@ export interface StatesOf<T, S, R> {
 
 /** A thing as it was derived the last time; lists by the position of the condition. */
 interface Row<S, R> {
-  readonly grounds: readonly object[];
-  readonly own: readonly unknown[];
+  readonly grounds: readonly object[] | undefined;
   readonly rests: readonly (readonly unknown[])[];
   readonly states: readonly S[];
   readonly result: R;
@@ -41,16 +39,14 @@ export class RecurringStates<S, R> {
       keep.whole(last!);
       return before.result;
     }
-    const { grounds } = how;
-    const owns: unknown[] = [];
+    const { conditions, grounds } = how;
     const rests: (readonly unknown[])[] = [];
     const states: S[] = [];
     const kept: Kept[] = [];
-    for (let index = 0; index < grounds.length; index++) {
-      const own = how.own(of, index);
-      const known = before?.own[index] === own ? before?.rests[index] : undefined;
-      const now = known && before!.grounds[index] === grounds[index] ? known : how.restsIn(of, index);
-      owns.push(own);
+    for (let index = 0; index < conditions.length; index++) {
+      const known = before?.rests[index];
+      const isOnSameGround = grounds !== undefined && before?.grounds?.[index] === grounds[index];
+      const now = known && isOnSameGround ? known : how.restsIn(of, index);
       rests.push(now);
       if (known && isSame(known, now)) {
         states.push(before!.states[index]!);
@@ -62,7 +58,7 @@ export class RecurringStates<S, R> {
       }
     }
     const result = how.whole(of, states);
-    const row: Row<S, R> = { grounds, own: owns, rests, states, result };
+    const row: Row<S, R> = { grounds, rests, states, result };
     keep.whole(new Whole(this, thing, basis, kept, row));
     return result;
   }

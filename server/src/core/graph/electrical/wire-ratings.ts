@@ -48,10 +48,9 @@ export class WireRatings {
     }
     const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
     const how: StatesOf<Laid, Rated, WireRating> = {
-      grounds: conditions,
+      conditions,
       rests: ({ within }) => [conditions, within?.bundle],
-      own: ({ within }) => within?.bundle,
-      restsIn: (_, index) => [conditions[index]],
+      restsIn: ({ within }, index) => [conditions[index], within?.bundle],
       stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
       whole: (_, states) => ({ states, gaps: gapsOf(states) }),
     };

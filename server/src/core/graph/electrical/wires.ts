@@ -7,7 +7,7 @@ import type { ElectricalBasis } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
-import { type TracedPath, traceOf } from "./trace";
+import { traceOf } from "./trace";
 import { type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
 
 export interface WireResult {
@@ -38,11 +38,21 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
   const { paths, protecting } = traceOf(project);
   const through = pathsThroughOf(project);
   const solutions = conditions.map((condition) => states.get(condition));
-  /** By condition and path. */
-  const loads = conditions.map((condition) => paths.map(({ id }) => currents.get(id)?.get(condition)));
-  const carriedBy = ({ wire, paths: behind }: UsedWire, index: number) =>
-    carried(behind, loads[index]!, paths, solutions[index]?.currentIn(wire));
+  /** By path. */
+  const loads = paths.map(({ id }) => currents.get(id));
+  const carriedBy = ({ wire, paths: behind }: UsedWire, index: number): Carried => {
+    const own: Value[] = [];
+    let isWhole = true;
+    for (const position of behind) {
+      const load = loads[position]?.get(conditions[index]!);
+      if (!load) continue;
+      own.push(load);
+      isWhole &&= paths[position]!.isSingle;
+    }
+    return { loads: own, isWhole, amps: solutions[index]?.currentIn(wire) };
+  };
   const how: StatesOf<UsedWire, WireState, WireResult> = {
+    conditions,
     grounds: basis.grounds,
     rests: ({ wire, rating, isUsed, paths: behind }) => {
       const hasOneWay = behind.every((position) => paths[position]!.isSingle);
@@ -51,13 +61,12 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
         const amps = state?.currentIn(wire);
         rests.push(hasOneWay ? amps === undefined : amps);
       }
-      for (const position of behind) rests.push(currents.get(paths[position]!.id), paths[position]!.isSingle);
+      for (const position of behind) rests.push(loads[position], paths[position]!.isSingle);
       return rests;
     },
-    own: ({ rating }, index) => rating.states[index],
     restsIn: (of, index) => {
       const { amps, isWhole, loads: own } = carriedBy(of, index);
-      return [isWhole, isWhole ? amps === undefined : amps, ...own];
+      return [of.rating.states[index], isWhole, isWhole ? amps === undefined : amps, ...own];
     },
     stateIn: (of, index, own) => {
       const { allowed } = of.rating.states[index]!;
@@ -118,23 +127,6 @@ interface Carried {
   readonly isWhole: boolean;
   /** By the network's solution; undefined where nothing determines it. */
   readonly amps: number | undefined;
-}
-
-function carried(
-  behind: readonly number[],
-  currents: readonly (Value | undefined)[],
-  paths: readonly TracedPath[],
-  amps: number | undefined,
-): Carried {
-  const loads: Value[] = [];
-  let isWhole = true;
-  for (const position of behind) {
-    const load = currents[position];
-    if (!load) continue;
-    loads.push(load);
-    isWhole &&= paths[position]!.isSingle;
-  }
-  return { loads, isWhole, amps };
 }
 
 function wireState(
