@@ -23,7 +23,7 @@ const help = `Usage: node tests/performance/bench.mjs [${parts.join("|")} ...] [
 Without a part, all of them. Build first: npm run build.
 
   --lines <n,n,...>    lengths of the install record; default 1000,10000,40000
-  --keystrokes <n>     for each length; default 200
+  --keystrokes <n>     for each length, after those at first; default 400
   --pause <ms>         between keystrokes; default 50, faster than anybody types;
                        0 for one upon the other
   --json               results as JSON
@@ -57,7 +57,7 @@ function parseWanted(argv) {
     allowPositionals: true,
     options: {
       lines: { type: "string", default: "1000,10000,40000" },
-      keystrokes: { type: "string", default: "200" },
+      keystrokes: { type: "string", default: "400" },
       pause: { type: "string", default: "50" },
       json: { type: "boolean", default: false },
       help: { type: "boolean", default: false },
