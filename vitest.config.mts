@@ -1,11 +1,7 @@
 import { defineConfig } from "vitest/config";
 
-/** What starts programs ends them and clears up file by file; what looks at the memory wants one of its own. */
-const apart = [
-  "tests/command-line/**/*.test.ts",
-  "tests/protocol/**/*.test.ts",
-  "tests/{parity,forgetting}.test.ts",
-];
+/** What looks at the memory wants one of its own. */
+const apart = ["tests/forgetting.test.ts"];
 
 export default defineConfig({
   test: {
@@ -18,14 +14,15 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: "core",
+          name: "all",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/workbench/**", ...apart],
-          // The core keeps nothing that one file could see of another, and loads once instead of a hundred times.
+          setupFiles: ["tests/support/clear-up.ts"],
+          // One load of the core in place of a hundred: it keeps nothing that one file could see of another.
           isolate: false,
         },
       },
-      { extends: true, test: { name: "programs", include: apart } },
+      { extends: true, test: { name: "apart", include: apart } },
     ],
   },
 });

@@ -19,7 +19,7 @@ export function tailcone(args: readonly string[], cwd: string): Promise<Outcome>
 
 const saidOfDemo = new Map<string, Promise<Outcome>>();
 
-/** What a process of its own says of the demo as it is; started once in a file of tests, however often it is asked. */
+/** What a process of its own says of the demo as it is; started once, however often it is asked. */
 export function tailconeOnDemo(...args: readonly string[]): Promise<Outcome> {
   const key = JSON.stringify(args);
   const said = saidOfDemo.get(key) ?? tailcone(args, demoWorkspace().folder);

@@ -2,7 +2,6 @@
 import { type ChildProcessByStdio, spawn } from "node:child_process";
 import { once } from "node:events";
 import type { Readable, Writable } from "node:stream";
-import { afterAll, afterEach } from "vitest";
 import {
   createMessageConnection,
   type MessageConnection,
@@ -48,17 +47,17 @@ const timeLimit = 90_000;
 
 const running = new Set<Editor>();
 
-afterEach(async ({ task }) => {
-  if (task.result?.state === "fail") {
+/** After a test. Left alone, each would go on checking its workspace beside the next one. */
+export async function endEditorsOfTest(hasFailed: boolean): Promise<void> {
+  if (hasFailed) {
     for (const editor of running) if (editor.serverLog !== "") console.error(`Server:\n${editor.serverLog}`);
   }
-  // Left alone, each would go on checking its workspace beside the next test.
   await Promise.all([...running].filter(({ isShared }) => !isShared).map((editor) => editor.kill()));
-});
+}
 
-afterAll(async () => {
+export async function endEditors(): Promise<void> {
   await Promise.all([...running].map((editor) => editor.kill()));
-});
+}
 
 export class Editor {
   /** Every publication of diagnostics, in the order in which they came. */

@@ -11,16 +11,15 @@ import {
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { afterAll } from "vitest";
 import { demoFolder } from "./programs";
 
 type Texts = Readonly<Record<string, string | Uint8Array>>;
 
 const homes: string[] = [];
 
-afterAll(() => {
-  for (const home of homes) rmSync(home, { recursive: true, force: true });
-});
+export function removeWorkspaces(): void {
+  for (const home of homes.splice(0)) rmSync(home, { recursive: true, force: true });
+}
 
 /** A temporary folder, with room beside it for what a workspace must not reach. */
 export class Workspace {
