@@ -149,6 +149,7 @@ const rooms = [
   "source",
   "quantities",
   "is-same",
+  "none",
   "nearest",
   "once-each",
   "tables",

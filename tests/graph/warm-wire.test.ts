@@ -13,6 +13,14 @@ const wire = fc.record({
   allowedAmps: fc.double({ min: 0.5, max: 400, noNaN: true }),
 });
 
+/** A hundred feet of a conductor of 1.01 ohm/1000 ft. */
+const copper = {
+  material: "copper",
+  ohmsPer1000FeetAt20: 1.01,
+  lengthFeet: 100,
+  ratingCelsius: 150,
+} as const;
+
 describe("the resistance of a wire that its current warms", () => {
   it("is that of the conductor temperature (AC 43.13-1B par. 11-66), but for a millionth of an ampere", () => {
     fc.assert(
@@ -26,24 +34,12 @@ describe("the resistance of a wire that its current warms", () => {
   });
 
   it("is that at the ambient for a current that is nothing but noise", () => {
-    const of = {
-      material: "copper",
-      ohmsPer1000FeetAt20: 1.01,
-      lengthFeet: 100,
-      ratingCelsius: 150,
-    } as const;
-    const cold = warmWire({ ...of, ambientCelsius: 20, allowedAmps: 50 });
+    const cold = warmWire({ ...copper, ambientCelsius: 20, allowedAmps: 50 });
     expect(warmOhms(cold, 1e-9)).toBeCloseTo(0.101, 12);
   });
 
   it("is that at the rating where no table gives the allowed current", () => {
-    const of = {
-      material: "copper",
-      ohmsPer1000FeetAt20: 1.01,
-      lengthFeet: 100,
-      ratingCelsius: 150,
-    } as const;
-    const unknown = warmWire({ ...of, ambientCelsius: 20, allowedAmps: undefined });
+    const unknown = warmWire({ ...copper, ambientCelsius: 20, allowedAmps: undefined });
     // 0.101 ohm x (234.5 + 150) / (234.5 + 20)
     for (const amps of [0, 20]) expect(warmOhms(unknown, amps)).toBeCloseTo(0.1525914, 7);
   });

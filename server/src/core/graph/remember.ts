@@ -1,3 +1,4 @@
+import { isSame } from "../is-same";
 import { type Keep, type Keeping, keeping, Whole } from "./value";
 
 /**
@@ -49,10 +50,4 @@ export class Memory<A extends object, B extends object, R> {
     ofA.set(b, { basis, ...made });
     return made.result;
   }
-}
-
-function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
-  if (before.length !== now.length) return false;
-  for (let index = 0; index < now.length; index++) if (!Object.is(before[index], now[index])) return false;
-  return true;
 }

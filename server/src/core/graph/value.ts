@@ -3,6 +3,7 @@
  * written and which published source it rests on. Diagnostics, hover, worksheet and papers are views of these
  * nodes; none of them computes.
  */
+import { none } from "../none";
 import { convert, formatMeasure, formatNumber, inUnit, type Quantity, type UnitSymbol } from "../quantities";
 import type { IdKind } from "../records/schema";
 import type { Place, Written } from "../records/written";
@@ -229,8 +230,6 @@ class DerivedValue implements Value {
     return this.told;
   }
 }
-
-const none: readonly never[] = [];
 
 function isList(operand: Operand | readonly Operand[]): operand is readonly Operand[] {
   return Array.isArray(operand);

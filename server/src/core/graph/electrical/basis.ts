@@ -1,5 +1,6 @@
 /** What all parts of the electrical derivation work from. */
 import { isSame } from "../../is-same";
+import { none } from "../../none";
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
 import { type Part, part } from "../part";
@@ -117,5 +118,3 @@ class Basis implements ElectricalBasis {
 function conditionsOf({ install }: Project): readonly Condition[] {
   return install.conditions ?? none;
 }
-
-const none: readonly Condition[] = [];

@@ -1,9 +1,10 @@
 import { wireMethods } from "../../methods/wires";
+import { none } from "../../none";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
 import { derive, derived, type Keep, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
-import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
 
 export interface BundleResult {
@@ -39,7 +40,7 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
   };
   return (project.install.bundles ?? []).flatMap((bundle) => {
     if (!bundle.id) return [];
-    const inside = inBundle.get(bundle.id.value) ?? nothing;
+    const inside = inBundle.get(bundle.id.value) ?? none;
     const isComplete = bundle.wires?.value === inside.length;
     const of = { bundle, id: bundle.id.value, wires: inside, isComplete };
     return [results.recall(bundle, of, how, keep)];

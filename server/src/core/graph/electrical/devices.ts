@@ -1,4 +1,5 @@
 import { wireMethods } from "../../methods/wires";
+import { none } from "../../none";
 import { inUnit } from "../../quantities";
 import type { Condition, Device } from "../../records/types";
 import { Recurring } from "../remember";
@@ -7,7 +8,7 @@ import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
-import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 
 /** A condition in which something behind it runs. */
 export interface DeviceState {
@@ -74,7 +75,7 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
   };
   return [...circuit.inlines.values()].map((inline): DeviceResult => {
     const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
-    const paths = behind.get(inline.id) ?? nothing;
+    const paths = behind.get(inline.id) ?? none;
     const rating = ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device)));
     const isWhole = paths.every((path) => path.isSingle);
     return results.recall(inline.record, { inline, device, rating, paths, isWhole }, how, keep);

@@ -8,8 +8,9 @@
  */
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
-import type { Contact, Protection, Wire } from "../../records/types";
+import type { Contact, Device, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { groupBy } from "../group-by";
 import { recalled } from "../recall";
 
 /** Something that current runs through at one point. */
@@ -53,6 +54,12 @@ const guardOf = onceEach(
 );
 const contactOf = onceEach((record: Contact): Inline => ({ kind: "contact", id: record.id!.value, record }));
 
+/** What records the resistance of something that current runs through: the contact itself, or the kit's device. */
+export function holderOf(inline: Inline, { kit }: Project): Contact | Device | undefined {
+  if (inline.kind === "contact") return inline.record;
+  return kit?.devices?.find(({ id }) => id?.value === inline.record.device?.value);
+}
+
 /** Edges by their position among `edgesOf`, and the names that they lead to. */
 export interface Layout {
   readonly from: readonly string[];
@@ -83,6 +90,11 @@ const inlineKindsOf = recalled(
 
 const componentIdsOf = recalled(({ kit }) => (kit?.components ?? []).map(({ id }) => id?.value));
 
+/** Whether a wire is at this position, and no seat. */
+export function isWire({ seats }: Layout, edge: number): boolean {
+  return edge >= seats;
+}
+
 /** For each point, the positions of edges. */
 type EdgesAt = ReadonlyMap<string, readonly number[]>;
 
@@ -90,16 +102,10 @@ type EdgesAt = ReadonlyMap<string, readonly number[]>;
 export const edgesAtOf: (project: Project) => { readonly into: EdgesAt; readonly outOf: EdgesAt } = recalled(
   (project) => {
     const { from, to } = layoutOf(project);
-    return { into: positionsOf(to), outOf: positionsOf(from) };
+    const positions = [...from.keys()];
+    return {
+      into: groupBy(positions, (position) => to[position]!),
+      outOf: groupBy(positions, (position) => from[position]!),
+    };
   },
 );
-
-function positionsOf(names: readonly string[]): EdgesAt {
-  const positions = new Map<string, number[]>();
-  names.forEach((name, position) => {
-    const known = positions.get(name);
-    if (known) known.push(position);
-    else positions.set(name, [position]);
-  });
-  return positions;
-}

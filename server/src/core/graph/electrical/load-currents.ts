@@ -1,18 +1,10 @@
-import type {
-  Bus,
-  Component,
-  Condition,
-  Contact,
-  Device,
-  Electrical,
-  Source,
-  Wire,
-} from "../../records/types";
+import type { Bus, Component, Condition, Electrical, Source, Wire } from "../../records/types";
 import { recalled } from "../recall";
 import { Recurring } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
+import { holderOf } from "./layout";
 import type { NetworkState } from "./network";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { drawIn, undrawnIn } from "./running";
@@ -74,16 +66,19 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
   };
   const found = new Map<string, ByCondition>();
   for (const path of basis.circuit.paths) {
-    const of = { path, holders: holdersOn(path, basis) };
+    const of = { path, holders: path.through.map((inline) => holderOf(inline, basis.project)) };
     found.set(path.id, voltagesOf.recall(path.component, of, how, keep));
   }
   return found;
 }
 
+/** What records the resistance of each device and contact on a way, in their order. */
+type Holders = readonly ReturnType<typeof holderOf>[];
+
 /** A load with what is on its path. */
 interface LoadOnPath {
   readonly path: LoadPath;
-  readonly holders: ReturnType<typeof holdersOn>;
+  readonly holders: Holders;
 }
 
 /** Voltages of the buses that feed a path. */
@@ -223,7 +218,7 @@ function loadCurrent(
 /** What stands ahead of a load. The voltage's operands are made of this alone, so that they keep no more alive. */
 interface AheadOfLoad {
   readonly buses: readonly Value[];
-  readonly holders: ReturnType<typeof holdersOn>;
+  readonly holders: Holders;
   readonly runs: readonly Run[];
 }
 
@@ -306,17 +301,6 @@ function throughOperands(path: LoadPath, holders: AheadOfLoad["holders"]): Recor
       id,
       written(`resistance of ${id}`, holders[index]?.resistance, "ohm"),
     ]),
-  );
-}
-
-/** What records the resistance of each device and contact on the way: the contact itself, or the kit's device. */
-export function holdersOn(
-  { through }: LoadPath,
-  { project }: ElectricalBasis,
-): readonly (Contact | Device | undefined)[] {
-  const devices = project.kit?.devices;
-  return through.map(({ kind, record }) =>
-    kind === "contact" ? record : devices?.find(({ id }) => id?.value === record.device?.value),
   );
 }
 

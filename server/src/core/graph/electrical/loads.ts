@@ -1,4 +1,5 @@
 import { wireMethods } from "../../methods/wires";
+import { none } from "../../none";
 import type { Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
 import { derive, derived, type Keep, known, tabled, type Value } from "../value";
@@ -6,7 +7,7 @@ import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { DeviceResult } from "./devices";
 import type { BusVoltages, LoadCurrents, LoadVoltages } from "./load-currents";
-import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
 
 export interface LoadResult {
@@ -75,7 +76,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
       voltage: voltages.get(path.id)?.get(condition),
       inWires: wires.map((wire) => wire.states[index]?.drop),
       inDevices: passed.flatMap((device) => dropInDevice(device, condition) ?? []),
-      ofBuses: path.isSingle ? nothing : path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []),
+      ofBuses: path.isSingle ? none : path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []),
     };
   };
   const how: StatesOf<FoundOnPath, Lost | undefined, LoadResult> = {
@@ -105,7 +106,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] 
     for (let index = 0; index < conditions.length; index++) {
       const condition = conditions[index]!;
       const current = currents.get(path.id)?.get(condition);
-      const { drop, limit, order = nothing } = lost[index] ?? {};
+      const { drop, limit, order = none } = lost[index] ?? {};
       if (!current) continue;
       const voltage = voltages.get(path.id)?.get(condition);
       const worst = order.map((position) => wires[position]!);

@@ -63,5 +63,3 @@ export class RecurringStates<S, R> {
     return result;
   }
 }
-
-export const nothing: readonly never[] = [];

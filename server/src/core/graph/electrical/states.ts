@@ -5,7 +5,7 @@ import type { Condition, Source } from "../../records/types";
 import type { Written } from "../../records/written";
 import { Memory } from "../remember";
 import { noValues } from "../value";
-import { inlinesOf } from "./layout";
+import { holderOf, inlinesOf } from "./layout";
 import { type Network, NetworkState, type WiredNetwork } from "./network";
 import { loadsIn } from "./running";
 import type { SourceOutputs } from "./source-outputs";
@@ -95,10 +95,6 @@ function stiff(nominal: Written<Quantity<"voltage">> | undefined): SolverSource 
 
 /** By branch up to the first wire, what does not warm: breakers, fuses and contacts, then ties, feeders and seats. */
 export function resistancesOf(project: Project, { tieOhms }: Network): number[] {
-  const deviceOf = (id: string | undefined) =>
-    project.kit?.devices?.find((device) => device.id?.value === id);
-  const inlines = [...inlinesOf(project).values()].map((inline) =>
-    inline.kind === "contact" ? inline.record : deviceOf(inline.record.device?.value),
-  );
-  return [...inlines.map((record) => record?.resistance?.value.si ?? 0), ...tieOhms];
+  const holders = [...inlinesOf(project).values()].map((inline) => holderOf(inline, project));
+  return [...holders.map((record) => record?.resistance?.value.si ?? 0), ...tieOhms];
 }

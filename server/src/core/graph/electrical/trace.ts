@@ -1,8 +1,9 @@
 /** The ways of the current, followed through a circuit's layout. */
+import { none } from "../../none";
 import { remembered } from "../../once-each";
 import type { Project } from "../../project";
 import { recalled } from "../recall";
-import { edgesAtOf, type Layout, layoutOf } from "./layout";
+import { edgesAtOf, isWire, type Layout, layoutOf } from "./layout";
 
 /** What was followed; wires by the position of their edge. The same object while the layout is. */
 export interface Trace {
@@ -49,8 +50,6 @@ interface Upstream {
   readonly buses: readonly string[];
   readonly isSingle: boolean;
 }
-
-const none: readonly number[] = [];
 
 class Tracer {
   private readonly layout: Layout;
@@ -122,7 +121,7 @@ class Tracer {
       if (into.length > 1) isSingle = false;
       for (const edge of into) {
         if (this.leadsInCircle(edge)) continue;
-        if (this.isWire(edge)) wires.push(edge);
+        if (isWire(this.layout, edge)) wires.push(edge);
         points.add(this.layout.from[edge]!);
       }
     }
@@ -139,15 +138,11 @@ class Tracer {
       const outOf = this.outOf(point).filter((edge) => this.reachesGround(this.layout.to[edge]!));
       if (outOf.length > 1) isSingle = false;
       for (const edge of outOf) {
-        if (this.isWire(edge)) wires.push(edge);
+        if (isWire(this.layout, edge)) wires.push(edge);
         points.add(this.layout.to[edge]!);
       }
     }
     return { wires, isSingle };
-  }
-
-  private isWire(edge: number): boolean {
-    return edge >= this.layout.seats;
   }
 
   private readonly reachesGround = remembered((start: string): boolean => {

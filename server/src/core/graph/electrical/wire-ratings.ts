@@ -2,6 +2,7 @@
  * What each wire may carry where it runs: free air, bundle and altitude together.
  */
 import { allowedCurrent, freeAirCurrent, wireMethods } from "../../methods/wires";
+import { none } from "../../none";
 import type { Project } from "../../project";
 import { inUnit } from "../../quantities";
 import type { Bundle, Condition, Wire } from "../../records/types";
@@ -13,7 +14,7 @@ import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
 import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
-import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import { type WarmWire, warmWire } from "./warm-wire";
 
 /** A table asked for something that it does not hold. */
@@ -119,7 +120,7 @@ const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alon
 
 function rate(laid: Laid, air: Air, keep: Keep): Rated {
   const { wire, within } = laid;
-  const { allowed, gaps } = wire.id ? allowance(laid, air, keep) : { allowed: undefined, gaps: nothing };
+  const { allowed, gaps } = wire.id ? allowance(laid, air, keep) : { allowed: undefined, gaps: none };
   const { gauge, length, rating, material } = wire;
   const ambientCelsius = celsiusOf(within?.bundle, air.condition);
   if (!gauge || !length || !rating || ambientCelsius === undefined)
@@ -158,7 +159,7 @@ function allowance(laid: Laid, air: Air, keep: Keep): Pick<Rated, "allowed" | "g
     bundleFactor: factor,
     altitudeFactor: air.factor.value,
   });
-  return { allowed: keep(allowedValue(laid, air, inFreeAir, amps)), gaps: nothing };
+  return { allowed: keep(allowedValue(laid, air, inFreeAir, amps)), gaps: none };
 }
 
 /** @param amps for copper */
@@ -260,6 +261,7 @@ export function gapOf<T>(wanted: string, lookup: Lookup<T> | undefined): Gap | u
   return lookup && !lookup.covered ? { wanted, reason: lookup.reason, source: lookup.source } : undefined;
 }
 
-function about(wire: Wire, condition: Condition) {
+/** What a value of a wire in a condition is about. */
+export function about(wire: Wire, condition: Condition) {
   return { subject: { kind: "wire", id: wire.id!.value }, condition: condition.id?.value } as const;
 }

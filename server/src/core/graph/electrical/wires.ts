@@ -1,4 +1,5 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
+import { none } from "../../none";
 import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
 import { recalled } from "../recall";
@@ -6,9 +7,9 @@ import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, wri
 import type { ElectricalBasis } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
-import { nothing, RecurringStates, type StatesOf } from "./recurring-states";
+import { RecurringStates, type StatesOf } from "./recurring-states";
 import { traceOf } from "./trace";
-import { type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
+import { about, type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -89,7 +90,7 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
       wire,
       rating: ratings.of(wire)!,
       isUsed: own !== undefined && protecting.has(own),
-      paths: (own !== undefined && through[own]) || nothing,
+      paths: (own !== undefined && through[own]) || none,
     };
     found.set(wire, results.recall(wire, of, how, keep));
   }
@@ -261,8 +262,4 @@ function wireDrop(
       })),
     )
   );
-}
-
-function about(wire: Wire, condition: Condition) {
-  return { subject: { kind: "wire", id: wire.id!.value }, condition: condition.id?.value } as const;
 }

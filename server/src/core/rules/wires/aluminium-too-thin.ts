@@ -3,7 +3,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { thickerGauges } from "./governing";
-import { copperInstead, holdRecorded, ofEachWire, wireOf } from "./recorded";
+import { copperInstead, holdGauge, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.thinnestAluminiumGauge;
 
@@ -22,17 +22,7 @@ export const aluminiumTooThin = defineRule<{ wire: string; gauge: number; thinne
   }),
   check: ofEachWire(function* (wire, subject) {
     if (wire.material?.value !== "aluminium") return;
-    const held = holdRecorded(
-      { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
-      limit,
-      "thinnest-gauge",
-    );
-    if (!held) return;
-    yield {
-      ...held,
-      rule: "aluminium-too-thin",
-      facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
-    };
+    yield* holdGauge("aluminium-too-thin", wire, subject, limit);
   }),
   *remedies(assessment, project) {
     const wire = wireOf(assessment, project);

@@ -11,6 +11,7 @@ import {
   type ValueUnit,
   written,
 } from "../../graph/value";
+import { none } from "../../none";
 import type { Project } from "../../project";
 import { convert, formatApart, type Quantity, roundDown, roundUp, type UnitSymbol } from "../../quantities";
 import type { Wire } from "../../records/types";
@@ -56,6 +57,20 @@ export function holdRecorded(
     sources: [limit.source],
   });
   return allowed && holdAgainst(recorded, unit, limit.bound, allowed);
+}
+
+/** Holds a wire's gauge against the thinnest that a document allows. */
+export function* holdGauge(
+  rule: string,
+  { gauge }: Wire,
+  subject: Subject,
+  limit: PlainLimit,
+): Iterable<Assessment> {
+  const recorded = { subject, quantity: "wire-gauge", name: "gauge", written: gauge } as const;
+  const held = holdRecorded(recorded, limit, "thinnest-gauge");
+  if (!held) return;
+  const facts = { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value };
+  yield { ...held, rule, facts };
 }
 
 /** Holds a recorded number against a limit that is itself derived. */
@@ -113,13 +128,11 @@ export function ofEachWire<R extends Assessment | Problem, S = undefined>(
   sharedOf?: (project: Project) => S,
 ): (project: Project) => readonly R[] {
   return ofEach(
-    ({ install }) => install.wires ?? noWires,
+    ({ install }) => install.wires ?? none,
     (wire, shared: S) => (wire.id ? judge(wire, { kind: "wire", id: wire.id.value }, shared) : []),
     sharedOf,
   );
 }
-
-const noWires: readonly Wire[] = [];
 
 /** The wire that an assessment is about. */
 export function wireOf({ subject }: Assessment, { install }: Project): Wire | undefined {

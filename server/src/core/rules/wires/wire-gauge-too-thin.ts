@@ -3,7 +3,7 @@ import { wireInstallationLimits } from "../../tables/wire-installation-limits";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
 import { thickerGauges } from "./governing";
-import { holdRecorded, ofEachWire, wireOf } from "./recorded";
+import { holdGauge, ofEachWire, wireOf } from "./recorded";
 
 const limit = wireInstallationLimits.thinnestGauge;
 
@@ -23,17 +23,7 @@ export const wireGaugeTooThin = defineRule<{ wire: string; gauge: number; thinne
   }),
   check: ofEachWire(function* (wire, subject) {
     if (wire.material?.value === "aluminium") return;
-    const held = holdRecorded(
-      { subject, quantity: "wire-gauge", name: "gauge", written: wire.gauge },
-      limit,
-      "thinnest-gauge",
-    );
-    if (!held) return;
-    yield {
-      ...held,
-      rule: "wire-gauge-too-thin",
-      facts: { wire: subject.id, gauge: held.value.value, thinnest: held.limit.value },
-    };
+    yield* holdGauge("wire-gauge-too-thin", wire, subject, limit);
   }),
   *remedies(assessment, project) {
     yield* thickerGauges(wireOf(assessment, project)?.gauge, assessment.subject.id);

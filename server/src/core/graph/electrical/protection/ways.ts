@@ -4,7 +4,7 @@ import { remembered } from "../../../once-each";
 import type { Project } from "../../../project";
 import type { Electrical, Source } from "../../../records/types";
 import { derive, type Keep, type Operand, sumOf, type Value, written } from "../../value";
-import { edgesAtOf, type Layout, layoutOf } from "../layout";
+import { edgesAtOf, isWire, type Layout, layoutOf } from "../layout";
 import { type TracedPath, traceOf } from "../trace";
 
 /** The one way from a bus to a point, by names and positions; what stands at the point itself is counted. */
@@ -54,7 +54,7 @@ export class Ways {
       if (this.layout.inlines.has(at)) inlines.push(at);
       const [edge, ...others] = this.into.get(at) ?? [];
       if (edge === undefined || others.length > 0) return undefined;
-      if (this.isWire(edge)) wires.push(edge);
+      if (isWire(this.layout, edge)) wires.push(edge);
       at = this.layout.from[edge]!;
     }
     return { bus: at, wires: wires.reverse(), inlines: inlines.reverse() };
@@ -89,10 +89,6 @@ export class Ways {
 
   private pointsAhead(point: string): string[] {
     return (this.into.get(point) ?? []).map((edge) => this.layout.from[edge]!);
-  }
-
-  private isWire(edge: number): boolean {
-    return edge >= this.layout.seats;
   }
 
   /** From a point on toward ground; where a return divides, as if the other ways were off. */
