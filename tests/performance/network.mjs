@@ -58,7 +58,7 @@ function measure(prepare, { topology, conditions }, reference) {
 
   const answers = solveAll();
   for (const answer of answers) assert.equal(answer.kind, "solved");
-  const volts = answers.map(({ potentials }) => potentials.map((value) => Math.round(value * 1e6)));
+  const volts = answers.map(({ potentials }) => Array.from(potentials, (value) => Math.round(value * 1e6)));
   const hash = createHash("sha256").update(JSON.stringify(volts)).digest("hex").slice(0, 16);
   console.log(`answers: ${hash}`);
   assert.equal(hash, expected);
