@@ -1,6 +1,6 @@
 /** What is made anew of the same things is the same, and what an edit does not touch is not made anew. */
 import { describe, expect, it } from "vitest";
-import { check } from "../../server/src/core/check";
+import { check, type Judgement } from "../../server/src/core/check";
 import {
   electricalOf,
   openingsOf,
@@ -75,25 +75,26 @@ describe("an edit leaves alone", () => {
     wires: (project) => electricalOf(project).wires,
   } satisfies Record<string, (project: Parameters<typeof weightsOf>[0]) => unknown>;
 
-  /** Names of the parts that are others after the edit. */
-  function changedBy(place: RegExp): string[] {
+  /** What a check makes of a record of the demo, before and after the edit. */
+  function judgedTwice(name: string, edit: (text: string) => string): [before: Judgement, after: Judgement] {
     const texts = new Map(Object.entries(demoRecords()));
     const shelf = new RecordShelf({
       resolve: (_, path) => (texts.has(path) ? path : undefined),
       text: (file) => texts.get(file),
     });
-    const judged = () => {
-      const { project } = check(shelf.load(demo.clean)!, shelf);
-      return Object.entries(parts).map(([name, of]) => [name, of(project!)] as const);
-    };
-    const before = new Map(judged());
-    const text = texts.get(demo.clean)!;
-    const edited = text.replace(place, (whole, digit: string) =>
-      whole.replace(digit, String((Number(digit) % 9) + 1)),
-    );
-    expect(edited).not.toBe(text);
-    texts.set(demo.clean, edited);
-    return judged().flatMap(([name, now]) => (Object.is(now, before.get(name)) ? [] : [name]));
+    const before = check(shelf.load(name)!, shelf);
+    const edited = edit(texts.get(name)!);
+    expect(edited).not.toBe(texts.get(name));
+    texts.set(name, edited);
+    return [before, check(shelf.load(name)!, shelf)];
+  }
+
+  /** Names of the parts that are others after another digit at the place. */
+  function changedBy(place: RegExp): string[] {
+    const [before, after] = judgedTwice(demo.clean, (text) =>
+      text.replace(place, (whole, digit: string) => whole.replace(digit, String((Number(digit) % 9) + 1))),
+    ).map(({ project }) => Object.entries(parts).map(([, of]) => of(project!)));
+    return Object.keys(parts).filter((_, index) => !Object.is(before![index], after![index]));
   }
 
   it.each([
@@ -103,5 +104,11 @@ describe("an edit leaves alone", () => {
     ["where an opening stands", / x: (\d)/, ["openings", "structure", "weights"]],
   ])("%s: all that does not rest on it", (_, place, touched) => {
     expect(changedBy(place).sort()).toEqual(touched);
+  });
+
+  it("a remark above everything: every finding", () => {
+    const [before, after] = judgedTwice(demo.faulty, (text) => `# seen\n${text}`);
+    expect(before.findings.length).toBeGreaterThan(20);
+    expect(after.findings.map((finding, index) => finding === before.findings[index])).not.toContain(false);
   });
 });

@@ -46,6 +46,27 @@ it("is offered on the finding, says what it does, and is tied to the finding and
   ]);
 });
 
+it("is that of the text as it stands: a line put in above moves its edits", async () => {
+  const { editor, uri, before } = await openText();
+  const fixOf = async (diagnostics: typeof before) => {
+    const drop = diagnostics.find(({ code }) => code === "wire-voltage-drop")!;
+    const [fix] = (await editor.actions(uri, drop.range)) ?? [];
+    return editsOf(fix!);
+  };
+  const { edits } = await fixOf(before);
+  const top = { line: 0, character: 0 };
+  editor.apply(uri, [{ range: { start: top, end: top }, newText: "# A remark above everything.\n" }]);
+  const after = await fixOf(await editor.diagnostics(uri));
+  const down = ({ line, character }: typeof top) => ({ line: line + 1, character });
+  expect(after).toMatchObject({ version: editor.versionOf(uri) });
+  expect(after.edits).toEqual(
+    edits.map(({ range: { start, end }, newText }) => ({
+      range: { start: down(start), end: down(end) },
+      newText,
+    })),
+  );
+});
+
 it("is not offered elsewhere", async () => {
   const { editor, uri } = await openText();
   expect(await editor.actions(uri, editor.rangeOf(uri, "HM-0412\n"))).toEqual([]);

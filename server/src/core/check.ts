@@ -6,6 +6,7 @@ import type { Assessment, Finding, Problem, Severity } from "./findings/finding"
 import { recalled } from "./graph/recall";
 import { subjectWords } from "./graph/value";
 import { limits } from "./limits";
+import { none } from "./none";
 import { judgeAlone, linkProject, type Project, type RecordSource, unmodified } from "./project";
 import type { LoadedRecord } from "./records/record";
 import { ruleById, rules } from "./rules";
@@ -121,15 +122,15 @@ function rulingOf(results: Iterable<Result>): Ruling {
  * Where a finding stands. That of an install record stands in it: what a rule places in a record that this one
  * names is told at the link, with the place beside it.
  */
-function placeOf({ place, related = [] }: Result, project: Project | undefined) {
+function placeOf({ place, related = none }: Result, project: Project | undefined) {
   if (!project || place.file === project.file.file || !("node" in place)) return { anchor: place, related };
   const link = project.kit?.place.file === place.file ? "kit" : "airframe";
   const there = { place, words: `in the ${link} record` };
   return { anchor: linkPlace(project, link), related: [there, ...related] };
 }
 
-/** What a rule recalls, it says in the same words. */
-const wordsOf = new WeakMap<Result, Message>();
+/** What a rule finds again is the finding of before: what was made of that need not be made again. */
+const told = new WeakMap<Result, Finding>();
 
 function toFinding(
   fault: Result,
@@ -140,26 +141,32 @@ function toFinding(
   if (!rule) return undefined;
   const severity = severities?.[rule.id] ?? severityOf(rule, fault);
   if (severity === "off") return undefined;
-  const said = () => {
-    const words = wordsOf.get(fault) ?? rule.say(fault.facts);
-    wordsOf.set(fault, words);
+  const { anchor, related } = placeOf(fault, project);
+  const before = told.get(fault);
+  if (before?.severity === severity && before.anchor === anchor && before.related === related) return before;
+  let words: Message | undefined;
+  const say = () => {
+    words ??= rule.say(fault.facts);
     return words;
   };
-  return {
+  const finding = {
     rule: rule.id,
     severity,
     subject: fault.subject ? subjectWords(fault.subject) : "",
-    ...placeOf(fault, project),
+    anchor,
+    related,
     // Put into words when somebody reads it: of a remedy that is only tried, nobody does.
     get what() {
-      return said().what;
+      return say().what;
     },
     get todo() {
-      return said().todo;
+      return say().todo;
     },
     facts: fault.facts,
     ...("holds" in fault ? { assessment: fault } : { problem: fault }),
   };
+  told.set(fault, finding);
+  return finding;
 }
 
 /** A limit that rests on memory or on habit warns, whatever its rule would say. */

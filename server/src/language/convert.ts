@@ -81,12 +81,12 @@ export function toDiagnostic(
 }
 
 /** What is wrong, what to do or how it is accepted, and by which table. */
-function messageOf(finding: Finding): string {
+const messageOf: (finding: Finding) => string = onceEach((finding) => {
   const { what, accepted } = finding;
   const todo = accepted ? `${sentence(acceptedWords(accepted))}.` : finding.todo;
   const source = sourcesBehind(finding)[0];
   return [what, todo, ...(source ? [`Source: ${citeTogether([source])[0]}`] : [])].join("\n");
-}
+});
 
 export function toHover({ node, markdown }: Hover, converter: Converter): ProtocolHover {
   return {

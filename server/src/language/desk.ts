@@ -11,7 +11,8 @@ import type { Documents } from "./documents";
 export class Desk {
   readonly shelf: RecordShelf;
   private readonly judged = new Map<string, Judgement>();
-  private readonly proven = new WeakMap<Finding, readonly ProvenRemedy[]>();
+  /** A finding can be that of many judgements; what mends it belongs to the text of one. */
+  private readonly proven = new WeakMap<Judgement, Map<Finding, readonly ProvenRemedy[]>>();
   private options: CheckOptions = {};
 
   constructor(private readonly documents: Documents) {
@@ -44,10 +45,10 @@ export class Desk {
 
   /** Tried once for each judgement: an editor asks again with every move of the cursor. */
   remediesOf(finding: Finding, judgement: Judgement): readonly ProvenRemedy[] {
-    const known = this.proven.get(finding) ?? [
-      ...provenRemedies(finding, judgement, this.shelf, this.options),
-    ];
-    this.proven.set(finding, known);
+    const proven = this.proven.get(judgement) ?? new Map<Finding, readonly ProvenRemedy[]>();
+    this.proven.set(judgement, proven);
+    const known = proven.get(finding) ?? [...provenRemedies(finding, judgement, this.shelf, this.options)];
+    proven.set(finding, known);
     return known;
   }
 
