@@ -10,7 +10,17 @@ import {
   emptyWeightSource,
 } from "../../tables/empty-weight-definitions";
 import { isWholeList } from "../entries";
-import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
+import {
+  derive,
+  derived,
+  type Keep,
+  type Operand,
+  type Subject,
+  sumOf,
+  toleranceOf,
+  type Value,
+  written,
+} from "../value";
 import type { BalanceUnits } from "./balance-units";
 
 /**
@@ -27,6 +37,8 @@ export interface ScaleResult {
   readonly arm: Value | undefined;
   /** reading - tare */
   readonly net: Value | undefined;
+  /** How far the reading may be off either way; undefined where it is written without a tolerance. */
+  readonly tolerance: Operand;
   readonly moment: Value | undefined;
 }
 
@@ -45,6 +57,8 @@ export interface WeighingSheet {
   readonly scales: readonly ScaleResult[];
   readonly items: readonly WeighedItemResult[];
   readonly weighedWeight: Value | undefined;
+  /** Undefined where no scale has a tolerance. */
+  readonly weighedTolerance: Value | undefined;
   readonly emptyWeight: Value | undefined;
   readonly emptyMoment: Value | undefined;
   readonly emptyCg: Value | undefined;
@@ -83,6 +97,21 @@ export function deriveWeighing(
       sources: [balanceSources.weighing],
     }),
   );
+  const tolerances = scales.flatMap(({ tolerance }) => tolerance ?? []);
+  const weighedTolerance =
+    tolerances.length > 0
+      ? keep(
+          derive({
+            subject,
+            quantity: "weighed-weight-tolerance",
+            unit: units.weight,
+            formula: "sum(t)",
+            operands: { t: tolerances },
+            compute: ({ t }) => sumOf(t),
+            notes: ["Tolerances are added up as they stand: the worst case, not the likely one."],
+          }),
+        )
+      : undefined;
   const emptyWeight = keep(
     derive({
       subject,
@@ -144,6 +173,7 @@ export function deriveWeighing(
     scales,
     items,
     weighedWeight,
+    weighedTolerance,
     emptyWeight,
     emptyMoment,
     emptyCg,
@@ -188,7 +218,8 @@ function deriveScale(scale: Scale, weighing: Weighing, units: BalanceUnits, keep
     }),
   );
   const product = momentOf(subject, derived("net weight", net), derived("arm", arm), units);
-  return { id, scale, arm, net, moment: keep(product) };
+  const tolerance = toleranceOf(`tolerance of ${id}`, scale.reading, units.weight);
+  return { id, scale, arm, net, tolerance, moment: keep(product) };
 }
 
 const signs: Readonly<Record<Treatment, -1 | 0 | 1>> = { remove: -1, keep: 0, add: 1, leave: 0 };
