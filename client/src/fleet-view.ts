@@ -80,7 +80,7 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
     .at(-1)!
     .replace(/\.install\.ya?ml$/, "");
   const item = new vscode.TreeItem(name, vscode.TreeItemCollapsibleState.Collapsed);
-  const short = [electrical && `electrical ${electrical.share}`, balance && `CG ${balance.share}`];
+  const short = [balance && `CG ${balance.share}`, electrical && `elec. ${electrical.share}`];
   const margins = [
     electrical && `least electrical margin ${electrical.share}`,
     balance && `CG to the envelope ${balance.share}`,

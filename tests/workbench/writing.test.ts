@@ -67,7 +67,7 @@ test("the installs of the folder stand side by side", async () => {
   expect(await shown.allInnerTexts()).toEqual([
     expect.stringMatching(/^\d+ errors$/),
     expect.stringMatching(/^\d+ errors$/),
-    expect.stringMatching(/^(\d+ warnings? · )?electrical \d+ % · CG \d+ %$/),
+    expect.stringMatching(/^(\d+ warnings? · )?CG \d+ % · elec\. \d+ %$/),
   ]);
   await editor.screenshot("12-installs");
 });
