@@ -176,6 +176,15 @@ describe("the tolerance of scales", () => {
     expect(stated.tolerance).toBeUndefined();
   });
 
+  test("is not known while a reading is not", () => {
+    const { before, tolerance } = weightsOf(
+      judge(text(" ± 3").replace("reading: 486.4 ± 3 lb, ", "")).project!,
+    ).change;
+    expect(before.weighing!.weighedTolerance).toBeUndefined();
+    expect(before.weight).toBeUndefined();
+    expect(tolerance).toBeUndefined();
+  });
+
   test("is pointed at where it leaves most open", () => {
     const judgement = judge(text(" ± 30"));
     const { anchor } = judgement.findings.find(({ rule }) => rule === "limit-within-tolerance")!;

@@ -3,6 +3,7 @@
  * the empty weight, plus what belongs to it and was missing. What belongs to it, the certification basis says.
  */
 import { armOf, balanceSources, moment } from "../../methods/balance";
+import { addedUpNote } from "../../methods/tolerance";
 import type { AirframeRecord, Scale, Weighing, WeighingItem } from "../../records/types";
 import {
   type EmptyWeightDefinition,
@@ -97,21 +98,23 @@ export function deriveWeighing(
       sources: [balanceSources.weighing],
     }),
   );
-  const tolerances = scales.flatMap(({ tolerance }) => tolerance ?? []);
-  const weighedTolerance =
-    tolerances.length > 0
-      ? keep(
-          derive({
-            subject,
-            quantity: "weighed-weight-tolerance",
-            unit: units.weight,
-            formula: "sum(t)",
-            operands: { t: tolerances },
-            compute: ({ t }) => sumOf(t),
-            notes: ["Tolerances are added up as they stand: the worst case, not the likely one."],
-          }),
-        )
-      : undefined;
+  // A reading without a tolerance counts as exact; one that is not there is not known.
+  const tolerances = scales.flatMap(({ scale, tolerance }) =>
+    scale.reading ? (tolerance ?? []) : [undefined],
+  );
+  const weighedTolerance = scales.some(({ tolerance }) => tolerance)
+    ? keep(
+        derive({
+          subject,
+          quantity: "weighed-weight-tolerance",
+          unit: units.weight,
+          formula: "sum(t)",
+          operands: { t: [...unknown, ...tolerances] },
+          compute: ({ t }) => sumOf(t),
+          notes: [addedUpNote],
+        }),
+      )
+    : undefined;
   const emptyWeight = keep(
     derive({
       subject,

@@ -3,7 +3,7 @@
  * height where everything says where it stands; with the worst case of the tolerances.
  */
 import { armOf, armToPercentMac, balanceSources, moment } from "../../methods/balance";
-import { type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
+import { addedUpNote, type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
 import type { Project } from "../../project";
 import type { QuantityName } from "../quantity-names";
 import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
@@ -297,7 +297,7 @@ function deriveTolerance(
         formula: weightTolerances.length > 0 ? "sum(t)" : "0",
         operands: { t: weightTolerances },
         compute: ({ t }) => sumOf(t),
-        notes: ["Tolerances are added up as they stand: the worst case, not the likely one."],
+        notes: [addedUpNote],
       }),
     ),
     foremost: end("empty-cg-foremost", "forward", range.foremost.arm),
