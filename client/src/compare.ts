@@ -7,6 +7,13 @@ interface GitApi {
   toGitUri(uri: vscode.Uri, revision: string): vscode.Uri;
 }
 
+/** What `tailcone/compare` gives. */
+interface CompareAnswer {
+  /** The revision does not have the record. */
+  readonly isNew: boolean;
+  readonly html: string;
+}
+
 /**
  * Compares the record in front with a revision: the texts side by side, and beside them what the change does. The
  * server compares; here it gets the texts of the revision, and its page is shown.
@@ -41,8 +48,7 @@ export class RevisionComparison implements vscode.Disposable {
   async show(revision: string): Promise<void> {
     const uri = vscode.window.activeTextEditor?.document.uri;
     const git = await gitApi();
-    const repository = uri && git?.getRepository(uri);
-    if (!uri || !git || !repository) {
+    if (!uri || !git?.getRepository(uri)) {
       void vscode.window.showInformationMessage(
         git
           ? "No open git repository holds this record. Is it in a folder above? Git: Open Repositories in Parent Folders."
@@ -51,19 +57,17 @@ export class RevisionComparison implements vscode.Disposable {
       return;
     }
     const name = uri.path.split("/").at(-1) ?? "";
-    try {
-      await repository.show(revision, uri.fsPath);
-    } catch {
+    const answer = await this.client.sendRequest<CompareAnswer | null>("tailcone/compare", {
+      uri: this.client.code2ProtocolConverter.asUri(uri),
+      revision,
+    });
+    if (!answer) return;
+    if (answer.isNew) {
       void vscode.window.showInformationMessage(
         `${name} is not in ${revision}: there is nothing to compare with.`,
       );
       return;
     }
-    const answer = await this.client.sendRequest<{ readonly html: string } | null>("tailcone/compare", {
-      uri: this.client.code2ProtocolConverter.asUri(uri),
-      revision,
-    });
-    if (!answer) return;
     await vscode.commands.executeCommand(
       "vscode.diff",
       git.toGitUri(uri, revision),

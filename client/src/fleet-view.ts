@@ -25,7 +25,9 @@ interface Position {
 }
 
 interface Detail {
+  /** Short, as the view is narrow. */
   readonly name: string;
+  readonly inFull: string;
   readonly margin: Margin;
 }
 
@@ -78,7 +80,7 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
     .at(-1)!
     .replace(/\.install\.ya?ml$/, "");
   const item = new vscode.TreeItem(name, vscode.TreeItemCollapsibleState.Collapsed);
-  const short = [electrical?.share, balance && `CG ${balance.share}`];
+  const short = [balance && `CG ${balance.share}`, electrical && `elec. ${electrical.share}`];
   const margins = [
     electrical && `least electrical margin ${electrical.share}`,
     balance && `CG to the envelope ${balance.share}`,
@@ -87,8 +89,8 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
   const warnings = counted(counts.warning, "warning");
   const inFull = [errors, warnings, ...margins].filter((part) => part).join(", ");
   item.id = uri;
-  // The view is narrow: the worst comes first, and what does not fit is in the tooltip.
-  item.description = [errors || warnings, ...short].filter((part) => part).join(" · ");
+  // The view is narrow. Margins of what is at fault anyway stand below and in the tooltip.
+  item.description = errors || [warnings, ...short].filter((part) => part).join(" · ");
   item.tooltip = `${name}\n${kit ?? "no kit"} in ${airframe ?? "no airframe"}: ${inFull || "no faults"}`;
   item.accessibilityInformation = { label: `${name}: ${inFull || "no faults"}` };
   item.iconPath = iconOf(counts);
@@ -96,9 +98,12 @@ function installItem({ uri, kit, airframe, counts, electrical, balance }: Instal
   return item;
 }
 
-function detailItem({ name, margin }: Detail): vscode.TreeItem {
+function detailItem({ name, inFull, margin }: Detail): vscode.TreeItem {
   const item = new vscode.TreeItem(`${name} ${margin.share}`);
+  const label = `${inFull} ${margin.share}: ${margin.of}`;
   item.description = margin.of;
+  item.tooltip = label;
+  item.accessibilityInformation = { label };
   item.iconPath = new vscode.ThemeIcon(margin.holds ? "pass" : "error");
   const { uri, range } = margin;
   if (uri && range) {
@@ -115,10 +120,10 @@ function detailItem({ name, margin }: Detail): vscode.TreeItem {
 
 function detailsOf({ electrical, balance }: Install): Detail[] {
   const details = [
-    { name: "Least electrical margin", margin: electrical },
-    { name: "CG to the envelope", margin: balance },
+    { name: "Electrical", inFull: "Least electrical margin", margin: electrical },
+    { name: "CG", inFull: "CG to the envelope", margin: balance },
   ];
-  return details.flatMap(({ name, margin }) => (margin ? [{ name, margin }] : []));
+  return details.flatMap(({ margin, ...names }) => (margin ? [{ ...names, margin }] : []));
 }
 
 /** Themes colour these as they colour findings. */

@@ -43,7 +43,7 @@ type Standing = "eligible" | "lacks-something" | "unknown" | "not-eligible";
 /** In the order in which the airframes of a kit are offered. */
 const standings: Readonly<Record<Standing, string>> = {
   eligible: "eligible",
-  "lacks-something": "eligible once something is done",
+  "lacks-something": "not yet eligible",
   unknown: "not known whether eligible",
   "not-eligible": "not eligible",
 };

@@ -6,9 +6,10 @@ import MarkdownIt from "markdown-it";
 import { type DefaultTreeAdapterTypes, type ParserError, parse as parseHtml } from "parse5";
 import { beforeAll, describe, expect, it } from "vitest";
 import { tailconeHere } from "../support/command-here";
-import { tailcone } from "../support/command-line";
+import { run, tailcone } from "../support/command-line";
 import { GitRepository } from "../support/git";
 import { once } from "../support/once";
+import { programs } from "../support/programs";
 import { demo, demoRecords, replaceOnce, Workspace } from "../support/workspace";
 
 const records = demoRecords();
@@ -174,6 +175,17 @@ describe("every form", () => {
     expect(html).not.toMatch(/<script|<link|<img|src=|href=/);
     expect(html).toContain('<td class="name">wires[P102A8].gauge</td><td>8 AWG</td><td>12 AWG</td>');
     expect(elementsOf(html)).toContain("table");
+  });
+
+  it("asks git for each text once, though both revisions have it", async () => {
+    const shelf = new Workspace();
+    const traced = [`GIT_TRACE=${shelf.path("trace")}`, process.execPath, programs.commandLine];
+    const { code } = await run("env", [...traced, "compare", "--git", "HEAD~1..HEAD"], folder);
+    expect(code).toBe(0);
+    const texts = [...shelf.read("trace").matchAll(/cat-file blob [0-9a-f]+/g)].map(([text]) => text);
+    // The airframe, the kit, the record as all three were, and each as it is now.
+    expect(texts.toSorted()).toEqual([...new Set(texts)].toSorted());
+    expect(texts).toHaveLength(6);
   });
 
   it("nothing changed is said", async () => {

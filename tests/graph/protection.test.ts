@@ -60,6 +60,18 @@ describe("a dead short at the far end of a run", () => {
     expect(value("P1", "opening-time")).toBeCloseTo(0.06329, 4);
   });
 
+  it("is the same for the network, the faults and the ratings where the kit has two devices of one id: the first", () => {
+    const device = (rating: number, milliohms: number) =>
+      `{ id: CB-20, kind: breaker, rating: ${rating} A, resistance: ${milliohms} mohm, ${opening([200, "8 s", "40 s"], [8000, "5 ms", "25 ms"])} }`;
+    const numbersWith = (...devices: readonly string[]) =>
+      electricalOf(judge(protectionExample({ devices })).project).values.map(
+        ({ subject, quantity, condition, value }) => [subject.id, quantity, condition, value],
+      );
+    const first = numbersWith(device(20, 5));
+    expect(numbersWith(device(20, 5), device(30, 50))).toEqual(first);
+    expect(numbersWith(device(30, 50), device(20, 5))).not.toEqual(first);
+  });
+
   it("counts sources and feeders where the airframe gives their resistance", () => {
     const withSources = judge(
       protectionExample({

@@ -1,7 +1,9 @@
 /** Published weighings as records: scales in, empty weight out. */
 import { describe, expect, test } from "vitest";
+import { isPlace } from "../../server/src/core/findings/finding";
 import { weightsOf } from "../../server/src/core/graph/derivations";
 import { convert, type UnitSymbol } from "../../server/src/core/quantities";
+import type { Place } from "../../server/src/core/records/written";
 import { everyLoadingExample } from "../../server/src/core/rules/weights/every-loading-example";
 import { expectPrinted, expectPrintedBalance } from "../published-values/printed";
 import { judge } from "../remedies/support";
@@ -130,5 +132,65 @@ describe("three scales", () => {
     for (const tare of [0, 4]) {
       expectPrintedBalance(at(tare), { weight: "2,561", moment: "278,531", arm: "108.76" });
     }
+  });
+});
+
+describe("the tolerance of scales", () => {
+  const scales = (accuracy: string) =>
+    [
+      `    - { id: NOSE, reading: 486.4${accuracy} lb, tare: 4 lb, arm: 17.0 in }`,
+      `    - { id: LEFT-MAIN, reading: 970.8${accuracy} lb, tare: 6 lb, arm: 104.5 in }`,
+      `    - { id: RIGHT-MAIN, reading: 970.8${accuracy} lb, tare: 6 lb, arm: 104.5 in }`,
+    ].join("\n");
+  const text = (accuracy: string, empty = "") =>
+    everyLoadingExample().replace(
+      / {2}empty: \{[^}]*\}/,
+      `${empty}  weighing:\n    scales:\n${scales(accuracy).replace(/^/gm, "  ")}`,
+    );
+  const changeIn = (accuracy: string, empty?: string) =>
+    weightsOf(judge(text(accuracy, empty)).project!).change;
+
+  test("is the worst case of the empty weight that the weighing comes to (against every corner, by hand)", () => {
+    const { before, tolerance, emptyCg } = changeIn(" ± 3");
+    expect(before.weighing!.weighedTolerance!.value).toBeCloseTo(9, 9);
+    expect(tolerance!.weight!.value).toBeCloseTo(9, 9);
+    const ends = [-3, 3];
+    const corners = ends.flatMap((nose) =>
+      ends.flatMap((left) =>
+        ends.map((right) => {
+          const [n, m] = [482.4 + nose, 2 * 964.8 + left + right];
+          return (n * 17 + m * 104.5 + 31.2 * 92) / (n + m + 31.2);
+        }),
+      ),
+    );
+    expect(tolerance!.foremost!.value).toBeCloseTo(Math.min(...corners), 9);
+    expect(tolerance!.aftmost!.value).toBeCloseTo(Math.max(...corners), 9);
+    expect(tolerance!.foremost!.value).toBeLessThan(emptyCg!.value);
+  });
+
+  test("is none where no scale has one, and none of the statement's where there is one", () => {
+    expect(changeIn("").tolerance).toBeUndefined();
+    expect(changeIn("").before.weighing!.weighedTolerance).toBeUndefined();
+    const stated = changeIn(" ± 3", "  empty: { weight: 2412 lb, arm: 87.0 in }\n");
+    expect(stated.before.weighing!.weighedTolerance!.value).toBeCloseTo(9, 9);
+    expect(stated.tolerance).toBeUndefined();
+  });
+
+  test("is not known while a reading is not", () => {
+    const { before, tolerance } = weightsOf(
+      judge(text(" ± 3").replace("reading: 486.4 ± 3 lb, ", "")).project!,
+    ).change;
+    expect(before.weighing!.weighedTolerance).toBeUndefined();
+    expect(before.weight).toBeUndefined();
+    expect(tolerance).toBeUndefined();
+  });
+
+  test("is pointed at where it leaves most open", () => {
+    const judgement = judge(text(" ± 30"));
+    const { anchor } = judgement.findings.find(({ rule }) => rule === "limit-within-tolerance")!;
+    expect(isPlace(anchor)).toBe(true);
+    const { start, end } = judgement.record.reading.spanOf((anchor as Place).node);
+    // About the aft limit of 90 in the nose, 73 in ahead of it, has the longer lever.
+    expect(judgement.record.text.slice(start, end)).toBe("486.4 ± 30 lb");
   });
 });

@@ -4,6 +4,7 @@ import { Editor } from "../support/editor";
 import { demo, demoWorkspace, replaceOnce } from "../support/workspace";
 
 interface Answer {
+  readonly isNew: boolean;
   readonly html: string;
   readonly markdown: string;
 }
@@ -23,11 +24,12 @@ it("shows what the change does, with the texts of the revision and of what it na
     "gauge: 12 AWG\n    length: 14.5 ft",
   );
   editor.open(workspace.uri(demo.clean), thinner);
-  const { html, markdown } = await editor.request<Answer>("tailcone/compare", {
+  const { isNew, html, markdown } = await editor.request<Answer>("tailcone/compare", {
     uri: workspace.uri(demo.clean),
     revision: "HEAD",
   });
   expect(asked).toEqual([`HEAD ${demo.clean}`, `HEAD ${demo.airframe}`, `HEAD ${demo.kit}`]);
+  expect(isNew).toBe(false);
   expect(markdown).toContain("| `wires[P102A8].gauge` | `8 AWG` | `12 AWG` |");
   expect(html).toContain("<code>wire-voltage-drop</code>");
 });
@@ -37,9 +39,10 @@ it("takes a record that the revision does not have as new", async () => {
   const editor = await Editor.start({ folders: [workspace.uri("")] });
   editor.answer("tailcone/revisionText", () => null);
   editor.open(workspace.uri(demo.clean), workspace.read(demo.clean));
-  const { markdown } = await editor.request<Answer>("tailcone/compare", {
+  const { isNew, markdown } = await editor.request<Answer>("tailcone/compare", {
     uri: workspace.uri(demo.clean),
     revision: "HEAD",
   });
+  expect(isNew).toBe(true);
   expect(markdown).toContain(`**Changed in ${demo.clean} (added)**`);
 });

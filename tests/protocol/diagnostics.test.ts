@@ -62,6 +62,10 @@ describe("an open record", () => {
       "Accepted until 2099-12-31 by stamp HM 7 (HM-0412-DEV-3 rev A): the rack runs from 22 V.",
     );
     expect(source).toMatch(/^Source: /);
+    const { location } = accepted.relatedInformation!.find(({ message }) => message === "accepted here")!;
+    expect(location.uri).toBe(uri);
+    const written = workspace.read("a.install.yaml").split("\n")[location.range.start.line]!;
+    expect(written.slice(location.range.start.character)).toBe("rule: wire-voltage-drop");
   });
 
   it("gets its findings, each with rule, source, severity, and words of three parts", async () => {

@@ -118,7 +118,12 @@ describe("on the gauge of a wire", () => {
         `${Math.floor(margin * 100 + 1e-9)} %`,
       ]),
     );
-    const margins = rows.map((row) => Number.parseInt(row.at(-1)!, 10));
+    // A gauge is thicker the lower its number is: a sign would read the wrong way round.
+    expect(rows).toContainEqual(["wire gauge, P102A8", "8 AWG", "22 AWG", "thinnest gauge", ""]);
+    const margins = rows
+      .map((row) => row.at(-1)!)
+      .filter((margin) => margin !== "")
+      .map(Number.parseFloat);
     expect(margins.length).toBeGreaterThan(2);
     expect(margins).toEqual(margins.toSorted((a, b) => a - b));
   });

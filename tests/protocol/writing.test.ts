@@ -52,6 +52,8 @@ describe("completion", () => {
     const ordered = list.items.toSorted((a, b) => (a.sortText! < b.sortText! ? -1 : 1));
     expect(ordered[0]).toMatchObject({ label: "8 AWG", preselect: true });
     expect(ordered[0]!.detail).toMatch(/path drop 0\.\d+ V of 1 V/);
+    // The list is narrow: beside the label stands the first of it alone.
+    expect(ordered[0]!.labelDetails!.description).toMatch(/^path drop 0\.\d+ V of 1 V \(\d+ %\)$/);
     const labels = ordered.map(({ label }) => label);
     expect(labels.indexOf("6 AWG")).toBeLessThan(labels.indexOf("14 AWG")); // what fails comes last
   });

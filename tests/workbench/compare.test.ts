@@ -1,3 +1,4 @@
+import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
@@ -6,6 +7,7 @@ import { type DemoRepository, demoRepository } from "./repository";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const record = "survey-rack-0417.install.yaml";
+const uncommitted = "later.install.yaml";
 const wire = "id: P102A8";
 const patience = { timeout: 90_000 };
 
@@ -19,6 +21,7 @@ beforeAll(async () => {
     workspace: repository.workspace,
     settings: { "git.enabled": true },
   });
+  copyFileSync(join(editor.workspace, record), join(editor.workspace, uncommitted));
 });
 
 afterAll(async () => {
@@ -37,8 +40,8 @@ test("beside the texts stands what a change to the last commit does", async () =
   await editor.command("Tailcone: Compare Record with Last Commit");
   await expect.poll(() => editor.panelText(), patience).toContain("wires[P102A8].gauge\n8 AWG\n12 AWG");
   expect(await editor.panelText()).toContain("wire-over-ampacity");
-  // Before them stands the changed record's own tab.
-  expect((await editor.tabs()).slice(1)).toEqual([
+  // Before them stand the tabs of what was opened, such as the changed record.
+  expect((await editor.tabs()).slice(-2)).toEqual([
     `${record} (HEAD to now)`,
     `What the change to ${record} does`,
   ]);
@@ -46,8 +49,15 @@ test("beside the texts stands what a change to the last commit does", async () =
   await editor.screenshot("20-compared");
 });
 
+test("of a record that the revision does not have there is nothing to compare", async () => {
+  await editor.open(uncommitted);
+  await editor.command("Tailcone: Compare Record with Last Commit");
+  await expect
+    .poll(() => editor.notifications(), patience)
+    .toEqual([`${uncommitted} is not in HEAD: there is nothing to compare with.`]);
+});
+
 test("nothing was asked of the outside, and nothing broke", async () => {
   expect(editor.blocked).toEqual([]);
   expect(editor.pageErrors).toEqual([]);
-  expect(await editor.notifications()).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
@@ -18,6 +18,30 @@ const text = readFileSync(join(demo, record), "utf8");
 const lineOfGauge = text.slice(0, text.indexOf(thick, text.indexOf(wire))).split("\n").length;
 const sections = [...text.matchAll(/^([\w-]+):/gm)].map(([, name]) => name);
 
+/** The same with a tab before the gauge, as another editor leaves it: this one takes a typed tab for spaces. */
+const tabbed = "tabbed.install.yaml";
+
+/** The same with a wire that is too long, which its deviation accepts. */
+const deviating = "deviating.install.yaml";
+
+/** Accepts that the cooling unit loses more voltage than it may. */
+const deviation = `
+deviations:
+  - rule: wire-voltage-drop
+    subject: component CHILLER
+    least-margin: -10 %
+    reason: the cooling unit runs from 22 V
+    reference: HM-0412-DEV-3 rev A
+    by: stamp HM 7
+    until: 2099-12-31
+`;
+
+/** The record's text with the first of these behind the beginning of the wire's entry put in another way. */
+function changed(before: string, after: string): string {
+  const at = text.indexOf(before, text.indexOf(wire));
+  return text.slice(0, at) + after + text.slice(at + before.length);
+}
+
 /** The voltage drop along the wire, worked out in front of the reader. */
 const calculation = /=.*\d+(\.\d+)? V\b/s;
 
@@ -33,6 +57,9 @@ beforeAll(async () => {
     workspace: demo,
     settings: { "tailcone.checkWorkspace": false },
   });
+  // Before a file is opened: the editor remembers for a while which files it found.
+  writeFileSync(join(editor.workspace, tabbed), changed(`    gauge: ${thick}`, `\tgauge: ${thick}`));
+  writeFileSync(join(editor.workspace, deviating), changed("length: 14.5 ft", "length: 22 ft") + deviation);
 });
 
 afterAll(() => editor?.stop());
@@ -83,6 +110,45 @@ test("a wire too thin for its load is marked, explained, and in order again afte
   await expect.poll(() => editor.squiggles(), patience).toEqual([]);
   await expect.poll(problems, patience).toEqual([]);
   await editor.screenshot("5-undone");
+});
+
+test("a tab in an indentation is told, and the light bulb puts spaces in its place", async () => {
+  await editor.open(tabbed);
+  await expect.poll(problems, patience).toEqual([
+    expect.objectContaining({
+      file: tabbed,
+      severity: "error",
+      code: expect.stringContaining("text-tab-indent"),
+      line: lineOfGauge,
+      message: expect.stringContaining("is read as if 4 spaces stood there"),
+    }),
+  ]);
+  await editor.select("gauge", { after: wire });
+  await expect.poll(() => editor.squiggles(), patience).toEqual([{ severity: "error", line: lineOfGauge }]);
+  await editor.page.keyboard.press("Home");
+  const title = "Put 4 spaces in place of the tab";
+  await expect.poll(() => editor.quickFixes(), patience).toContain(title);
+  await editor.screenshot("6-tab");
+  await editor.takeQuickFix(title);
+  await expect.poll(() => editor.squiggles(), patience).toEqual([]);
+  await expect.poll(problems, patience).toEqual([]);
+  await editor.save();
+  expect(readFileSync(join(editor.workspace, tabbed), "utf8")).toBe(text);
+});
+
+test("what a deviation accepts is told as information: until when, by whom and why", async () => {
+  await editor.open(deviating);
+  await expect
+    .poll(problems, patience)
+    .toEqual([expect.objectContaining({ file: deviating, severity: "info", line: lineOfGauge })]);
+  const [accepted] = await problems();
+  expect(accepted!.code).toContain("wire-voltage-drop");
+  expect(accepted!.message).toContain(
+    "Accepted until 2099-12-31 by stamp HM 7 (HM-0412-DEV-3 rev A): the cooling unit runs from 22 V.",
+  );
+  await editor.select("gauge", { after: wire });
+  await expect.poll(() => editor.squiggles(), patience).toEqual([{ severity: "info", line: lineOfGauge }]);
+  await editor.screenshot("7-accepted");
 });
 
 test("nothing was asked of the outside, and nothing broke", async () => {

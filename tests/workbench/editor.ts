@@ -410,6 +410,8 @@ export class Editor {
       } catch (problem) {
         // Called while a file is being opened, the box goes again with the focus that the file takes.
         if (tries === pickTries) throw problem;
+        // In a box that is still open the same keys would go to the next row, and take it.
+        await this.page.keyboard.press("Escape");
       }
     }
   }

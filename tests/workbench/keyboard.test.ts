@@ -89,7 +89,7 @@ test("the view of installs leads to the least margin with keys alone", async () 
   await press("End");
   await expect.poll(row, patience).toMatch(/^survey-rack-0417: /);
   await press("ArrowRight");
-  await editor.page.locator(".customview-tree .monaco-list-row", { hasText: "Least electrical" }).waitFor();
+  await editor.page.locator('.customview-tree .monaco-list-row[aria-label^="Least electrical"]').waitFor();
   await press("ArrowDown");
   await expect.poll(row, patience).toMatch(/^Least electrical margin/);
   await editor.screenshot("33-installs");

@@ -36,7 +36,21 @@ test("the light bulb mends the fault with the smallest gauge that was tried", as
   await expect.poll(() => editor.quickFixes(), patience).toContain(title);
   const offered = await editor.quickFixes();
   expect(offered).toEqual([...new Set(offered)]);
-  await editor.screenshot("6-quick-fix");
+  await editor.screenshot("16-quick-fix");
+
+  // Looked at before it is made, a change of several places is whole.
+  await editor.page.keyboard.press("ArrowDown");
+  await editor.page.keyboard.press("Control+Enter");
+  const preview = editor.page.locator(".bulk-edit-panel");
+  const boxes = preview.locator(".monaco-list-row .edit-checkbox");
+  await boxes.nth(2).waitFor();
+  const ticks = await boxes.evaluateAll((all) => all.map((box) => box.getAttribute("aria-checked")));
+  expect(ticks).toEqual(["true", "true", "true"]);
+  await editor.screenshot("16-preview");
+  await preview.locator(".monaco-button", { hasText: "Discard" }).click();
+
+  await editor.select("12 AWG", { after: wire });
+  await expect.poll(() => editor.quickFixes(), patience).toContain(title);
   await editor.takeQuickFix(title);
   await expect.poll(() => editor.squiggles(), patience).toEqual([]);
   await editor.save();
@@ -47,7 +61,7 @@ test("the light bulb mends the fault with the smallest gauge that was tried", as
 test("the language status tells what the record in front is linked to and what was found in it", async () => {
   await expect.poll(() => editor.languageStatus(), patience).toContain("No errors or warnings");
   expect(await editor.languageStatus()).toContain("with brackenfell-0417 and survey-rack");
-  await editor.screenshot("7-language-status");
+  await editor.screenshot("17-language-status");
   await editor.replace("8 AWG", "12 AWG", { after: wire });
   await expect.poll(() => editor.languageStatus(), patience).toMatch(/\d+ errors?/);
 });

@@ -62,6 +62,13 @@ test("the installs of the folder stand side by side", async () => {
         /survey-rack-0417: (\d+ warnings?, )?least electrical margin \d+ %, CG to the envelope \d+ %/,
       ),
     ]);
+  // What the view shows of them, though it is narrow.
+  const shown = editor.page.locator(".customview-tree .monaco-list-row .label-description");
+  expect(await shown.allInnerTexts()).toEqual([
+    expect.stringMatching(/^\d+ errors$/),
+    expect.stringMatching(/^\d+ errors$/),
+    expect.stringMatching(/^(\d+ warnings? · )?CG \d+ % · elec\. \d+ %$/),
+  ]);
   await editor.screenshot("12-installs");
 });
 

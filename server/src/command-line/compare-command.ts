@@ -1,6 +1,7 @@
 import { basename, resolve } from "node:path";
 import { version } from "../../../package.json";
 import { type CheckOptions, check, type Judgement } from "../core/check";
+import { remembered } from "../core/once-each";
 import { linkProject } from "../core/project";
 import { type Comparison, compareJudgements, compareTexts, type FileChange } from "../core/views/comparison";
 import { comparisonHtml } from "../core/views/comparison-html";
@@ -57,8 +58,10 @@ function sidesOf({ sides }: CompareArguments, workingFolder: string): [Snapshot,
   }
   const repository = Repository.around(workingFolder);
   const [, first = "", dots, second] = /^(.*?)(?:(\.\.\.?)(.*))?$/s.exec(sides.range) ?? [];
+  // What both revisions have is one text, and git is asked for it once.
+  const texts = { root: repository.root, text: remembered((object: string) => repository.text(object)) };
   const at = (revision: string) =>
-    revisionSnapshot(repository, repository.revision(revision), sides.paths, workingFolder);
+    revisionSnapshot(texts, repository.revision(revision), sides.paths, workingFolder);
   const headName = second === "" ? "HEAD" : second;
   const baseName = dots === "..." ? repository.mergeBase(first || "HEAD", headName!) : first || "HEAD";
   const head =

@@ -28,7 +28,7 @@ export class OpenRecords implements TextSource {
   }
 
   /** Records of a revision, under the paths that they have in the work tree. */
-  static ofRevision(repository: Repository, { objects }: Revision): OpenRecords {
+  static ofRevision(repository: Pick<Repository, "root" | "text">, { objects }: Revision): OpenRecords {
     return new OpenRecords(
       (from, path) => resolveByName(repository.root, from, path),
       (file) => {

@@ -54,7 +54,7 @@ export function workTreeSnapshot(
 
 /** The records of a revision at these paths. @throws {Mistake} */
 export function revisionSnapshot(
-  repository: Repository,
+  repository: Pick<Repository, "root" | "text">,
   revision: Revision,
   paths: readonly string[],
   workingFolder: string,

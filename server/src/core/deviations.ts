@@ -46,7 +46,9 @@ export function applyDeviations(
   return {
     findings: findings.map((finding) => {
       const accepted = acceptances.get(finding);
-      return accepted ? { ...finding, severity: "information", accepted } : finding;
+      if (!accepted) return finding;
+      const related = [...finding.related, { place: accepted.place, words: "accepted here" }];
+      return { ...finding, severity: "information", accepted, related };
     }),
     problems,
   };

@@ -22,6 +22,8 @@ export interface RevisionTextRequest {
 }
 
 export interface CompareAnswer {
+  /** The revision does not have the record. */
+  readonly isNew: boolean;
   readonly html: string;
   readonly markdown: string;
 }
@@ -68,5 +70,9 @@ export async function compareWithRevision(
     ),
     records: [compareJudgements(nameOf(id), base, head)],
   };
-  return { html: comparisonHtml(comparison), markdown: comparisonMarkdown(comparison) };
+  return {
+    isNew: record === undefined,
+    html: comparisonHtml(comparison),
+    markdown: comparisonMarkdown(comparison),
+  };
 }

@@ -132,6 +132,8 @@ export const quantityNames = {
   "weighing-moment": "Moment of a scale's net weight, or of a correction to a weighing.",
   "weighing-correction": "Weight that a weighing counts for an item: negative when taken off.",
   "weighed-weight": "Weight on all scales, tare taken off.",
+  "weighed-weight-tolerance":
+    "How far the weight on all scales may be off: the tolerances of their readings added up.",
   "weighed-empty-weight":
     "Empty weight that a weighing comes to, by the definition of the certification basis.",
   "weighed-empty-moment": "Moment of that empty weight.",

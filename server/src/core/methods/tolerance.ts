@@ -9,6 +9,9 @@ export interface UncertainMass {
   readonly armTolerance: number;
 }
 
+/** What every sum of tolerances notes. */
+export const addedUpNote = "Tolerances are added up as they stand: the worst case, not the likely one.";
+
 /** The ends of what weights and arms within their tolerances can come to. */
 export interface BalanceRange {
   /** With the lowest and with the highest arm of the sum: whole states, each with its own weight. */

@@ -676,7 +676,7 @@ export interface Scale {
   readonly place: Place;
   /** Name of this scale. */
   readonly id?: Written<string>;
-  /** What the scale read. */
+  /** What the scale read. How far it may be off, by its calibration, counts where no empty weight statement is recorded. */
   readonly reading?: Written<Quantity<"mass">>;
   /** Chocks, blocks and jacks that stood on it. Left out: none. */
   readonly tare?: Written<Quantity<"mass">>;

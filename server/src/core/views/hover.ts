@@ -160,11 +160,11 @@ function failuresOf(value: Value, assessments: readonly Assessment[]): string[] 
 function table(judged: readonly Assessment[], all: number): string {
   if (judged.length === 0) return "";
   const rows = judged.map((one) => {
-    const { value, limit, sense } = one;
+    const { value, limit } = one;
     const cells = [
       `${one.holds ? "" : "**fails:** "}${nameOf(value)}, ${whereOf(value)}`,
       showMeasure(value.value, value.unit),
-      `${sense === "at-most" ? "≤" : "≥"} ${showMeasure(limit.value, limit.unit)}`,
+      `${signOf(one)}${showMeasure(limit.value, limit.unit)}`,
       nameOf(limit),
       showShare(marginOf(one)),
     ];
@@ -172,6 +172,12 @@ function table(judged: readonly Assessment[], all: number): string {
   });
   const more = all > judged.length ? [`\n${all - judged.length} more in the worksheet.`] : [];
   return ["| | is | limit | | margin |", "|---|--:|--:|---|--:|", ...rows, ...more].join("\n");
+}
+
+/** None for a gauge: it is thicker the lower its number is, and the limit's name says which way it goes. */
+function signOf({ limit, sense }: Assessment): string {
+  if (limit.unit === "AWG") return "";
+  return sense === "at-most" ? "≤ " : "≥ ";
 }
 
 /** Each step once, results before what they are made from. */

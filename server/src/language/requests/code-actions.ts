@@ -107,8 +107,8 @@ class CodeActions {
       edit: this.workspaceEdit(document, judgement.record, remedy.edits, {
         label: remedy.title,
         description: `Tried: ${outcomeWords(remedy)}.`,
-        // What touches one value is seen where it stands; what touches several places is shown first.
-        needsConfirmation: remedy.edits.length > 1,
+        // An editor that asks lets each place be left out; what was tried is all of them together.
+        needsConfirmation: false,
       }),
     }));
   }

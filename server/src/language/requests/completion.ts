@@ -152,12 +152,12 @@ function toItem(
   };
 }
 
-/** The few words stand beside the label, and again where the editor tells more of the one that is looked at. */
+/** Beside the label there is room for the first few words; all stand where the editor tells more of an item. */
 function shown({ words, documentation, own }: Trial): Partial<CompletionItem> {
-  const detail = words === "" ? (own[0] ?? "nothing is judged here") : words;
+  const [first = own[0] ?? "nothing is judged here", ...others] = words;
   return {
-    detail,
-    labelDetails: { description: detail },
+    detail: [first, ...others].join("; "),
+    labelDetails: { description: first },
     ...(documentation !== "" && { documentation: { kind: "markdown", value: documentation } }),
   };
 }

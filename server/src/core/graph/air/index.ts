@@ -1,6 +1,7 @@
 /** Air through openings and ducts, in each condition. */
 import type { Project } from "../../project";
 import type { AirPath, Duct, Fan } from "../../records/types";
+import { byIdOf } from "../by-id";
 import type { Openings } from "../openings";
 import { Memory } from "../remember";
 import type { Keep } from "../value";
@@ -20,9 +21,9 @@ export function deriveAir({ kit, airframe, install }: Project, { cutouts }: Open
     return { conditions: [], paths: [], ducts: [] };
   }
   const airs = conditionAirs(install.conditions, keepValue);
-  const fans = new Map((kit?.fans ?? []).map((fan) => [fan.id?.value, fan]));
+  const fans = byIdOf(kit?.fans);
   const openings = new Map(cutouts.map((one) => [one.id, one]));
-  const components = new Map((kit?.components ?? []).map((one) => [one.id?.value, one]));
+  const components = byIdOf(kit?.components);
   const nominal = airframe?.electrical?.nominal;
   const paths = (install.airPaths ?? []).flatMap((path): PathResult[] => {
     const fan = path.fan && fans.get(path.fan.value);

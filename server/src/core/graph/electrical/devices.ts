@@ -2,6 +2,7 @@ import { wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import { inUnit } from "../../quantities";
 import type { Condition, Device } from "../../records/types";
+import { byIdOf } from "../by-id";
 import { Recurring } from "../remember";
 import { derive, derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
@@ -33,7 +34,7 @@ export interface DeviceResult {
 /** Ratings and currents of everything that current runs through. */
 export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): DeviceResult[] {
   const { circuit, conditions, project, states, keep } = basis;
-  const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
+  const devices = byIdOf(project.kit?.devices);
   const behind = new Map<string, LoadPath[]>();
   for (const path of circuit.paths) {
     for (const { id } of path.through) {
@@ -74,7 +75,7 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
     }),
   };
   return [...circuit.inlines.values()].map((inline): DeviceResult => {
-    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
+    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value ?? "") : undefined;
     const paths = behind.get(inline.id) ?? none;
     const rating = ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device)));
     const isWhole = paths.every((path) => path.isSingle);

@@ -1,4 +1,5 @@
 import type { Bus, Component, Condition, Electrical, Source, Wire } from "../../records/types";
+import { byIdOf } from "../by-id";
 import { recalled } from "../recall";
 import { Recurring } from "../remember";
 import { derive, derived, known, type Operand, type Value, written } from "../value";
@@ -115,7 +116,7 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
 
 /** By condition, in words, the loads that its solution leaves out; none where nothing is. */
 const leftOut = recalled(({ install, kit }): ReadonlyMap<Condition, string> => {
-  const components = new Map((kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
+  const components = byIdOf(kit?.components);
   return new Map(
     (install.conditions ?? []).flatMap((condition): [Condition, string][] => {
       const ids = undrawnIn(condition, components);

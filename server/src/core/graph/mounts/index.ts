@@ -2,6 +2,7 @@
  * Mounts: the load factors that hold for each, the forces in its fasteners, what these hold, and the margins of
  * safety in each direction. Forces are ultimate and in lbf, lengths in inches, as the strengths are published.
  */
+
 import {
   type FastenerForce,
   fastenerForces,
@@ -18,6 +19,7 @@ import {
   loadDirections,
 } from "../../tables/load-factors";
 import type { Lookup } from "../../tables/lookup";
+import { byIdOf } from "../by-id";
 import { Memory } from "../remember";
 import {
   assumed,
@@ -73,9 +75,9 @@ export interface MountCase {
 export function deriveMounts(project: Project, keepValue: Keep): Mounts {
   const { install, kit, airframe } = project;
   if (!install.mounts) return { mounts: [], shelves: [] };
-  const components = new Map(kit?.components?.map((one) => [one.id?.value, one]));
+  const components = byIdOf(kit?.components);
   const placements = new Map(install.placement?.map((one) => [one.component?.value, one]));
-  const shelves = new Map(airframe?.shelves?.map((one) => [one.id?.value, one]));
+  const shelves = byIdOf(airframe?.shelves);
   const mounted = install.mounts.flatMap((mount) => {
     const component = mount.component && components.get(mount.component.value);
     return component?.id ? [{ mount, component }] : [];

@@ -4,6 +4,7 @@
  */
 import type { Project } from "../../project";
 import type { KeepOut } from "../../records/types";
+import { byIdOf } from "../by-id";
 import type { Keep } from "../value";
 import { boxOf, type NamedPlacement, type PlacedComponent, type Unit, unitOf } from "./boxes";
 import { type ClearanceResult, clearancesOf, type Neighbour } from "./clearances";
@@ -31,7 +32,7 @@ export interface Placements {
 export function derivePlacements(project: Project, keep: Keep): Placements {
   const { kit, airframe, install } = project;
   const unit = unitOf(install);
-  const byId = new Map(kit?.components?.map((one) => [one.id?.value, one]));
+  const byId = byIdOf(kit?.components);
   const placements = (install.placement ?? []).flatMap((placement): NamedPlacement[] => {
     const component = placement.component && byId.get(placement.component.value);
     return component?.id ? [{ placement, component, id: component.id.value }] : [];

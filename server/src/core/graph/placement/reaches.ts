@@ -2,6 +2,7 @@
 import { lengthOf, minus } from "../../methods/solids";
 import type { Project } from "../../project";
 import type { Reach, Seat } from "../../records/types";
+import { byIdOf } from "../by-id";
 import { derive, type Keep, type Value, written } from "../value";
 import { pointIn, solidsSource, type Unit } from "./boxes";
 
@@ -14,7 +15,7 @@ export interface ReachResult {
 }
 
 export function reachesOf(project: Project, unit: Unit, keep: Keep): ReachResult[] {
-  const seats = new Map(project.airframe?.seats?.map((one) => [one.id?.value, one]));
+  const seats = byIdOf(project.airframe?.seats);
   return (project.install.reach ?? []).flatMap((reach) => {
     const seat = reach.from && seats.get(reach.from.value);
     const id = reach.control?.value;

@@ -3,6 +3,7 @@
  * the empty weight, plus what belongs to it and was missing. What belongs to it, the certification basis says.
  */
 import { armOf, balanceSources, moment } from "../../methods/balance";
+import { addedUpNote } from "../../methods/tolerance";
 import type { AirframeRecord, Scale, Weighing, WeighingItem } from "../../records/types";
 import {
   type EmptyWeightDefinition,
@@ -10,7 +11,17 @@ import {
   emptyWeightSource,
 } from "../../tables/empty-weight-definitions";
 import { isWholeList } from "../entries";
-import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
+import {
+  derive,
+  derived,
+  type Keep,
+  type Operand,
+  type Subject,
+  sumOf,
+  toleranceOf,
+  type Value,
+  written,
+} from "../value";
 import type { BalanceUnits } from "./balance-units";
 
 /**
@@ -27,6 +38,8 @@ export interface ScaleResult {
   readonly arm: Value | undefined;
   /** reading - tare */
   readonly net: Value | undefined;
+  /** How far the reading may be off either way; undefined where it is written without a tolerance. */
+  readonly tolerance: Operand;
   readonly moment: Value | undefined;
 }
 
@@ -45,6 +58,8 @@ export interface WeighingSheet {
   readonly scales: readonly ScaleResult[];
   readonly items: readonly WeighedItemResult[];
   readonly weighedWeight: Value | undefined;
+  /** Undefined where no scale has a tolerance. */
+  readonly weighedTolerance: Value | undefined;
   readonly emptyWeight: Value | undefined;
   readonly emptyMoment: Value | undefined;
   readonly emptyCg: Value | undefined;
@@ -83,6 +98,23 @@ export function deriveWeighing(
       sources: [balanceSources.weighing],
     }),
   );
+  // A reading without a tolerance counts as exact; one that is not there is not known.
+  const tolerances = scales.flatMap(({ scale, tolerance }) =>
+    scale.reading ? (tolerance ?? []) : [undefined],
+  );
+  const weighedTolerance = scales.some(({ tolerance }) => tolerance)
+    ? keep(
+        derive({
+          subject,
+          quantity: "weighed-weight-tolerance",
+          unit: units.weight,
+          formula: "sum(t)",
+          operands: { t: [...unknown, ...tolerances] },
+          compute: ({ t }) => sumOf(t),
+          notes: [addedUpNote],
+        }),
+      )
+    : undefined;
   const emptyWeight = keep(
     derive({
       subject,
@@ -144,6 +176,7 @@ export function deriveWeighing(
     scales,
     items,
     weighedWeight,
+    weighedTolerance,
     emptyWeight,
     emptyMoment,
     emptyCg,
@@ -188,7 +221,8 @@ function deriveScale(scale: Scale, weighing: Weighing, units: BalanceUnits, keep
     }),
   );
   const product = momentOf(subject, derived("net weight", net), derived("arm", arm), units);
-  return { id, scale, arm, net, moment: keep(product) };
+  const tolerance = toleranceOf(`tolerance of ${id}`, scale.reading, units.weight);
+  return { id, scale, arm, net, tolerance, moment: keep(product) };
 }
 
 const signs: Readonly<Record<Treatment, -1 | 0 | 1>> = { remove: -1, keep: 0, add: 1, leave: 0 };

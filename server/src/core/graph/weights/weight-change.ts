@@ -3,13 +3,13 @@
  * height where everything says where it stands; with the worst case of the tolerances.
  */
 import { armOf, armToPercentMac, balanceSources, moment } from "../../methods/balance";
-import { type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
+import { addedUpNote, type BalanceRange, balanceRange, type UncertainMass } from "../../methods/tolerance";
 import type { Project } from "../../project";
 import type { QuantityName } from "../quantity-names";
 import { derive, derived, type Keep, type Operand, type Subject, sumOf, type Value, written } from "../value";
 import type { BalanceUnits } from "./balance-units";
 import { type ChangedItem, changedItems, type FoundItems } from "./changed-items";
-import type { EmptyBefore } from "./empty-before";
+import type { EmptyBefore, Uncertain } from "./empty-before";
 
 export interface WeightChange {
   readonly before: EmptyBefore;
@@ -253,24 +253,14 @@ function deriveTolerance(
   keep: Keep,
 ): EmptyTolerance | undefined {
   const { weight: W_0, arm: x_0 } = before;
-  const uncertain = [before, ...items];
+  const uncertain = [...before.parts, ...items];
   const weightTolerances = uncertain.flatMap(({ weightTolerance }) => weightTolerance ?? []);
   const armTolerances = uncertain.flatMap(({ armTolerance }) => armTolerance ?? []);
   const tolerances = [...weightTolerances, ...armTolerances];
   if (!W_0 || !x_0 || tolerances.length === 0) return undefined;
   const masses: readonly UncertainMass[] = [
-    {
-      weight: W_0.value,
-      arm: x_0.value,
-      weightTolerance: before.weightTolerance?.value ?? 0,
-      armTolerance: before.armTolerance?.value ?? 0,
-    },
-    ...items.map(({ sense, weight, arm, weightTolerance, armTolerance }) => ({
-      weight: (sense === "removed" ? -1 : 1) * (weight?.value ?? 0),
-      arm: arm?.value ?? 0,
-      weightTolerance: weightTolerance?.value ?? 0,
-      armTolerance: armTolerance?.value ?? 0,
-    })),
+    ...before.parts.map((part) => massOf(part, 1)),
+    ...items.map((item) => massOf(item, item.sense === "removed" ? -1 : 1)),
   ];
   const range = balanceRange(masses);
   if (!range) return undefined;
@@ -307,11 +297,20 @@ function deriveTolerance(
         formula: weightTolerances.length > 0 ? "sum(t)" : "0",
         operands: { t: weightTolerances },
         compute: ({ t }) => sumOf(t),
-        notes: ["Tolerances are added up as they stand: the worst case, not the likely one."],
+        notes: [addedUpNote],
       }),
     ),
     foremost: end("empty-cg-foremost", "forward", range.foremost.arm),
     aftmost: end("empty-cg-aftmost", "aft", range.aftmost.arm),
+  };
+}
+
+function massOf({ weight, arm, weightTolerance, armTolerance }: Uncertain, sign: 1 | -1): UncertainMass {
+  return {
+    weight: sign * (weight?.value ?? 0),
+    arm: arm?.value ?? 0,
+    weightTolerance: weightTolerance?.value ?? 0,
+    armTolerance: armTolerance?.value ?? 0,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import { byIdOf } from "../../graph/by-id";
 import { defineRule } from "../rule";
 import { mountExample } from "./mount-example";
 
@@ -17,7 +18,7 @@ export const componentWithoutMount = defineRule<{ component: string }>({
   }),
   *check({ install, kit }): Iterable<Problem> {
     const mounted = new Set(install.mounts?.map(({ component }) => component?.value));
-    const components = new Map(kit?.components?.map((one) => [one.id?.value, one]));
+    const components = byIdOf(kit?.components);
     for (const { component } of install.placement ?? []) {
       const found = component && components.get(component.value);
       if (!found || !component || mounted.has(component.value) || !found.weight?.value.si) continue;

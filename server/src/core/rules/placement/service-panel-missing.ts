@@ -1,4 +1,5 @@
 import type { Problem } from "../../findings/finding";
+import { byIdOf } from "../../graph/by-id";
 import { entryOf } from "../../graph/entries";
 import { isServiced } from "../../graph/placement/servicing";
 import type { Project } from "../../project";
@@ -21,13 +22,13 @@ export const servicePanelMissing = defineRule<{ component: string; jobs: readonl
     todo: "Add the panels to its placement: served-through: [...], an empty list where it stands open.",
   }),
   *check({ kit, install }): Iterable<Problem> {
-    const byId = new Map(kit?.components?.map((one) => [one.id?.value, one]));
+    const byId = byIdOf(kit?.components);
     for (const placement of install.placement ?? []) {
       const id = placement.component?.value;
-      const component = byId.get(id);
       // A key without its value is told by itself.
-      if (!component || id === undefined || entryOf(placement, "served-through")) continue;
-      if (!isServiced({ placement, component, id })) continue;
+      if (id === undefined || entryOf(placement, "served-through")) continue;
+      const component = byId.get(id);
+      if (!component || !isServiced({ placement, component, id })) continue;
       yield {
         rule: "service-panel-missing",
         subject: { kind: "component", id },

@@ -1,6 +1,7 @@
 import { type Assessment, holds } from "../../findings/finding";
 import { weightsOf } from "../../graph/derivations";
 import type { Subject, Value } from "../../graph/value";
+import type { Uncertain } from "../../graph/weights/empty-before";
 import { isLateral } from "../../graph/weights/permitted-loadings";
 import type { Project } from "../../project";
 import { formatApart, type UnitSymbol } from "../../quantities";
@@ -122,6 +123,17 @@ export const limitWithinTolerance = defineRule<{
       ],
     },
     {
+      title: "An aircraft weighed on rough scales, with no statement since",
+      text: everyLoadingExample().replace(
+        / {2}empty: .*/,
+        "  weighing: { scales: [{ id: NOSE, reading: 482.4 ± 30 lb, arm: 17.0 in }, " +
+          "{ id: MAINS, reading: 1929.6 ± 60 lb, arm: 104.5 in }] }",
+      ),
+      finds: [
+        "^The worst permitted loading in envelope normal: in the worst case of the tolerances the CG is",
+      ],
+    },
+    {
       title: "A pod on the right-hand wing of which nobody knows quite what it weighs",
       text: everyLoadingExample({ rack: "31.2 ± 20 lb", butt: "110 in" }),
       finds: [
@@ -136,16 +148,14 @@ export const limitWithinTolerance = defineRule<{
   ],
 });
 
-/** At the item of the change that leaves most open, or at the empty weight statement where that does. */
+/** At the item of the change that leaves most open, or at the empty weight statement or a scale where that does. */
 function whereLeastCertain(
   project: Project,
   about: number | undefined,
 ): Pick<Assessment, "place" | "related"> {
-  const { change } = weightsOf(project);
-  const item = leastCertain(change.items, about);
-  const empty = project.airframe?.empty?.weight;
-  if (!empty || leastCertain([change.before, ...change.items], about) !== change.before) {
-    return { place: item?.place ?? changePlace(project), related: [] };
-  }
-  return placeInAirframe(project, empty.place, "empty weight before the change");
+  const { before, items } = weightsOf(project).change;
+  const least = leastCertain<Uncertain>([...before.parts, ...items], about);
+  const part = before.parts.find((one) => one === least);
+  if (part?.place) return placeInAirframe(project, part.place, part.words);
+  return { place: items.find((one) => one === least)?.place ?? changePlace(project), related: [] };
 }

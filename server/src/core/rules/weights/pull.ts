@@ -1,5 +1,6 @@
 /** Which item of the change matters most for a finding, so that it can point there. */
 import type { ChangedItem } from "../../graph/weights/changed-items";
+import type { Uncertain } from "../../graph/weights/empty-before";
 import { isLateral, type Side } from "../../graph/weights/permitted-loadings";
 import { moment } from "../../methods/balance";
 
@@ -25,8 +26,6 @@ export function heaviestAdded(items: readonly ChangedItem[]): ChangedItem | unde
     ({ weight }) => weight?.value ?? 0,
   );
 }
-
-type Uncertain = Pick<ChangedItem, "weight" | "arm" | "weightTolerance" | "armTolerance">;
 
 /** What leaves most open by its tolerances: of the weight, or of the moment about an arm where one is given. */
 export function leastCertain<T extends Uncertain>(all: readonly T[], about?: number): T | undefined {

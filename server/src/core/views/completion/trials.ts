@@ -14,8 +14,8 @@ import { unknownDrop } from "./unknown-drop";
 
 /** A value that was tried. */
 export interface Trial {
-  /** What is judged of the value, in a few words: what fails, then the least margins. */
-  readonly words: string;
+  /** What is judged of the value, each in a few words: what fails, then the least margins. */
+  readonly words: readonly string[];
   /** Markdown: each result with its limit, and what would be found. */
   readonly documentation: string;
   /** Faults that would be found at the place itself. */
@@ -46,7 +46,7 @@ export function tryValue(
   const faults = after.findings.filter(({ severity }) => severity !== "information");
   const own = faults.filter(({ anchor }) => isPlace(anchor) && anchor.node === node);
   return {
-    words: [...judged.slice(0, most.words).map(inWords), ...(unknown ? [unknown] : [])].join("; "),
+    words: [...judged.slice(0, most.words).map(inWords), ...(unknown ? [unknown] : [])],
     documentation: documented(judged, own, unknown),
     own: own.map(({ what }) => what),
     faults: new Set(faults.map(({ rule, subject, what }) => `${rule} ${subject || what}`)),
@@ -112,16 +112,26 @@ function rankOf({ holds, value }: Assessment): number {
 }
 
 function inWords(one: Assessment): string {
-  const { value, limit, sense } = one;
-  const share = marginOf(one) === undefined || one.scale || limit.unit === "AWG" ? "" : shareOf(one);
-  // A gauge is thicker the lower its number is.
-  const word = limit.unit === "AWG" ? ", no thinner than" : sense === "at-most" ? " of" : " at least";
+  const { value, limit } = one;
+  const word = wordBefore(one, { "at-most": " of", "at-least": " at least" });
   const verdict = one.holds ? "" : "fails: ";
-  return `${verdict}${nameOf(value)} ${showMeasure(value.value, value.unit, 3)}${word} ${showMeasure(limit.value, limit.unit, 3)}${share}`;
+  return `${verdict}${nameOf(value)} ${showMeasure(value.value, value.unit, 3)}${word} ${showMeasure(limit.value, limit.unit, 3)}${shareOf(one)}`;
 }
 
-function shareOf({ value, limit, sense }: Assessment): string {
-  return sense === "at-most" ? ` (${showUse(value.value / limit.value)})` : "";
+/** What stands before a limit. A gauge is thicker the lower its number is. */
+function wordBefore(
+  { limit, sense }: Assessment,
+  words: Readonly<Record<Assessment["sense"], string>>,
+): string {
+  return limit.unit === "AWG" ? ", no thinner than" : words[sense];
+}
+
+/** How much of the limit is used, where it holds and there is one to take a share of. */
+function shareOf(one: Assessment): string {
+  const { value, limit, sense, scale, holds } = one;
+  const isShare =
+    holds && sense === "at-most" && !scale && limit.unit !== "AWG" && marginOf(one) !== undefined;
+  return isShare ? ` (${showUse(value.value / limit.value)})` : "";
 }
 
 function documented(
@@ -129,11 +139,12 @@ function documented(
   own: readonly { readonly what: string }[],
   unknown: string | undefined,
 ): string {
-  const rows = judged.slice(0, most.rows).map(({ value, limit, sense, holds }) => {
+  const rows = judged.slice(0, most.rows).map((one) => {
+    const { value, limit, holds } = one;
     const where =
       value.condition === undefined ? value.subject.id : `${value.subject.id}, ${value.condition}`;
-    const sign = sense === "at-most" ? "≤" : "≥";
-    return `- ${holds ? "" : "**fails:** "}${nameOf(value)} (${where}) ${showMeasure(value.value, value.unit)} ${sign} ${showMeasure(limit.value, limit.unit)}`;
+    const sign = wordBefore(one, { "at-most": " ≤", "at-least": " ≥" });
+    return `- ${holds ? "" : "**fails:** "}${nameOf(value)} (${where}) ${showMeasure(value.value, value.unit)}${sign} ${showMeasure(limit.value, limit.unit)}`;
   });
   const found = own.slice(0, most.faults).map(({ what }) => `- **found:** ${what}`);
   const untold = unknown ? [`- ${unknown}`] : [];

@@ -1,6 +1,7 @@
 import { inUnit } from "../../../quantities";
 import type { Bus, Contact, Device, Electrical, Wire } from "../../../records/types";
 import { isAtMost } from "../../../rounding";
+import { byIdOf } from "../../by-id";
 import { Memory, Recurring } from "../../remember";
 import {
   derive,
@@ -129,8 +130,8 @@ export class Faults {
   ) {
     const { airframe, kit } = basis.project;
     this.electrical = airframe?.electrical;
-    this.buses = new Map((this.electrical?.buses ?? []).map((bus) => [bus.id?.value ?? "", bus]));
-    this.devices = new Map((kit?.devices ?? []).map((device) => [device.id?.value ?? "", device]));
+    this.buses = byIdOf(this.electrical?.buses);
+    this.devices = byIdOf(kit?.devices);
     this.edges = edgesOf(basis.project);
     this.inlines = inlinesOf(basis.project);
   }
