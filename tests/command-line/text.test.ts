@@ -1,5 +1,6 @@
 /** Text for a terminal: its width, and what must never reach a terminal. */
 import { describe, expect, it } from "vitest";
+import { tableWithin } from "../../server/src/command-line/render/layout";
 import { findingTexts } from "../../server/src/command-line/render/text";
 import { ruleById } from "../../server/src/core/rules";
 import { runExample } from "../../server/src/core/run-example";
@@ -194,4 +195,10 @@ describe("the calculation of a finding", () => {
     expect(calculation.join(" ")).toMatch(/time allowed .* time constant .* steady temperature/);
     expect(calculation.join(" ")).toMatch(/ \.\.\. and \d+ steps before them: tailcone worksheet/);
   });
+});
+
+it("a table may have more rows than a call takes arguments", () => {
+  const rows = Array.from({ length: 200_000 }, (_, index) => [`P${index}`, "10 A"]);
+  const lines = tableWithin(width, ["wire", "current"], rows).split("\n");
+  expect([lines.length, lines[0], lines.at(-1)]).toEqual([200_001, "wire     current", "P199999     10 A"]);
 });
