@@ -18,7 +18,7 @@ const heading = /^\S+:\d+:\d+ {2}(error|warning|information) {2}[a-z-]+$/;
 function tooWide(text: string): string[] {
   return text.split("\n").filter((line) => {
     if ([...line].length <= width) return false;
-    const words = line.replace(/^ *(?:why|do|tried|see|calc|source|-|[=^|]|\d+ \|)? */, "");
+    const words = line.replace(/^ *(?:about|why|do|tried|see|calc|source|-|[=^|]|\d+ \|)? */, "");
     return words.includes(" ") && !heading.test(line);
   });
 }
@@ -184,7 +184,7 @@ describe("the calculation of a finding", () => {
     const source = { resolve: () => undefined, load: () => undefined };
     const context = { source, options: {}, pathOf: (file: string) => file };
     const style = { width: 80, color: false, isBrief: false };
-    const lines = findingTexts(judgement, context, style)(late).split("\n");
+    const lines = findingTexts(judgement, context, style)(late, "").split("\n");
     const calculation = lines.slice(
       lines.findIndex((line) => line.startsWith("  calc")),
       lines.findIndex((line) => line.startsWith("  source")),

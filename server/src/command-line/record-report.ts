@@ -74,8 +74,8 @@ export interface ReportOptions {
   readonly only?: readonly string[];
   readonly pathOf: (file: string) => string;
   readonly repositoryPathOf: (file: string) => string;
-  /** The finding at length; left out, it is not made. */
-  readonly textOf?: ((finding: Finding) => string) | undefined;
+  /** The finding at length, with the field that it stands at; left out, it is not made. */
+  readonly textOf?: ((finding: Finding, field: string) => string) | undefined;
   /** Keys of the findings that were there before; undefined where nobody asked. */
   readonly before?: ReadonlySet<string> | undefined;
   readonly breaches?: readonly Breach[];
@@ -119,7 +119,7 @@ export function reportOf(judgement: Judgement, options: ReportOptions): RecordRe
         fingerprint: fingerprintOf(repositoryPath, identity),
         accepted: accepted ? (acceptance as Omit<Acceptance, "place">) : null,
         known: options.before?.has(identityKey(identity)) ?? false,
-        ...(options.textOf && { text: options.textOf(finding) }),
+        ...(options.textOf && { text: options.textOf(finding, identity.field) }),
       };
     }),
     leftOut,
