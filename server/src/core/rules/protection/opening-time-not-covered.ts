@@ -93,6 +93,15 @@ const ofFaults = ofEach((project) => electricalOf(project).protection.faults, of
 const addPoints =
   "Add the maker's points to the kit's device, as in opening: [{ at: 200 %, earliest: 8 s, latest: 40 s }].";
 
+const outsideWords = (amps: string) => `${amps} lies outside the points of its device`;
+
+/** Points are given as shares of the rating, and so is the one that is wanted. */
+function pointsAt({ value }: Value, { rating }: Pick<DeviceResult, "rating">): string {
+  if (!rating) return addPoints;
+  const share = formatMeasure((100 * value) / rating.value, "%");
+  return `Add what the maker gives for about ${share} of its rating to the points of the kit's device.`;
+}
+
 function* ofOrder({ upstream, downstream, bands, largest, compared }: OrderResult): Iterable<Problem> {
   const open = compared?.coordination.notCovered ?? [];
   const hasBands = bands.upstream.kind === "band" && bands.downstream.kind === "band";
@@ -124,9 +133,13 @@ function* ofInrush({ component, device, band, states }: InrushResult): Iterable<
   if (!state) return;
   const question = `Whether ${device.id} holds the inrush of ${component} is not known`;
   const reason =
-    unusableWords([[device, band.kind]]) ??
-    `${formatMeasure(state.current.value, "A")} lies outside the points of its device`;
-  yield* problem(device, question, reason, addPoints);
+    unusableWords([[device, band.kind]]) ?? outsideWords(formatMeasure(state.current.value, "A"));
+  yield* problem(
+    device,
+    question,
+    reason,
+    band.kind === "band" ? pointsAt(state.current, device) : addPoints,
+  );
 }
 
 /** Only where there are points: without them nothing is asked of every device of a record. */
@@ -143,8 +156,7 @@ function openFor({ guard, band, smallest, largest }: FaultResult) {
   if (unusable) return { reason: unusable, todo: addPoints };
   const beyond = beyondPoints(smallest, guard) ?? beyondPoints(largest, guard);
   if (beyond) {
-    const amps = formatMeasure(beyond.value, "A", 3);
-    return { reason: `${amps} lies outside the points of its device`, todo: addPoints };
+    return { reason: outsideWords(formatMeasure(beyond.value, "A", 3)), todo: pointsAt(beyond, guard) };
   }
   if (!smallest.opening || smallest.withstand) return undefined;
   return {
