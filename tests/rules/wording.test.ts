@@ -1,9 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-import { runExample } from "../../server/src/core/run-example";
-
 import { ruleById } from "../../server/src/core/rules";
-
+import {
   didYouMean,
   keyOf,
   listWords,
@@ -13,6 +10,7 @@ import { ruleById } from "../../server/src/core/rules";
   shorten,
   withArticle,
 } from "../../server/src/core/rules/wording";
+import { runExample } from "../../server/src/core/run-example";
 
 describe("listWords", () => {
   it.each([
