@@ -10,6 +10,7 @@ import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Contact, Device, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { byIdOf } from "../by-id";
 import { groupBy } from "../group-by";
 import { recalled } from "../recall";
 
@@ -67,7 +68,7 @@ export interface Layout {
   /** How many of the edges are seats; the wires come after them. */
   readonly seats: number;
   readonly inlines: ReadonlyMap<string, Inline["kind"]>;
-  /** Of the kit, in its order; undefined for one without an id. */
+  /** Of the kit, in its order; undefined for one without an id, and for the second of two with one id. */
   readonly components: readonly (string | undefined)[];
 }
 
@@ -88,7 +89,12 @@ const inlineKindsOf = recalled(
   (project) => new Map([...inlinesOf(project)].map(([id, { kind }]) => [id, kind])),
 );
 
-const componentIdsOf = recalled(({ kit }) => (kit?.components ?? []).map(({ id }) => id?.value));
+const componentIdsOf = recalled(({ kit }) => {
+  const first = byIdOf(kit?.components);
+  return (kit?.components ?? []).map((one) =>
+    one.id && first.get(one.id.value) === one ? one.id.value : undefined,
+  );
+});
 
 /** Whether a wire is at this position, and no seat. */
 export function isWire({ seats }: Layout, edge: number): boolean {

@@ -5,6 +5,7 @@ import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import type { Component, Condition, Draw, ExistingLoad } from "../../records/types";
 import type { Pair, Written } from "../../records/written";
+import { byIdOf } from "../by-id";
 import { Memory } from "../remember";
 import { noValues } from "../value";
 
@@ -52,7 +53,7 @@ export function existingLoads({ airframe }: Project): readonly ExistingLoad[] {
 export function loadsIn(condition: Condition, project: Project): readonly (SolverLoad | undefined)[] {
   const components = project.kit?.components;
   return loads.recall(condition, condition, [components, project.airframe?.electrical], noValues, () => [
-    ...(components ?? []).filter(({ id }) => id).map((component) => solverLoad(drawIn(component, condition))),
+    ...[...byIdOf(components).values()].map((component) => solverLoad(drawIn(component, condition))),
     ...existingLoads(project).map((load) => currentLoad(existingCurrent(load, condition))),
   ]);
 }
