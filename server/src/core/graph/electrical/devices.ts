@@ -5,7 +5,6 @@ import type { Condition, Device } from "../../records/types";
 import { Recurring } from "../remember";
 import { derive, derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
-import type { LoadPath } from "./circuit";
 import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 import { RecurringStates, type StatesOf } from "./recurring-states";
@@ -31,35 +30,26 @@ export interface DeviceResult {
 }
 
 /** Ratings and currents of everything that current runs through. */
-export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): DeviceResult[] {
-  const { circuit, conditions, project, states, keep } = basis;
-  const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
-  const behind = new Map<string, LoadPath[]>();
-  for (const path of circuit.paths) {
-    for (const { id } of path.through) {
-      const known = behind.get(id);
-      if (known) known.push(path);
-      else behind.set(id, [path]);
-    }
-  }
+export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): readonly DeviceResult[] {
+  const { circuit, conditions, states, keep } = basis;
   const solutions = conditions.map((condition) => states.get(condition));
   const how: StatesOf<Passed, DeviceState | undefined, DeviceResult> = {
-    conditions,
+    things: passedDevices(basis),
+    entryOf: ({ inline }) => inline.record,
     grounds: basis.grounds,
-    rests: ({ inline, device, rating, paths, isWhole }) => {
-      const rests: unknown[] = [device, rating, conditions, isWhole];
+    rests: ({ inline, device, rating, paths, isWhole }, rests) => {
+      rests.push(device, rating, conditions, isWhole);
       if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(inline.id));
-      for (const { id } of paths) rests.push(id, currents.get(id));
-      return rests;
+      for (const position of paths) rests.push(circuit.paths[position]!.id, currents[position]);
     },
     restsIn: ({ inline, device, paths, isWhole }, index) => {
-      const condition = conditions[index]!;
       const solved = !isWhole && solutions[index]?.currentThrough(inline.id);
-      return [condition, device, isWhole, solved, ...loadsOf(paths, condition, currents)];
+      const loads = paths.map((position) => currents[position]![index]);
+      return [conditions[index], device, isWhole, solved, ...loads];
     },
     stateIn: ({ inline, device, paths, isWhole }, index, own) => {
       const condition = conditions[index]!;
-      const loads = loadsOf(paths, condition, currents);
+      const loads = paths.flatMap((position) => currents[position]![index] ?? []);
       const solved = solutions[index]?.currentThrough(inline.id);
       const current = own(currentThrough(inline, condition, loads, isWhole, solved));
       return current && { condition, current, drop: own(dropIn(inline, device, current)) };
@@ -70,15 +60,33 @@ export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): D
       device,
       rating,
       currents: inThem.filter((state) => state !== undefined),
-      components: paths.map((path) => path.id),
+      components: paths.map((position) => circuit.paths[position]!.id),
     }),
   };
-  return [...circuit.inlines.values()].map((inline): DeviceResult => {
+  return results.recall(how, keep);
+}
+
+/** Everything that current runs through, with what lies behind it. */
+function passedDevices({ circuit, project, keep }: ElectricalBasis): Passed[] {
+  const devices = new Map((project.kit?.devices ?? []).map((device) => [device.id?.value, device]));
+  const behind = new Map<string, number[]>();
+  circuit.paths.forEach(({ through }, position) => {
+    for (const { id } of through) {
+      const known = behind.get(id);
+      if (known) known.push(position);
+      else behind.set(id, [position]);
+    }
+  });
+  return [...circuit.inlines.values()].map((inline) => {
     const device = inline.kind === "protection" ? devices.get(inline.record.device?.value) : undefined;
     const paths = behind.get(inline.id) ?? none;
-    const rating = ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device)));
-    const isWhole = paths.every((path) => path.isSingle);
-    return results.recall(inline.record, { inline, device, rating, paths, isWhole }, how, keep);
+    return {
+      inline,
+      device,
+      rating: ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device))),
+      paths,
+      isWhole: paths.every((position) => circuit.paths[position]!.isSingle),
+    };
   });
 }
 
@@ -87,14 +95,10 @@ const results = new RecurringStates<DeviceState | undefined, DeviceResult>();
 
 /** A device in its place, with what its states are made of. */
 interface Passed extends Pick<DeviceResult, "inline" | "device" | "rating"> {
-  /** To the components behind it. */
-  readonly paths: readonly LoadPath[];
+  /** To the components behind it, by their position. */
+  readonly paths: readonly number[];
   /** No other way exists for any of them. */
   readonly isWhole: boolean;
-}
-
-function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: LoadCurrents): Value[] {
-  return paths.flatMap(({ id }) => currents.get(id)?.get(condition) ?? []);
 }
 
 function ratingOf(inline: Inline, device: Device | undefined): Value | undefined {

@@ -9,16 +9,17 @@ import type { NetworkState } from "./network";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { drawIn, undrawnIn } from "./running";
 
-/** Current of each component in each condition in which it runs, by component id. */
-export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** By the position of the condition; undefined where there is none, as of a component that does not run. */
+export type ByCondition = readonly (Value | undefined)[];
 
-/** Voltage at each component in each condition in which it runs, by component id. */
-export type LoadVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** Current of each component that a bus feeds, in the order of the circuit's paths. */
+export type LoadCurrents = readonly ByCondition[];
 
-/** Voltage of each bus in each condition, by bus id. */
-export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** Voltage at each of them, in the same order. */
+export type LoadVoltages = readonly ByCondition[];
 
-type ByCondition = ReadonlyMap<Condition, Value>;
+/** Voltage of each bus, by its id. */
+export type BusVoltages = ReadonlyMap<string, ByCondition>;
 
 const voltagesOf = new RecurringStates<Value | undefined, ByCondition>();
 const currentsOf = new RecurringStates<Value | undefined, ByCondition>();
@@ -29,47 +30,40 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
   const left = leftOut(basis.project);
   const states = conditions.map((condition) => basis.states.get(condition));
   const how: StatesOf<LoadOnPath, Value | undefined, ByCondition> = {
-    conditions,
+    things: basis.circuit.paths.map((path) => ({
+      path,
+      holders: path.through.map((inline) => holderOf(inline, basis.project)),
+    })),
+    entryOf: ({ path }) => path.component,
     grounds: basis.grounds,
-    rests: ({ path, holders }) => {
-      const rests: unknown[] = [path, conditions, left, ...holders];
+    rests: ({ path, holders }, rests) => {
+      rests.push(path, conditions, left, ...holders);
       for (const bus of path.buses) rests.push(ofBuses.get(bus));
       for (const state of states) rests.push(state?.voltageAt(path.id));
-      return rests;
     },
     restsIn: ({ path, holders }, index) => {
       const condition = conditions[index]!;
       const volts = states[index]?.voltageAt(path.id);
-      return [
-        path,
-        condition,
-        volts,
-        left.get(condition),
-        ...holders,
-        ...busesAhead(path, condition, ofBuses),
-      ];
+      const buses = path.buses.map((bus) => ofBuses.get(bus)?.[index]);
+      return [path, condition, volts, left.get(condition), ...holders, ...buses];
     },
     stateIn: ({ path, holders }, index, own) => {
       const condition = conditions[index]!;
       if (!drawIn(path.component, condition)) return undefined;
       const state = states[index];
+      const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.[index] ?? []);
       return own(
         loadVoltage(
           path,
           condition,
           { volts: state?.voltageAt(path.id), without: left.get(condition) },
-          { buses: busesAhead(path, condition, ofBuses), holders, runs: runsOf(path, state) },
+          { buses, holders, runs: runsOf(path, state) },
         ),
       );
     },
-    whole: (_, values) => byCondition(conditions, values),
+    whole: (_, values) => values,
   };
-  const found = new Map<string, ByCondition>();
-  for (const path of basis.circuit.paths) {
-    const of = { path, holders: path.through.map((inline) => holderOf(inline, basis.project)) };
-    found.set(path.id, voltagesOf.recall(path.component, of, how, keep));
-  }
-  return found;
+  return voltagesOf.recall(how, keep);
 }
 
 /** What records the resistance of each device and contact on a way, in their order. */
@@ -79,11 +73,6 @@ type Holders = readonly ReturnType<typeof holderOf>[];
 interface LoadOnPath {
   readonly path: LoadPath;
   readonly holders: Holders;
-}
-
-/** Voltages of the buses that feed a path. */
-function busesAhead({ buses }: LoadPath, condition: Condition, ofBuses: BusVoltages): Value[] {
-  return buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
 }
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
@@ -98,16 +87,15 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
       const id = bus.id.value;
       const voltsIn = states.map((state) => state?.potentialOf(id));
       const rests = [electrical, conditions, left, ...voltsIn];
-      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) => {
-        const values = conditions.map((condition, index) => {
+      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
+        conditions.map((condition, index) => {
           const volts = voltsIn[index];
           const without = left.get(condition);
           return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
-        });
-        return byCondition(conditions, values);
-      });
+        }),
+      );
       return [[id, ofAll]];
     }),
   );
@@ -145,36 +133,31 @@ const ofBus = new Recurring<Condition, Value | undefined>();
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
   const { conditions, fed, keep } = basis;
-  const how: StatesOf<FedLoad, Value | undefined, ByCondition> = {
-    conditions,
+  const atLoad = ({ load, position }: PlacedLoad, index: number): Value | undefined =>
+    takesVoltage(load.component) ? atLoads[position]![index] : undefined;
+  const how: StatesOf<PlacedLoad, Value | undefined, ByCondition> = {
+    things: fed.map((load, position) => ({ load, position })),
+    entryOf: ({ load }) => load.component,
     grounds: basis.grounds,
-    rests: ({ component, id }) => [conditions, takesVoltage(component) ? atLoads.get(id) : undefined],
-    restsIn: (load, index) => [conditions[index], atLoad(load, conditions[index]!, atLoads)],
-    stateIn: (load, index, own) => {
-      const condition = conditions[index]!;
-      return own(loadCurrent(load, condition, atLoad(load, condition, atLoads)));
+    rests: ({ load, position }, rests) => {
+      rests.push(conditions, takesVoltage(load.component) ? atLoads[position] : undefined);
     },
-    whole: (_, values) => byCondition(conditions, values),
+    restsIn: (of, index) => [conditions[index], atLoad(of, index)],
+    stateIn: (of, index, own) => own(loadCurrent(of.load, conditions[index]!, atLoad(of, index))),
+    whole: (_, values) => values,
   };
-  return new Map(fed.map((load) => [load.id, currentsOf.recall(load.component, load, how, keep)]));
+  return currentsOf.recall(how, keep);
 }
 
-/** The voltage that a load's current is computed from: a constant one takes none, and stays while that moves. */
-function atLoad({ component, id }: FedLoad, condition: Condition, atLoads: LoadVoltages): Value | undefined {
-  return takesVoltage(component) ? atLoads.get(id)?.get(condition) : undefined;
+/** A load by the position of its path. */
+interface PlacedLoad {
+  readonly load: FedLoad;
+  readonly position: number;
 }
 
+/** A constant current is computed from no voltage, and stays while that moves. */
 function takesVoltage({ draws = [] }: Component): boolean {
   return draws.some(({ current }) => !current);
-}
-
-function byCondition(conditions: readonly Condition[], inThem: readonly (Value | undefined)[]): ByCondition {
-  const values = new Map<Condition, Value>();
-  for (let index = 0; index < conditions.length; index++) {
-    const value = inThem[index];
-    if (value) values.set(conditions[index]!, value);
-  }
-  return values;
 }
 
 function loadCurrent(

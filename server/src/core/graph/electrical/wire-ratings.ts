@@ -13,7 +13,17 @@ import { bundleFactor } from "../../tables/bundle-derating";
 import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
 import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
-import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
+import {
+  assumed,
+  derived,
+  type Keep,
+  type KeepOne,
+  known,
+  type Operand,
+  tabled,
+  type Value,
+  written,
+} from "../value";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { type WarmWire, warmWire } from "./warm-wire";
 
@@ -26,6 +36,8 @@ export interface Gap {
 
 /** What a wire may carry, in each condition, in the order of the conditions. */
 export interface WireRating {
+  /** In which it runs; undefined where the record does not hold it. */
+  readonly bundle: Bundle | undefined;
   readonly states: readonly RatedState[];
   /** Why some numbers of the wire can't be had from the tables, each told once. */
   readonly gaps: readonly Gap[];
@@ -38,41 +50,31 @@ export interface RatedState {
   readonly numbers: WarmWire | undefined;
 }
 
-/** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
-export class WireRatings {
-  private readonly bundles = new Map<string, Bundled>();
-  private readonly ratings = new Map<Wire, WireRating>();
-
-  constructor({ install }: Project, conditions: readonly Condition[], keep: Keep) {
-    for (const bundle of install.bundles ?? []) {
-      if (bundle.id) this.bundles.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
-    }
-    const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
-    const how: StatesOf<Laid, Rated, WireRating> = {
-      conditions,
-      rests: ({ within }) => [conditions, within?.bundle],
-      restsIn: ({ within }, index) => [conditions[index], within?.bundle],
-      stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
-      whole: (_, states) => ({ states, gaps: gapsOf(states) }),
-    };
-    for (const wire of install.wires ?? []) {
-      this.ratings.set(wire, ratings.recall(wire, { wire, within: this.within(wire) }, how, keep));
-    }
+/**
+ * Rates the wires of one project, in their order. What a table does not hold becomes a gap of the wire. A rating is
+ * the same object while the wire, its bundle and the conditions are.
+ */
+export function rateWires(
+  { install }: Project,
+  conditions: readonly Condition[],
+  keep: Keep,
+): readonly WireRating[] {
+  const { wires = none, bundles = none } = install;
+  const bundled = new Map<string, Bundled>();
+  for (const bundle of bundles) {
+    if (bundle.id) bundled.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
   }
-
-  /** The same object while the wire, its bundle and the conditions are the same. */
-  of(wire: Wire): WireRating | undefined {
-    return this.ratings.get(wire);
-  }
-
-  /** Air temperature around a wire: that along its bundle, else that of the condition. */
-  ambient(wire: Wire, condition: Condition): Operand {
-    return ambientOf(this.within(wire)?.bundle, condition);
-  }
-
-  private within(wire: Wire): Bundled | undefined {
-    return wire.bundle && this.bundles.get(wire.bundle.value);
-  }
+  const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
+  const how: StatesOf<Laid, Rated, WireRating> = {
+    things: wires.map((wire) => ({ wire, within: wire.bundle && bundled.get(wire.bundle.value) })),
+    entryOf: ({ wire }) => wire,
+    grounds: conditions.map((condition) => [condition, install.wires, install.bundles]),
+    rests: ({ within }, rests) => rests.push(conditions, within?.bundle),
+    restsIn: ({ within }, index) => [conditions[index], within?.bundle],
+    stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
+    whole: ({ within }, states) => ({ bundle: within?.bundle, states, gaps: gapsOf(states) }),
+  };
+  return ratings.recall(how, keep);
 }
 
 const ratings = new RecurringStates<Rated, WireRating>();
@@ -102,6 +104,7 @@ interface Rated extends RatedState {
 
 /** Each gap once, however many conditions show it. */
 function gapsOf(states: readonly Rated[]): readonly Gap[] {
+  if (states.every((state) => state.gaps.length === 0)) return none;
   const gaps: Gap[] = [];
   for (const state of states) {
     for (const gap of state.gaps) if (gaps.every(({ wanted }) => wanted !== gap.wanted)) gaps.push(gap);
@@ -118,7 +121,7 @@ const aluminiumFactor = covered(0.8, {
 
 const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.")!;
 
-function rate(laid: Laid, air: Air, keep: Keep): Rated {
+function rate(laid: Laid, air: Air, keep: KeepOne): Rated {
   const { wire, within } = laid;
   const { allowed, gaps } = wire.id ? allowance(laid, air, keep) : { allowed: undefined, gaps: none };
   const { gauge, length, rating, material } = wire;
@@ -141,7 +144,7 @@ function rate(laid: Laid, air: Air, keep: Keep): Rated {
   return { allowed, gaps, numbers };
 }
 
-function allowance(laid: Laid, air: Air, keep: Keep): Pick<Rated, "allowed" | "gaps"> {
+function allowance(laid: Laid, air: Air, keep: KeepOne): Pick<Rated, "allowed" | "gaps"> {
   const { wire, within } = laid;
   const { value: inFreeAir, fit } = freeAir(wire, air.condition, within?.bundle, keep);
   const inBundle = wire.bundle && within?.factor;
@@ -195,7 +198,7 @@ function freeAir(
   wire: Wire,
   condition: Condition,
   bundle: Bundle | undefined,
-  keep: Keep,
+  keep: KeepOne,
 ): { readonly value?: Value | undefined; readonly fit?: Lookup<FreeAirFit> } {
   const ambient = celsiusOf(bundle, condition);
   const { gauge, rating } = wire;
@@ -236,7 +239,8 @@ function altitudeLookup({ altitude }: Condition): Lookup<number> | undefined {
   return altitude && altitudeFactor(inUnit(altitude.value, "ft"));
 }
 
-function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
+/** Air temperature around a wire: that along its bundle, else that of the condition. */
+export function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
   return bundle?.ambient
     ? written("ambient along the bundle", bundle.ambient, "degC")
     : written("ambient of the condition", condition.ambient, "degC");

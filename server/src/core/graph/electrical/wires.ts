@@ -3,13 +3,13 @@ import { none } from "../../none";
 import { inUnit } from "../../quantities";
 import type { Condition, Wire } from "../../records/types";
 import { recalled } from "../recall";
-import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
+import { derived, type KeepOne, known, type Operand, sumOf, tabled, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { traceOf } from "./trace";
-import { about, type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
+import { about, ambientOf, type Gap, resistancePer1000Feet, type WireRating } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -35,44 +35,38 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const { conditions, states, ratings, project, keep } = basis;
-  const { paths, protecting } = traceOf(project);
-  const through = pathsThroughOf(project);
+  const { conditions, states, keep } = basis;
+  const { paths } = traceOf(basis.project);
   const solutions = conditions.map((condition) => states.get(condition));
-  /** By path. */
-  const loads = paths.map(({ id }) => currents.get(id));
-  const carriedBy = ({ wire, paths: behind }: UsedWire, index: number): Carried => {
-    const own: Value[] = [];
+  const carriedBy = ({ branch, paths: behind }: UsedWire, index: number): Carried => {
+    const loads: Value[] = [];
     let isWhole = true;
     for (const position of behind) {
-      const load = loads[position]?.get(conditions[index]!);
+      const load = currents[position]![index];
       if (!load) continue;
-      own.push(load);
+      loads.push(load);
       isWhole &&= paths[position]!.isSingle;
     }
-    return { loads: own, isWhole, amps: solutions[index]?.currentIn(wire) };
+    return { loads, isWhole, amps: solutions[index]?.currentIn(branch) };
   };
   const how: StatesOf<UsedWire, WireState, WireResult> = {
-    conditions,
+    things: usedWires(basis),
+    entryOf: ({ wire }) => wire,
     grounds: basis.grounds,
-    rests: ({ wire, rating, isUsed, paths: behind }) => {
+    rests: ({ branch, rating, isUsed, paths: behind }, rests) => {
       const hasOneWay = behind.every((position) => paths[position]!.isSingle);
-      const rests: unknown[] = [rating, isUsed, hasOneWay];
+      rests.push(rating, isUsed, hasOneWay);
       for (const state of solutions) {
-        const amps = state?.currentIn(wire);
+        const amps = state?.currentIn(branch);
         rests.push(hasOneWay ? amps === undefined : amps);
       }
-      for (const position of behind) rests.push(loads[position], paths[position]!.isSingle);
-      return rests;
+      for (const position of behind) rests.push(currents[position], paths[position]!.isSingle);
     },
     restsIn: (of, index) => {
-      const { amps, isWhole, loads: own } = carriedBy(of, index);
-      return [of.rating.states[index], isWhole, isWhole ? amps === undefined : amps, ...own];
+      const { amps, isWhole, loads } = carriedBy(of, index);
+      return [of.rating.states[index], isWhole, isWhole ? amps === undefined : amps, ...loads];
     },
-    stateIn: (of, index, own) => {
-      const { allowed } = of.rating.states[index]!;
-      return wireState(of.wire, conditions[index]!, allowed, carriedBy(of, index), ratings, own);
-    },
+    stateIn: (of, index, own) => wireState(of, conditions[index]!, index, carriedBy(of, index), own),
     whole: ({ wire, isUsed, rating }, own) => ({
       wire,
       id: wire.id!.value,
@@ -81,20 +75,7 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
       gaps: rating.gaps,
     }),
   };
-  const found = new Map<Wire, WireResult>();
-  let edge = layoutOf(project).seats;
-  for (const wire of project.install.wires ?? []) {
-    const own = wire.from && wire.to ? edge++ : undefined;
-    if (!wire.id) continue;
-    const of: UsedWire = {
-      wire,
-      rating: ratings.of(wire)!,
-      isUsed: own !== undefined && protecting.has(own),
-      paths: (own !== undefined && through[own]) || none,
-    };
-    found.set(wire, results.recall(wire, of, how, keep));
-  }
-  return found;
+  return new Map(results.recall(how, keep).map((result) => [result.wire, result]));
 }
 
 const results = new RecurringStates<WireState, WireResult>();
@@ -102,8 +83,31 @@ const results = new RecurringStates<WireState, WireResult>();
 /** A wire with all that its states are made of. */
 interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
   readonly rating: WireRating;
+  /** In the network; undefined while an end of it is missing. */
+  readonly branch: number | undefined;
   /** Those that lead through it, by their position, once for each time that it lies on the way. */
   readonly paths: readonly number[];
+}
+
+/** Those that have a name. */
+function usedWires({ project, network, ratings }: ElectricalBasis): UsedWire[] {
+  const { protecting } = traceOf(project);
+  const through = pathsThroughOf(project);
+  const { seats } = layoutOf(project);
+  const used: UsedWire[] = [];
+  let edge = seats;
+  (project.install.wires ?? []).forEach((wire, position) => {
+    const own = wire.from && wire.to ? edge++ : undefined;
+    if (!wire.id) return;
+    used.push({
+      wire,
+      rating: ratings[position]!,
+      isUsed: own !== undefined && protecting.has(own),
+      branch: own === undefined ? undefined : network.firstWire + own - seats,
+      paths: (own !== undefined && through[own]) || none,
+    });
+  });
+  return used;
 }
 
 /** By the position of a wire's edge, the paths that lead through it. */
@@ -131,17 +135,17 @@ interface Carried {
 }
 
 function wireState(
-  wire: Wire,
+  { wire, rating }: UsedWire,
   condition: Condition,
-  allowed: Value | undefined,
+  index: number,
   { loads, isWhole, amps }: Carried,
-  ratings: WireRatings,
-  keep: Keep,
+  keep: KeepOne,
 ): WireState {
+  const { allowed } = rating.states[index]!;
   if (loads.length === 0 || amps === undefined) return { condition, allowed };
   const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
   if (!current) return { condition, allowed };
-  const ambient = ratings.ambient(wire, condition);
+  const ambient = ambientOf(rating.bundle, condition);
   const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
   const drop = wireDrop(wire, condition, current, temperature, keep);
   return { condition, current, allowed, temperature, drop };
@@ -174,7 +178,7 @@ function wireTemperature(
   current: Value,
   allowed: Value | undefined,
   ambient: Operand,
-  keep: Keep,
+  keep: KeepOne,
 ): Value | undefined {
   if (!wire.rating || !ambient) return undefined;
   const ratingCelsius = inUnit(wire.rating.value, "degC");
@@ -220,7 +224,7 @@ function wireDrop(
   condition: Condition,
   current: Value,
   temperature: Value | undefined,
-  keep: Keep,
+  keep: KeepOne,
 ): Value | undefined {
   if (!wire.gauge || !wire.length || !temperature) return undefined;
   const material = wire.material?.value ?? "copper";
