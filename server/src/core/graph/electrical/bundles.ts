@@ -32,6 +32,7 @@ export function deriveBundles(
   const how: StatesOf<Laid, BundleState | undefined, BundleResult> = {
     things: laid,
     entryOf: ({ bundle }) => bundle,
+    conditions,
     grounds: basis.grounds,
     rests: ({ isComplete, wires: inside }, rests) => rests.push(conditions, isComplete, ...inside),
     restsIn: ({ isComplete, wires: inside }, index) => [

@@ -1,7 +1,9 @@
+import { none } from "../../none";
+import { inUnit } from "../../quantities";
 import type { Bus, Component, Condition, Electrical, Source, Wire } from "../../records/types";
 import { recalled } from "../recall";
-import { Recurring } from "../remember";
-import { derive, derived, known, type Operand, type Value, written } from "../value";
+import { Memory, Recurring } from "../remember";
+import { derived, known, noValues, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
 import { holderOf } from "./layout";
@@ -35,6 +37,7 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
       holders: path.through.map((inline) => holderOf(inline, basis.project)),
     })),
     entryOf: ({ path }) => path.component,
+    conditions,
     grounds: basis.grounds,
     rests: ({ path, holders }, rests) => {
       rests.push(path, conditions, left, ...holders);
@@ -42,10 +45,9 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
       for (const state of states) rests.push(state?.voltageAt(path.id));
     },
     restsIn: ({ path, holders }, index) => {
-      const condition = conditions[index]!;
       const volts = states[index]?.voltageAt(path.id);
       const buses = path.buses.map((bus) => ofBuses.get(bus)?.[index]);
-      return [path, condition, volts, left.get(condition), ...holders, ...buses];
+      return [path, volts, left.get(conditions[index]!), ...holders, ...buses];
     },
     stateIn: ({ path, holders }, index, own) => {
       const condition = conditions[index]!;
@@ -103,14 +105,18 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
 
 /** By condition, in words, the loads that its solution leaves out; none where nothing is. */
 const leftOut = recalled(({ install, kit }): ReadonlyMap<Condition, string> => {
-  const components = new Map((kit?.components ?? []).map((one) => [one.id?.value ?? "", one]));
-  return new Map(
-    (install.conditions ?? []).flatMap((condition): [Condition, string][] => {
-      const ids = undrawnIn(condition, components);
-      return ids.length === 0 ? [] : [[condition, ids.join(", ")]];
-    }),
-  );
+  const components = kit?.components ?? none;
+  const left = new Map<Condition, string>();
+  for (const condition of install.conditions ?? []) {
+    const ids = leftOutIn.recall(condition, condition, [components], noValues, () =>
+      undrawnIn(condition, components),
+    );
+    if (ids.length > 0) left.set(condition, ids.join(", "));
+  }
+  return left;
 });
+
+const leftOutIn = new Memory<Condition, Condition, readonly string[]>();
 
 /** What the network's solution gives for one thing, and which loads it leaves out. */
 interface FoundVolts {
@@ -138,11 +144,12 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
   const how: StatesOf<PlacedLoad, Value | undefined, ByCondition> = {
     things: fed.map((load, position) => ({ load, position })),
     entryOf: ({ load }) => load.component,
+    conditions,
     grounds: basis.grounds,
     rests: ({ load, position }, rests) => {
       rests.push(conditions, takesVoltage(load.component) ? atLoads[position] : undefined);
     },
-    restsIn: (of, index) => [conditions[index], atLoad(of, index)],
+    restsIn: (of, index) => [atLoad(of, index)],
     stateIn: (of, index, own) => own(loadCurrent(of.load, conditions[index]!, atLoad(of, index))),
     whole: (_, values) => values,
   };
@@ -167,35 +174,34 @@ function loadCurrent(
 ): Value | undefined {
   const draw = drawIn(component, condition);
   if (!draw) return undefined;
-  const common = {
-    subject: { kind: "component", id },
-    quantity: "load-current",
-    condition: condition.id?.value,
-    unit: "A",
-  } as const;
-  if (draw.current) {
-    return derive({
-      ...common,
+  const { mode, current, power, resistance } = draw;
+  const common = () =>
+    ({
+      subject: { kind: "component", id },
+      quantity: "load-current",
+      condition: condition.id?.value,
+    }) as const;
+  if (current) {
+    return known(inUnit(current.value, "A"), "A", () => ({
+      ...common(),
       formula: "I",
-      operands: { I: written(`current in mode ${draw.mode?.value}`, draw.current, "A") },
-      compute: ({ I }) => I,
-    });
+      operands: { I: written(`current in mode ${mode?.value}`, current, "A") },
+    }));
   }
-  const V = derived("voltage at the load", voltage);
-  if (draw.power) {
-    return derive({
-      ...common,
+  if (!voltage) return undefined;
+  const V = () => derived("voltage at the load", voltage);
+  if (power) {
+    return known(inUnit(power.value, "W") / voltage.value, "A", () => ({
+      ...common(),
       formula: "P / V",
-      operands: { P: written(`power in mode ${draw.mode?.value}`, draw.power, "W"), V },
-      compute: (numbers) => numbers.P / numbers.V,
-    });
+      operands: { P: written(`power in mode ${mode?.value}`, power, "W"), V: V() },
+    }));
   }
-  return derive({
-    ...common,
+  return known(resistance && voltage.value / inUnit(resistance.value, "ohm"), "A", () => ({
+    ...common(),
     formula: "V / R",
-    operands: { V, R: written(`resistance in mode ${draw.mode?.value}`, draw.resistance, "ohm") },
-    compute: (numbers) => numbers.V / numbers.R,
-  });
+    operands: { V: V(), R: written(`resistance in mode ${mode?.value}`, resistance, "ohm") },
+  }));
 }
 
 /** What stands ahead of a load. The voltage's operands are made of this alone, so that they keep no more alive. */
@@ -289,10 +295,14 @@ function throughOperands(path: LoadPath, holders: AheadOfLoad["holders"]): Recor
 
 /** The wires on a path whose resistance the solution tells. */
 function runsOf({ feed, returns }: LoadPath, state: NetworkState | undefined): Run[] {
-  return [...feed, ...returns].flatMap((wire) => {
-    const ohms = state?.resistanceOf(wire);
-    return ohms !== undefined && Number.isFinite(ohms) && wire.id ? [{ wire, ohms }] : [];
-  });
+  const runs: Run[] = [];
+  for (const wires of [feed, returns]) {
+    for (const wire of wires) {
+      const ohms = state?.resistanceOf(wire);
+      if (ohms !== undefined && Number.isFinite(ohms) && wire.id) runs.push({ wire, ohms });
+    }
+  }
+  return runs;
 }
 
 /** With the places that decide it. */

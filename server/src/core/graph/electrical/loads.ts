@@ -89,6 +89,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): readonly Load
       devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
     })),
     entryOf: ({ path }) => path.component,
+    conditions,
     grounds: basis.grounds,
     rests: ({ path, position, wires, devices: passed }, rests) => {
       rests.push(path, nominal, currents[position], voltages[position], ...wires);
@@ -97,16 +98,7 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): readonly Load
     },
     restsIn: (of, index) => {
       const { voltage, inWires, inDevices, ofBuses: buses } = dropsIn(of, index);
-      return [
-        of.path,
-        conditions[index],
-        nominal,
-        runs(of, index),
-        voltage,
-        ...inWires,
-        ...inDevices,
-        ...buses,
-      ];
+      return [of.path, nominal, runs(of, index), voltage, ...inWires, ...inDevices, ...buses];
     },
     stateIn: (of, index, own) =>
       runs(of, index) ? lostIn(of, conditions[index]!, nominal, dropsIn(of, index), own) : undefined,

@@ -6,6 +6,8 @@ export interface StatesOf<T, S, R> {
   readonly things: readonly T[];
   /** The entry of the record that a thing is known by from one time to the next. */
   entryOf(of: T): object;
+  /** While a condition is another than the last time, nothing in it is taken over. */
+  readonly conditions: readonly object[];
   /**
    * By the position of the condition, all that anything in it may rest on, the list of things too: while that is
    * the same, its states are taken over and nothing of them is looked at.
@@ -13,7 +15,7 @@ export interface StatesOf<T, S, R> {
   readonly grounds: readonly (readonly unknown[])[];
   /** Adds to `rests` all that the result rests on besides its entry, whatever the condition. */
   rests(of: T, rests: unknown[]): void;
-  /** What a state rests on besides its entry, the condition with it. */
+  /** What a state rests on besides its entry and its condition. */
   restsIn(of: T, index: number): readonly unknown[];
   stateIn(of: T, index: number, keep: KeepOne): S;
   /** @param states by the position of the condition */
@@ -34,10 +36,11 @@ export class RecurringStates<S, R> {
   }
 
   private derive<T>(how: StatesOf<T, S, R>, last: Table<S, R> | undefined): Table<S, R> {
-    const { things, grounds } = how;
-    const columns = grounds.map((ground, index): Column<S> => {
+    const { things, conditions, grounds } = how;
+    const columns = conditions.map((condition, index): Column<S> => {
       const before = last?.columns[index];
-      return before && isSame(before.ground, ground) ? before : { ground, cells: [] };
+      const ground = grounds[index]!;
+      return before && isSame(before.ground, ground) ? before : { condition, ground, states: [], made: [] };
     });
     const changed = columns.flatMap((column, index) => (column === last?.columns[index] ? [] : [index]));
     const table = new Table<S, R>(this, things.map(how.entryOf), columns);
@@ -47,13 +50,23 @@ export class RecurringStates<S, R> {
       table.rests.end();
       const place = last?.placeOf(table, position);
       if (place !== undefined && table.rests.isSame(position, last!.rests, place)) {
-        for (const index of changed) columns[index]!.cells.push(last!.columns[index]!.cells[place]!);
+        for (const index of changed) takeOver(columns[index]!, last!.columns[index]!, place);
         table.results.push(last!.results[place]!);
         continue;
       }
       for (const index of changed) {
-        const before = place === undefined ? undefined : last!.columns[index]?.cells[place];
-        columns[index]!.cells.push(cellOf(how, thing, index, before));
+        const column = columns[index]!;
+        const before = last?.columns[index];
+        const rests = how.restsIn(thing, index);
+        if (
+          place !== undefined &&
+          before?.condition === column.condition &&
+          isSame(before.made[place]!.rests, rests)
+        ) {
+          takeOver(column, before, place);
+        } else {
+          add(column, how, thing, index, rests);
+        }
       }
       table.results.push(how.whole(thing, table.statesAt(position)));
     }
@@ -61,33 +74,34 @@ export class RecurringStates<S, R> {
   }
 }
 
-/** One thing in one condition. */
-interface Cell<S> {
-  readonly rests: readonly unknown[];
-  readonly state: S;
-  readonly kept: Kept;
+/** All things in one condition; lists by their position. */
+interface Column<S> {
+  readonly condition: object;
+  readonly ground: readonly unknown[];
+  readonly states: S[];
+  /** How each state came about. */
+  readonly made: { readonly rests: readonly unknown[]; readonly kept: Kept }[];
 }
 
-function cellOf<T, S>(
+function takeOver<S>(column: Column<S>, before: Column<S>, place: number): void {
+  column.states.push(before.states[place]!);
+  column.made.push(before.made[place]!);
+}
+
+function add<T, S>(
+  column: Column<S>,
   how: StatesOf<T, S, unknown>,
   of: T,
   index: number,
-  before: Cell<S> | undefined,
-): Cell<S> {
-  const rests = how.restsIn(of, index);
-  if (before && isSame(before.rests, rests)) return before;
+  rests: readonly unknown[],
+): void {
   const kept: Value[] = [];
-  const state = how.stateIn(of, index, (value) => {
+  const keep: KeepOne = (value) => {
     if (value) kept.push(value);
     return value;
-  });
-  return { rests, state, kept };
-}
-
-/** All things in one condition, by their position. */
-interface Column<S> {
-  readonly ground: readonly unknown[];
-  readonly cells: Cell<S>[];
+  };
+  column.states.push(how.stateIn(of, index, keep));
+  column.made.push({ rests, kept });
 }
 
 /** All things in all conditions. */
@@ -123,12 +137,12 @@ class Table<S, R> extends Whole {
   }
 
   statesAt(position: number): S[] {
-    return this.columns.map(({ cells }) => cells[position]!.state);
+    return this.columns.map(({ states }) => states[position]!);
   }
 
   /** Thing by thing. */
   get kept(): Kept {
-    return this.entries.flatMap((_, position) => this.columns.map(({ cells }) => cells[position]!.kept));
+    return this.entries.flatMap((_, position) => this.columns.map(({ made }) => made[position]!.kept));
   }
 }
 

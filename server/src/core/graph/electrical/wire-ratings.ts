@@ -12,7 +12,8 @@ import { aluminiumResistance } from "../../tables/aluminium-wire";
 import { bundleFactor } from "../../tables/bundle-derating";
 import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
-import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
+import { type CoverageGap, type Covered, covered, type Lookup } from "../../tables/lookup";
+import { recalled } from "../recall";
 import {
   assumed,
   derived,
@@ -55,27 +56,36 @@ export interface RatedState {
  * the same object while the wire, its bundle and the conditions are.
  */
 export function rateWires(
-  { install }: Project,
+  project: Project,
   conditions: readonly Condition[],
   keep: Keep,
 ): readonly WireRating[] {
-  const { wires = none, bundles = none } = install;
-  const bundled = new Map<string, Bundled>();
-  for (const bundle of bundles) {
-    if (bundle.id) bundled.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
-  }
+  const laid = laidWiresOf(project);
   const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
   const how: StatesOf<Laid, Rated, WireRating> = {
-    things: wires.map((wire) => ({ wire, within: wire.bundle && bundled.get(wire.bundle.value) })),
+    things: laid,
     entryOf: ({ wire }) => wire,
-    grounds: conditions.map((condition) => [condition, install.wires, install.bundles]),
+    conditions,
+    grounds: conditions.map((condition) => [condition, laid]),
     rests: ({ within }, rests) => rests.push(conditions, within?.bundle),
-    restsIn: ({ within }, index) => [conditions[index], within?.bundle],
-    stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
+    restsIn: ({ within }) => [within?.bundle],
+    stateIn: (of, index, own) => rate(of, airs[index]!, own),
     whole: ({ within }, states) => ({ bundle: within?.bundle, states, gaps: gapsOf(states) }),
   };
   return ratings.recall(how, keep);
 }
+
+/** Every wire of the record where it runs. */
+const laidWiresOf = recalled(({ install }): readonly Laid[] => {
+  const bundled = new Map<string, Bundled>();
+  for (const bundle of install.bundles ?? []) {
+    if (bundle.id) bundled.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
+  }
+  return (install.wires ?? []).map((wire) => ({
+    wire,
+    within: wire.bundle && bundled.get(wire.bundle.value),
+  }));
+});
 
 const ratings = new RecurringStates<Rated, WireRating>();
 
@@ -146,7 +156,9 @@ function rate(laid: Laid, air: Air, keep: KeepOne): Rated {
 
 function allowance(laid: Laid, air: Air, keep: KeepOne): Pick<Rated, "allowed" | "gaps"> {
   const { wire, within } = laid;
-  const { value: inFreeAir, fit } = freeAir(wire, air.condition, within?.bundle, keep);
+  const rise = keep(riseOf(laid, air.condition));
+  const fit = rise && freeAirFit(wire.gauge!.value.si, rise.value);
+  const inFreeAir = fit?.covered ? keep(freeAirValue(wire, air.condition, rise!, fit)) : undefined;
   const inBundle = wire.bundle && within?.factor;
   const factor = wire.bundle ? inBundle?.covered && inBundle.value : alone.value;
   if (!inFreeAir || !factor || !air.factor?.covered) {
@@ -194,41 +206,41 @@ function allowedValue(
   }));
 }
 
-function freeAir(
+/** Undefined too where the gauge is not known, which a current in free air takes besides. */
+function riseOf({ wire, within }: Laid, condition: Condition): Value | undefined {
+  const bundle = within?.bundle;
+  const { gauge, rating } = wire;
+  const ambient = celsiusOf(bundle, condition);
+  if (!gauge || !rating || ambient === undefined) return undefined;
+  return known(inUnit(rating.value, "degC") - ambient, "K", () => ({
+    ...about(wire, condition),
+    quantity: "temperature-rise",
+    formula: "T_R - T_1",
+    operands: { T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) },
+  }));
+}
+
+function freeAirValue(
   wire: Wire,
   condition: Condition,
-  bundle: Bundle | undefined,
-  keep: KeepOne,
-): { readonly value?: Value | undefined; readonly fit?: Lookup<FreeAirFit> } {
-  const ambient = celsiusOf(bundle, condition);
-  const { gauge, rating } = wire;
-  if (!gauge || !rating || ambient === undefined) return {};
-  const rise = keep(
-    known(inUnit(rating.value, "degC") - ambient, "K", () => ({
-      ...about(wire, condition),
-      quantity: "temperature-rise",
-      formula: "T_R - T_1",
-      operands: { T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) },
-    })),
-  );
-  if (!rise) return {};
-  const fit = freeAirFit(gauge.value.si, rise.value);
-  if (!fit.covered) return { fit };
-  const part = (pick: keyof FreeAirFit) => covered(fit.value[pick], fit.source, fit.notes);
-  const value = keep(
-    known(freeAirCurrent({ ...fit.value, riseKelvin: rise.value }), "A", () => ({
+  rise: Value,
+  { value: line, source, notes }: Covered<FreeAirFit>,
+): Value | undefined {
+  const { coefficientAmps, exponent } = line;
+  return known(freeAirCurrent({ coefficientAmps, exponent, riseKelvin: rise.value }), "A", () => {
+    const keys = [wire.gauge?.place];
+    return {
       ...about(wire, condition),
       quantity: "free-air-current",
       formula: "b * dT ^ m",
       operands: {
-        b: tabled("line of this gauge", part("coefficientAmps"), "A", [gauge.place]),
+        b: tabled("line of this gauge", covered(coefficientAmps, source, notes), "A", keys),
         dT: derived("temperature rise", rise),
-        m: tabled("slope of the line", part("exponent"), "1", [gauge.place]),
+        m: tabled("slope of the line", covered(exponent, source, notes), "1", keys),
       },
       sources: [wireMethods.freeAirCurrent.source],
-    })),
-  );
-  return { value, fit };
+    };
+  });
 }
 
 function bundleLookup({ wires, loading }: Bundle): Lookup<number> | undefined {
@@ -250,7 +262,7 @@ function ambientAround(bundle: Bundle | undefined, condition: Condition) {
   return bundle?.ambient ?? condition.ambient;
 }
 
-function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
+export function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
   const ambient = ambientAround(bundle, condition);
   return ambient && inUnit(ambient.value, "degC");
 }

@@ -1,15 +1,15 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import { inUnit } from "../../quantities";
-import type { Condition, Wire } from "../../records/types";
+import type { Bundle, Condition, Wire } from "../../records/types";
 import { recalled } from "../recall";
-import { derived, type KeepOne, known, type Operand, sumOf, tabled, type Value, written } from "../value";
-import type { ElectricalBasis } from "./basis";
+import { derived, type KeepOne, known, sumOf, tabled, type Value, written } from "../value";
+import { type ElectricalBasis, networkOf } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { traceOf } from "./trace";
-import { about, ambientOf, type Gap, resistancePer1000Feet, type WireRating } from "./wire-ratings";
+import { about, ambientOf, celsiusOf, type Gap, resistancePer1000Feet } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -35,7 +35,7 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const { conditions, states, keep } = basis;
+  const { conditions, states, ratings, keep } = basis;
   const { paths } = traceOf(basis.project);
   const solutions = conditions.map((condition) => states.get(condition));
   const carriedBy = ({ branch, paths: behind }: UsedWire, index: number): Carried => {
@@ -50,12 +50,13 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
     return { loads, isWhole, amps: solutions[index]?.currentIn(branch) };
   };
   const how: StatesOf<UsedWire, WireState, WireResult> = {
-    things: usedWires(basis),
+    things: usedWiresOf(basis.project),
     entryOf: ({ wire }) => wire,
+    conditions,
     grounds: basis.grounds,
-    rests: ({ branch, rating, isUsed, paths: behind }, rests) => {
+    rests: ({ position: own, branch, isUsed, paths: behind }, rests) => {
       const hasOneWay = behind.every((position) => paths[position]!.isSingle);
-      rests.push(rating, isUsed, hasOneWay);
+      rests.push(ratings[own], isUsed, hasOneWay);
       for (const state of solutions) {
         const amps = state?.currentIn(branch);
         rests.push(hasOneWay ? amps === undefined : amps);
@@ -64,15 +65,20 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
     },
     restsIn: (of, index) => {
       const { amps, isWhole, loads } = carriedBy(of, index);
-      return [of.rating.states[index], isWhole, isWhole ? amps === undefined : amps, ...loads];
+      return [ratings[of.position]!.states[index], isWhole, isWhole ? amps === undefined : amps, ...loads];
     },
-    stateIn: (of, index, own) => wireState(of, conditions[index]!, index, carriedBy(of, index), own),
-    whole: ({ wire, isUsed, rating }, own) => ({
+    stateIn: (of, index, own) => {
+      const { bundle, states: rated } = ratings[of.position]!;
+      const condition = conditions[index]!;
+      const { allowed } = rated[index]!;
+      return wireState({ wire: of.wire, condition, bundle, allowed }, carriedBy(of, index), own);
+    },
+    whole: ({ wire, position, isUsed }, own) => ({
       wire,
       id: wire.id!.value,
       isUsed,
       states: own,
-      gaps: rating.gaps,
+      gaps: ratings[position]!.gaps,
     }),
   };
   return new Map(results.recall(how, keep).map((result) => [result.wire, result]));
@@ -80,9 +86,10 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
 
 const results = new RecurringStates<WireState, WireResult>();
 
-/** A wire with all that its states are made of. */
+/** A wire with its place in the circuit, whatever the condition. */
 interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
-  readonly rating: WireRating;
+  /** In the record. */
+  readonly position: number;
   /** In the network; undefined while an end of it is missing. */
   readonly branch: number | undefined;
   /** Those that lead through it, by their position, once for each time that it lies on the way. */
@@ -90,8 +97,9 @@ interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
 }
 
 /** Those that have a name. */
-function usedWires({ project, network, ratings }: ElectricalBasis): UsedWire[] {
+const usedWiresOf = recalled((project): readonly UsedWire[] => {
   const { protecting } = traceOf(project);
+  const { firstWire } = networkOf(project);
   const through = pathsThroughOf(project);
   const { seats } = layoutOf(project);
   const used: UsedWire[] = [];
@@ -101,14 +109,14 @@ function usedWires({ project, network, ratings }: ElectricalBasis): UsedWire[] {
     if (!wire.id) return;
     used.push({
       wire,
-      rating: ratings[position]!,
+      position,
       isUsed: own !== undefined && protecting.has(own),
-      branch: own === undefined ? undefined : network.firstWire + own - seats,
+      branch: own === undefined ? undefined : firstWire + own - seats,
       paths: (own !== undefined && through[own]) || none,
     });
   });
   return used;
-}
+});
 
 /** By the position of a wire's edge, the paths that lead through it. */
 const pathsThroughOf = recalled((project): readonly (readonly number[] | undefined)[] => {
@@ -134,19 +142,18 @@ interface Carried {
   readonly amps: number | undefined;
 }
 
-function wireState(
-  { wire, rating }: UsedWire,
-  condition: Condition,
-  index: number,
-  { loads, isWhole, amps }: Carried,
-  keep: KeepOne,
-): WireState {
-  const { allowed } = rating.states[index]!;
+/** A wire in a condition, with what it may carry there. */
+interface RatedWire extends Pick<WireState, "condition" | "allowed"> {
+  readonly wire: Wire;
+  readonly bundle: Bundle | undefined;
+}
+
+function wireState(rated: RatedWire, { loads, isWhole, amps }: Carried, keep: KeepOne): WireState {
+  const { wire, condition, allowed } = rated;
   if (loads.length === 0 || amps === undefined) return { condition, allowed };
   const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
   if (!current) return { condition, allowed };
-  const ambient = ambientOf(rating.bundle, condition);
-  const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
+  const temperature = keep(wireTemperature(rated, current));
   const drop = wireDrop(wire, condition, current, temperature, keep);
   return { condition, current, allowed, temperature, drop };
 }
@@ -172,50 +179,40 @@ function solvedCurrent(wire: Wire, condition: Condition, amps: number): Value | 
   }));
 }
 
-function wireTemperature(
-  wire: Wire,
-  condition: Condition,
-  current: Value,
-  allowed: Value | undefined,
-  ambient: Operand,
-  keep: KeepOne,
-): Value | undefined {
-  if (!wire.rating || !ambient) return undefined;
+function wireTemperature({ wire, condition, bundle, allowed }: RatedWire, current: Value): Value | undefined {
+  const ambientCelsius = celsiusOf(bundle, condition);
+  if (!wire.rating || ambientCelsius === undefined) return undefined;
   const ratingCelsius = inUnit(wire.rating.value, "degC");
   const T_R = () => written("wire rating", wire.rating, "degC");
   if (!allowed) {
-    return keep(
-      known(ratingCelsius, "degC", () => ({
-        ...about(wire, condition),
-        quantity: "conductor-temperature",
-        formula: "T_R",
-        operands: { T_R: T_R() },
-        notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
-      })),
-    );
+    return known(ratingCelsius, "degC", () => ({
+      ...about(wire, condition),
+      quantity: "conductor-temperature",
+      formula: "T_R",
+      operands: { T_R: T_R() },
+      notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
+    }));
   }
-  return keep(
-    known(
-      conductorTemperature({
-        ambientCelsius: ambient.value,
-        ratingCelsius,
-        amps: current.value,
-        allowedAmps: allowed.value,
-      }),
-      "degC",
-      () => ({
-        ...about(wire, condition),
-        quantity: "conductor-temperature",
-        formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
-        operands: {
-          T_1: ambient,
-          T_R: T_R(),
-          I: derived("current", current),
-          I_max: derived("allowed current", allowed),
-        },
-        sources: [wireMethods.conductorTemperature.source],
-      }),
-    ),
+  return known(
+    conductorTemperature({
+      ambientCelsius,
+      ratingCelsius,
+      amps: current.value,
+      allowedAmps: allowed.value,
+    }),
+    "degC",
+    () => ({
+      ...about(wire, condition),
+      quantity: "conductor-temperature",
+      formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
+      operands: {
+        T_1: ambientOf(bundle, condition),
+        T_R: T_R(),
+        I: derived("current", current),
+        I_max: derived("allowed current", allowed),
+      },
+      sources: [wireMethods.conductorTemperature.source],
+    }),
   );
 }
 
