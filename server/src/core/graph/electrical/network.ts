@@ -109,18 +109,20 @@ function positionsOf(names: readonly string[]): Map<string, number> {
 /** The network with the wires of one version of the record. */
 export interface WiredNetwork {
   readonly network: Network;
-  /** By branch from the network's first wire on. */
-  readonly wires: readonly Wire[];
+  /** By branch from the network's first wire on, the position of the wire in the record. */
+  readonly positions: readonly number[];
   readonly branchOf: ReadonlyMap<Wire, number>;
 }
 
 export function wireNetwork(network: Network, { install }: Project): WiredNetwork {
-  const wires = (install.wires ?? []).filter(({ from, to }) => from && to);
-  return {
-    network,
-    wires,
-    branchOf: new Map(wires.map((wire, position) => [wire, network.firstWire + position])),
-  };
+  const positions: number[] = [];
+  const branchOf = new Map<Wire, number>();
+  (install.wires ?? []).forEach((wire, position) => {
+    if (!wire.from || !wire.to) return;
+    branchOf.set(wire, network.firstWire + positions.length);
+    positions.push(position);
+  });
+  return { network, positions, branchOf };
 }
 
 /** The solution of a network in a condition. Numbers in A, V and ohm; undefined where nothing determines them. */
@@ -130,8 +132,9 @@ export class NetworkState {
     private readonly wired: WiredNetwork,
   ) {}
 
-  currentIn(wire: Wire): number | undefined {
-    return this.read("branchAmps", this.wired.branchOf.get(wire));
+  /** In a branch, such as a wire. */
+  currentIn(branch: number | undefined): number | undefined {
+    return this.read("branchAmps", branch);
   }
 
   resistanceOf(wire: Wire): number | undefined {

@@ -5,13 +5,12 @@ import { recalled } from "../../recall";
 import { derive, type Keep, sumOf, type Value, written } from "../../value";
 import { type ElectricalBasis, electricalPart } from "../basis";
 import { inlinesOf } from "../layout";
-import { chartsOf, currentsOf, devicesOf } from "../parts";
+import { chartsOf, currentsOf, devicesOf, ratedOf } from "../parts";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
 import { type FaultResult, Faults, type UncomparedFault } from "./faults";
 import { deriveInrushes, type InrushResult } from "./inrushes";
 import { deriveOrders, type OrderResult } from "./order";
-import { rateDevices } from "./rated";
 import { Meshes } from "./shared-faults";
 import { deriveSharing, type SharingResult } from "./sharing";
 import { deriveSpares, type SpareResult } from "./spares";
@@ -32,8 +31,6 @@ export interface ProtectionResults {
 
 const waysOf = recalled((project) => new Ways(project));
 const meshesOf = recalled((project) => new Meshes(project, inlinesOf(project)));
-
-const ratedOf = part((project, keep) => rateDevices(devicesOf(project), keep));
 
 const faultsOf = electricalPart((basis) =>
   finderOf(basis).ofWires(chartsOf(basis.project), ratedOf(basis.project)),
