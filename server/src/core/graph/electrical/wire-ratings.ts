@@ -70,6 +70,11 @@ export class WireRatings {
     return ambientOf(this.within(wire)?.bundle, condition);
   }
 
+  /** Whether a wire names a bundle that is not there: nothing is known of the heat around it, then. */
+  isAstray(wire: Wire): boolean {
+    return wire.bundle !== undefined && this.within(wire) === undefined;
+  }
+
   private within(wire: Wire): Bundled | undefined {
     return wire.bundle && this.bundles.get(wire.bundle.value);
   }

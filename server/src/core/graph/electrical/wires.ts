@@ -141,6 +141,7 @@ function wireState(
   if (loads.length === 0 || amps === undefined) return { condition, allowed };
   const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
   if (!current) return { condition, allowed };
+  if (ratings.isAstray(wire)) return { condition, current, allowed };
   const ambient = ratings.ambient(wire, condition);
   const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
   const drop = wireDrop(wire, condition, current, temperature, keep);
