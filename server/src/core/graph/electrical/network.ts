@@ -5,7 +5,7 @@
 import { type NetworkAnswer, prepare, reference, type Network as SolverNetwork } from "../../methods/network";
 import type { Project } from "../../project";
 import type { Wire } from "../../records/types";
-import { layoutOf } from "./layout";
+import { layoutOf, reversedOf } from "./layout";
 import { existingLoads } from "./running";
 
 /** The same object while no name and no end changes. */
@@ -59,10 +59,13 @@ export function layOutNetwork(project: Project): Network {
   const components = layout.components.filter((id) => id !== undefined);
   const isComponent = new Set(components);
   const withReturn = new Set<string>();
+  const reversed = reversedOf(project);
   layout.from.forEach((from, edge) => {
     const to = layout.to[edge]!;
-    if (isComponent.has(from)) withReturn.add(from);
-    const start = isComponent.has(from) ? node(returnOf(from)) : pointNode(from);
+    const isReversed = reversed.has(edge);
+    const isReturn = isComponent.has(from) && !isReversed;
+    if (isReturn) withReturn.add(from);
+    const start = isReversed ? node(`loose end ${edge}`) : isReturn ? node(returnOf(from)) : pointNode(from);
     const end = pointNode(layout.inlines.has(to) ? lineOf(to) : to);
     if (edge < layout.seats) tie(start, end, 0);
     else connect(start, end);

@@ -153,6 +153,8 @@ function wireState(rated: RatedWire, { loads, isWhole, amps }: Carried, keep: Ke
   if (loads.length === 0 || amps === undefined) return { condition, allowed };
   const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
   if (!current) return { condition, allowed };
+  // Nothing is known of the heat around a wire whose bundle is not there.
+  if (wire.bundle && !rated.bundle) return { condition, current, allowed };
   const temperature = keep(wireTemperature(rated, current));
   const drop = wireDrop(wire, condition, current, temperature, keep);
   return { condition, current, allowed, temperature, drop };

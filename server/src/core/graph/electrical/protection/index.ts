@@ -11,6 +11,7 @@ import { type ContactResult, deriveContacts } from "./contacts";
 import { type FaultResult, Faults, type UncomparedFault } from "./faults";
 import { deriveInrushes, type InrushResult } from "./inrushes";
 import { deriveOrders, type OrderResult } from "./order";
+import { derivePeaks, type PeakResult } from "./peaks";
 import { Meshes } from "./shared-faults";
 import { deriveSharing, type SharingResult } from "./sharing";
 import { deriveSpares, type SpareResult } from "./spares";
@@ -21,6 +22,7 @@ export interface ProtectionResults {
   readonly uncomparedFaults: readonly UncomparedFault[];
   readonly orders: readonly OrderResult[];
   readonly inrushes: readonly InrushResult[];
+  readonly peaks: readonly PeakResult[];
   readonly contacts: readonly ContactResult[];
   readonly sharing: readonly SharingResult[];
   readonly spares: readonly SpareResult[];
@@ -41,6 +43,7 @@ const ordersOf = electricalPart((basis) =>
 const inrushesOf = electricalPart((basis) =>
   deriveInrushes(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
+const peaksOf = part((project, keep) => derivePeaks(devicesOf(project), keep));
 const contactsOf = electricalPart((basis) =>
   deriveContacts(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
@@ -54,6 +57,7 @@ export const protectionParts = [
   faultsOf,
   ordersOf,
   inrushesOf,
+  peaksOf,
   contactsOf,
   sharingOf,
   sparesOf,
@@ -67,6 +71,7 @@ export const protectionOf: (project: Project) => ProtectionResults = together({
   uncomparedFaults: (project) => faultsOf(project).uncompared,
   orders: ordersOf,
   inrushes: inrushesOf,
+  peaks: peaksOf,
   contacts: contactsOf,
   sharing: sharingOf,
   spares: sparesOf,
