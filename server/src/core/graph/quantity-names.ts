@@ -333,7 +333,7 @@ export const quantityNames = {
   "bracket-bend-radius": "Inside radius of a bracket's bend, as recorded.",
   "least-bracket-bend-radius": "Inside radius that a bracket's sheet may be bent to.",
   "opening-width": "Width that an opening takes out of its panel, across the load.",
-  "doubler-width": "Width of a doubler across the load.",
+  "doubler-width": "Least width of a doubler beside its opening, across the load.",
   "doubler-net-width": "Width of doubler or ring beside an opening, fastener holes taken off.",
   "doubler-thickness": "Thickness of a doubler or a ring, as recorded.",
   "least-doubler-thickness": "Thickness that gives a reinforcement the section of what is cut out.",
