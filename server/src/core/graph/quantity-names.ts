@@ -355,7 +355,7 @@ export const quantityNames = {
   "largest-fastener-diameter": "Largest shank diameter for the thickest sheet.",
   "fastener-spacing": "Distance from a reinforcement's fasteners to those that are there.",
   "stiffener-distance": "Least distance from an opening to a stiffener's foot.",
-  "panel-width": "Width of a panel across its load.",
+  "panel-width": "Least width of a panel across its load, beside an opening.",
   "stress-concentration": "Peak stress at an opening's edge over the net stress.",
   "net-stress": "Mean stress in what is left of a panel beside an opening.",
   "peak-stress": "Highest stress at an opening's edge.",
