@@ -34,7 +34,7 @@ export function deriveBundles(
     entryOf: ({ bundle }) => bundle,
     conditions,
     grounds: basis.grounds,
-    rests: ({ isComplete, wires: inside }, rests) => rests.push(conditions, isComplete, ...inside),
+    rests: ({ isComplete, wires: inside }) => [isComplete, ...inside],
     restsIn: ({ isComplete, wires: inside }, index) => [
       isComplete,
       ...inside.map(({ states }) => states[index]),

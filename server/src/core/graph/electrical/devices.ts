@@ -42,10 +42,11 @@ export function deriveDevices(
     entryOf: ({ device }) => device.inline.record,
     conditions,
     grounds: basis.grounds,
-    rests: ({ device, paths, isWhole }, rests) => {
-      rests.push(conditions, device, isWhole);
+    rests: ({ device, paths, isWhole }) => {
+      const rests: unknown[] = [device, isWhole];
       if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(device.id));
       for (const position of paths) rests.push(circuit.paths[position]!.id, currents[position]);
+      return rests;
     },
     restsIn: ({ device, paths, isWhole }, index) => {
       const solved = !isWhole && solutions[index]?.currentThrough(device.id);

@@ -39,10 +39,11 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
     entryOf: ({ path }) => path.component,
     conditions,
     grounds: basis.grounds,
-    rests: ({ path, holders }, rests) => {
-      rests.push(path, conditions, left, ...holders);
+    rests: ({ path, holders }) => {
+      const rests: unknown[] = [path, left, ...holders];
       for (const bus of path.buses) rests.push(ofBuses.get(bus));
       for (const state of states) rests.push(state?.voltageAt(path.id));
+      return rests;
     },
     restsIn: ({ path, holders }, index) => {
       const volts = states[index]?.voltageAt(path.id);
@@ -146,9 +147,7 @@ export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages
     entryOf: ({ load }) => load.component,
     conditions,
     grounds: basis.grounds,
-    rests: ({ load, position }, rests) => {
-      rests.push(conditions, takesVoltage(load.component) ? atLoads[position] : undefined);
-    },
+    rests: ({ load, position }) => [takesVoltage(load.component) ? atLoads[position] : undefined],
     restsIn: (of, index) => [atLoad(of, index)],
     stateIn: (of, index, own) => own(loadCurrent(of.load, conditions[index]!, atLoad(of, index))),
     whole: (_, values) => values,

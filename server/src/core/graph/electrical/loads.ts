@@ -91,10 +91,11 @@ export function deriveLoads(basis: ElectricalBasis, found: Found): readonly Load
     entryOf: ({ path }) => path.component,
     conditions,
     grounds: basis.grounds,
-    rests: ({ path, position, wires, devices: passed }, rests) => {
-      rests.push(path, nominal, currents[position], voltages[position], ...wires);
+    rests: ({ path, position, wires, devices: passed }) => {
+      const rests: unknown[] = [path, nominal, currents[position], voltages[position], ...wires];
       if (!path.isSingle) for (const bus of path.buses) rests.push(ofBuses.get(bus));
       for (const device of passed) for (const { drop } of device.currents) rests.push(drop);
+      return rests;
     },
     restsIn: (of, index) => {
       const { voltage, inWires, inDevices, ofBuses: buses } = dropsIn(of, index);

@@ -6,15 +6,14 @@ export interface StatesOf<T, S, R> {
   readonly things: readonly T[];
   /** The entry of the record that a thing is known by from one time to the next. */
   entryOf(of: T): object;
-  /** While a condition is another than the last time, nothing in it is taken over. */
   readonly conditions: readonly object[];
   /**
    * By the position of the condition, all that anything in it may rest on, the list of things too: while that is
    * the same, its states are taken over and nothing of them is looked at.
    */
   readonly grounds: readonly (readonly unknown[])[];
-  /** Adds to `rests` all that the result rests on besides its entry, whatever the condition. */
-  rests(of: T, rests: unknown[]): void;
+  /** All that a result rests on besides its entry and the conditions. */
+  rests(of: T): readonly unknown[];
   /** What a state rests on besides its entry and its condition. */
   restsIn(of: T, index: number): readonly unknown[];
   stateIn(of: T, index: number, keep: KeepOne): S;
@@ -37,82 +36,77 @@ export class RecurringStates<S, R> {
 
   private derive<T>(how: StatesOf<T, S, R>, last: Table<S, R> | undefined): Table<S, R> {
     const { things, conditions, grounds } = how;
-    const columns = conditions.map((condition, index): Column<S> => {
-      const before = last?.columns[index];
+    const columnsBefore = conditions.map((condition, index) =>
+      last?.conditions[index] === condition ? last.columns[index] : undefined,
+    );
+    const columns = columnsBefore.map((before, index): Column<S> => {
       const ground = grounds[index]!;
-      return before && isSame(before.ground, ground) ? before : { condition, ground, states: [], made: [] };
+      return before && isSame(before.ground, ground) ? before : { ground, cells: [] };
     });
-    const changed = columns.flatMap((column, index) => (column === last?.columns[index] ? [] : [index]));
-    const table = new Table<S, R>(this, things.map(how.entryOf), columns);
+    const changed = columns.flatMap((column, index) => (column === columnsBefore[index] ? [] : [index]));
+    const isInTheSame = last !== undefined && isSame(last.conditions, conditions);
+    const table = new Table<S, R>(this, things.map(how.entryOf), conditions, columns);
     for (let position = 0; position < things.length; position++) {
       const thing = things[position]!;
-      how.rests(thing, table.rests.all);
-      table.rests.end();
       const place = last?.placeOf(table, position);
-      if (place !== undefined && table.rests.isSame(position, last!.rests, place)) {
-        for (const index of changed) takeOver(columns[index]!, last!.columns[index]!, place);
-        table.results.push(last!.results[place]!);
-        continue;
-      }
-      for (const index of changed) {
-        const column = columns[index]!;
-        const before = last?.columns[index];
-        const rests = how.restsIn(thing, index);
-        if (
-          place !== undefined &&
-          before?.condition === column.condition &&
-          isSame(before.made[place]!.rests, rests)
-        ) {
-          takeOver(column, before, place);
-        } else {
-          add(column, how, thing, index, rests);
+      const rests = how.rests(thing);
+      if (isInTheSame && place !== undefined && isSame(last.rests[place], rests)) {
+        for (const index of changed) columns[index]!.cells.push(columnsBefore[index]!.cells[place]!);
+        table.rests.push(last.rests[place]!);
+        table.results.push(last.results[place]!);
+      } else {
+        for (const index of changed) {
+          const before = place === undefined ? undefined : columnsBefore[index]?.cells[place];
+          columns[index]!.cells.push(cellOf(how, thing, index, before));
         }
+        table.rests.push(rests);
+        table.results.push(how.whole(thing, table.statesAt(position)));
       }
-      table.results.push(how.whole(thing, table.statesAt(position)));
     }
     return table;
   }
 }
 
-/** All things in one condition; lists by their position. */
-interface Column<S> {
-  readonly condition: object;
-  readonly ground: readonly unknown[];
-  readonly states: S[];
-  /** How each state came about. */
-  readonly made: { readonly rests: readonly unknown[]; readonly kept: Kept }[];
+/** One thing in one condition. */
+interface Cell<S> {
+  readonly rests: readonly unknown[];
+  readonly state: S;
+  readonly kept: Kept;
 }
 
-function takeOver<S>(column: Column<S>, before: Column<S>, place: number): void {
-  column.states.push(before.states[place]!);
-  column.made.push(before.made[place]!);
-}
-
-function add<T, S>(
-  column: Column<S>,
+/** @param before the same in the same condition */
+function cellOf<T, S>(
   how: StatesOf<T, S, unknown>,
   of: T,
   index: number,
-  rests: readonly unknown[],
-): void {
+  before: Cell<S> | undefined,
+): Cell<S> {
+  const rests = how.restsIn(of, index);
+  if (before && isSame(before.rests, rests)) return before;
   const kept: Value[] = [];
   const keep: KeepOne = (value) => {
     if (value) kept.push(value);
     return value;
   };
-  column.states.push(how.stateIn(of, index, keep));
-  column.made.push({ rests, kept });
+  return { rests, state: how.stateIn(of, index, keep), kept };
+}
+
+/** All things in one condition, by their position. */
+interface Column<S> {
+  readonly ground: readonly unknown[];
+  readonly cells: Cell<S>[];
 }
 
 /** All things in all conditions. */
 class Table<S, R> extends Whole {
   /** By the position of the thing. */
-  readonly rests = new Rests();
+  readonly rests: (readonly unknown[])[] = [];
   readonly results: R[] = [];
 
   constructor(
     kind: object,
     readonly entries: readonly object[],
+    readonly conditions: readonly object[],
     readonly columns: readonly Column<S>[],
   ) {
     super(kind, kind);
@@ -137,33 +131,11 @@ class Table<S, R> extends Whole {
   }
 
   statesAt(position: number): S[] {
-    return this.columns.map(({ states }) => states[position]!);
+    return this.columns.map(({ cells }) => cells[position]!.state);
   }
 
   /** Thing by thing. */
   get kept(): Kept {
-    return this.entries.flatMap((_, position) => this.columns.map(({ made }) => made[position]!.kept));
-  }
-}
-
-/** What each of several things rests on, one after the other in one list. */
-class Rests {
-  readonly all: unknown[] = [];
-  private readonly ends: number[] = [];
-
-  /** All that was added since the last time belongs to one thing. */
-  end(): void {
-    this.ends.push(this.all.length);
-  }
-
-  isSame(position: number, other: Rests, place: number): boolean {
-    const from = this.ends[position - 1] ?? 0;
-    const otherFrom = other.ends[place - 1] ?? 0;
-    const count = this.ends[position]! - from;
-    if (other.ends[place]! - otherFrom !== count) return false;
-    for (let at = 0; at < count; at++) {
-      if (!Object.is(this.all[from + at], other.all[otherFrom + at])) return false;
-    }
-    return true;
+    return this.entries.flatMap((_, position) => this.columns.map(({ cells }) => cells[position]!.kept));
   }
 }

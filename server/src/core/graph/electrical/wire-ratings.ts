@@ -67,7 +67,7 @@ export function rateWires(
     entryOf: ({ wire }) => wire,
     conditions,
     grounds: conditions.map((condition) => [condition, laid]),
-    rests: ({ within }, rests) => rests.push(conditions, within?.bundle),
+    rests: ({ within }) => [within?.bundle],
     restsIn: ({ within }) => [within?.bundle],
     stateIn: (of, index, own) => rate(of, airs[index]!, own),
     whole: ({ within }, states) => ({ bundle: within?.bundle, states, gaps: gapsOf(states) }),

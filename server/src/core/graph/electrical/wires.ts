@@ -54,14 +54,15 @@ export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map
     entryOf: ({ wire }) => wire,
     conditions,
     grounds: basis.grounds,
-    rests: ({ position: own, branch, isUsed, paths: behind }, rests) => {
+    rests: ({ position: own, branch, isUsed, paths: behind }) => {
       const hasOneWay = behind.every((position) => paths[position]!.isSingle);
-      rests.push(ratings[own], isUsed, hasOneWay);
+      const rests: unknown[] = [ratings[own], isUsed, hasOneWay];
       for (const state of solutions) {
         const amps = state?.currentIn(branch);
         rests.push(hasOneWay ? amps === undefined : amps);
       }
       for (const position of behind) rests.push(currents[position], paths[position]!.isSingle);
+      return rests;
     },
     restsIn: (of, index) => {
       const { amps, isWhole, loads } = carriedBy(of, index);
