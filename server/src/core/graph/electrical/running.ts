@@ -1,4 +1,5 @@
 /** What runs in a condition, and what it draws. */
+
 import type { Load as SolverLoad } from "../../methods/network";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
@@ -27,9 +28,10 @@ const runsOf = onceEach(
 );
 
 /** Components that a condition lets run, and of which it is not known what they draw: the solution has them as none. */
-export function undrawnIn(condition: Condition, components: ReadonlyMap<string, Component>): string[] {
+export function undrawnIn(condition: Condition, components: readonly Component[]): string[] {
+  const byId = byIdOf(components);
   return (condition.loads ?? []).flatMap(({ key, value }) => {
-    const component = components.get(key.value);
+    const component = byId.get(key.value);
     const draw = value && component?.draws?.find(({ mode }) => mode?.value === value.value);
     return component && !solverLoad(draw) ? [key.value] : [];
   });

@@ -1,10 +1,9 @@
 /** The section of a doubler or ring beside its opening: what is left of it, and how thick it has to be. */
-import type { Placed } from "../../methods/geometry";
+import { beside } from "../../methods/geometry";
 import type { Source } from "../../source";
 import { asRecorded, counted } from "../recorded";
-import { assumed, derive, derived, type Operand, type Value, written } from "../value";
-import { figureOperands } from "./figures";
-import { widthAcross } from "./load-path";
+import { assumed, derive, derived, type Operand, written } from "../value";
+import { figureOperands, geometrySource } from "./figures";
 import type { ReinforcementParts, ReinforcementResult } from "./reinforcement";
 
 /** AC 43.13-1B asks that what is put on has at least the section of what is taken out. */
@@ -15,12 +14,12 @@ const sectionSource: Source = {
   standing: "published",
 };
 
-/** The section that is left beside the opening, fastener holes taken off, has to replace the one cut out. */
-export function doublerSection(
-  parts: ReinforcementParts,
-  outline: Placed | undefined,
-): Pick<ReinforcementResult, "thickness" | "net"> {
-  const { reinforcement, unit, keep, subject, opening, path, fasteners } = parts;
+/**
+ * The section that is left beside the opening, fastener holes taken off, has to replace the one cut out. It is that
+ * of the narrowest cut through the opening: a doubler that is wide elsewhere carries nothing past it.
+ */
+export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementResult, "thickness" | "net"> {
+  const { reinforcement, unit, keep, subject, opening, path, fasteners, outline } = parts;
   const { panel } = opening;
   const width = written("width of the ring", reinforcement.width, unit);
   const W = derived("width of the opening", path.opening);
@@ -35,9 +34,9 @@ export function doublerSection(
           subject,
           quantity: "doubler-net-width",
           unit,
-          formula: "B - W - 2 * r * d",
-          operands: { B: derived("width of the doubler", doublerWidth(parts, outline)), W, r, d },
-          compute: (n) => n.B - n.W - 2 * n.r * n.d,
+          formula: "B - 2 * r * d",
+          operands: { B: derived("width of the doubler beside the opening", besideWidth(parts)), r, d },
+          compute: (n) => n.B - 2 * n.r * n.d,
           sources: [sectionSource],
         })
       : derive({
@@ -68,19 +67,39 @@ export function doublerSection(
   return { thickness: { value, least }, net };
 }
 
-function doublerWidth(
-  { reinforcement, subject, unit, path, keep }: ReinforcementParts,
-  outline: Placed,
-): Value | undefined {
-  const figure = reinforcement.outline!;
+/** Undefined where the opening is not within the doubler. */
+function besideWidth({
+  reinforcement,
+  subject,
+  unit,
+  path,
+  keep,
+  opening,
+  outline,
+  standing,
+}: ReinforcementParts) {
+  if (!outline || standing?.kind !== "inside") return undefined;
   return keep(
     derive({
-      subject: subject,
+      subject,
       quantity: "doubler-width",
-      unit: unit,
-      method: "extent of the doubler's outline across the load",
-      operands: figureOperands(figure, unit, "doubler "),
-      compute: () => widthAcross(outline, path),
+      unit,
+      method: path.direction
+        ? "least width of the doubler beside the opening, of all sections across the load that cut it"
+        : "twice the least distance between the outlines of opening and doubler",
+      operands: {
+        ...figureOperands(opening.cutout.opening!, unit),
+        ...figureOperands(reinforcement.outline!, unit, "doubler "),
+        ...(path.direction && { direction: written("direction of the load", path.direction, "deg") }),
+      },
+      compute: () =>
+        path.direction ? beside(opening.placed, outline, path.across).together : 2 * standing.distance,
+      sources: [geometrySource],
+      notes: path.direction
+        ? []
+        : [
+            "The panel's record gives no direction of its load: the doubler counts as a ring of its least width.",
+          ],
     }),
   );
 }

@@ -27,7 +27,7 @@ export function fastenerPlaces({
   return {
     placed: points.size,
     stated: statedTotal(fasteners),
-    fewerSide: path.isRecorded ? fewerBeside(opening.placed, [...points.values()], path) : undefined,
+    fewerSide: path.direction ? fewerBeside(opening.placed, [...points.values()], path) : undefined,
   };
 }
 

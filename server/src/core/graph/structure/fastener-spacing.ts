@@ -1,5 +1,4 @@
 /** Fasteners of a reinforcement: their distances to each other and to edges, and their size. */
-import type { Placed } from "../../methods/geometry";
 import { roundUp } from "../../quantities";
 import { fastenerEdgeDistance } from "../../tables/fastener-edge-distance";
 import { diameterRange, leastPitch, leastRowPitch, widestPitch } from "../../tables/rivet-spacing";
@@ -93,10 +92,15 @@ export function fastenerSpacing(
 }
 
 /** Measured where the places of the fasteners are recorded, as recorded otherwise. */
-export function fastenerEdge(
-  { fasteners, keep, subject, unit, opening, reinforcement }: ReinforcementParts,
-  outline: Placed | undefined,
-): Distance {
+export function fastenerEdge({
+  fasteners,
+  keep,
+  subject,
+  unit,
+  opening,
+  reinforcement,
+  outline,
+}: ReinforcementParts): Distance {
   if (!fasteners?.diameter) return { value: undefined, least: undefined };
   const factor = fastenerEdgeDistance(fasteners.head?.value ?? "protruding");
   const least = keep(

@@ -1,5 +1,7 @@
-/** How wide an opening, and what surrounds it, stand across the load of their panel. */
-import { extentAlong, greatestExtent, type Placed } from "../../methods/geometry";
+/** How wide an opening stands across the load of its panel. */
+import { extentAlong, greatestExtent } from "../../methods/geometry";
+import type { Quantity } from "../../quantities";
+import type { Written } from "../../records/written";
 import type { CutoutResult } from "../openings";
 import { derive, type Keep, type Value, written } from "../value";
 import { figureOperands, geometrySource, unitOf } from "./figures";
@@ -7,8 +9,8 @@ import { figureOperands, geometrySource, unitOf } from "./figures";
 export interface LoadPath {
   /** Direction across the load, in radians from the panel's x axis. */
   readonly across: number;
-  /** False where the panel records no direction: then the greatest width of the opening counts. */
-  readonly isRecorded: boolean;
+  /** Undefined where the panel records none: then the greatest width of the opening counts. */
+  readonly direction: Written<Quantity<"angle">> | undefined;
   /** Width of the opening across the load, in the panel's unit. */
   readonly opening: Value | undefined;
 }
@@ -36,9 +38,5 @@ export function loadPathOf({ cutout, id, panel, placed }: CutoutResult, keep: Ke
         : ["The panel's record gives no direction of its load: the greatest width counts."],
     }),
   );
-  return { across, isRecorded: direction !== undefined, opening };
-}
-
-export function widthAcross(placed: Placed, { across }: LoadPath): number {
-  return extentAlong(placed, across);
+  return { across, direction, opening };
 }

@@ -1,5 +1,5 @@
 /** Whether a reinforcement lies on the sheet of its panel alone. */
-import { containment, type Placed, relation } from "../../methods/geometry";
+import { containment, relation } from "../../methods/geometry";
 import { inUnit } from "../../quantities";
 import type { Stiffener } from "../../records/types";
 import { isBelow } from "../../rounding";
@@ -13,11 +13,13 @@ export interface Reach {
   readonly over: readonly Stiffener[];
 }
 
-/** @param outline of a doubler; a ring reaches as far from its opening as it is wide */
-export function reachOf(
-  { opening: { placed, panel }, reinforcement, unit }: ReinforcementParts,
-  outline: Placed | undefined,
-): Reach {
+/** A ring reaches as far from its opening as it is wide. */
+export function reachOf({
+  opening: { placed, panel },
+  reinforcement,
+  unit,
+  outline,
+}: ReinforcementParts): Reach {
   const width = outline || !reinforcement.width ? 0 : inUnit(reinforcement.width.value, unit);
   const shape = outline ?? placed;
   const edge = panel.outline && outlineOf(panel.outline, unit);

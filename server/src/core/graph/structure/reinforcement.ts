@@ -1,5 +1,5 @@
 /** Doublers and rings around openings: thickness, fasteners and their places. */
-import { containment, type Placed } from "../../methods/geometry";
+import { type Containment, containment, type Placed } from "../../methods/geometry";
 import type { DoublerFasteners, Reinforcement } from "../../records/types";
 import type { CutoutResult, Distance } from "../openings";
 import type { Keep, Subject, Value } from "../value";
@@ -53,6 +53,10 @@ export interface ReinforcementParts {
   readonly reinforcement: Reinforcement;
   readonly fasteners: DoublerFasteners | undefined;
   readonly path: LoadPath;
+  /** Outline of a doubler; undefined for a ring, and where it is no figure. */
+  readonly outline: Placed | undefined;
+  /** How the opening stands in that. */
+  readonly standing: Containment | undefined;
   readonly subject: Subject;
   /** That of the panel. */
   readonly unit: Unit;
@@ -69,22 +73,32 @@ export function deriveReinforcement(
   const { fasteners } = reinforcement;
   const unit = unitOf(opening.panel);
   const subject: Subject = { kind: "cutout", id: opening.id };
-  const parts: ReinforcementParts = { opening, reinforcement, fasteners, path, subject, unit, keep };
   const outline = outlineOf(reinforcement.outline, unit);
-  const found = outline && containment(opening.placed, outline);
+  const standing = outline && containment(opening.placed, outline);
+  const parts: ReinforcementParts = {
+    opening,
+    reinforcement,
+    fasteners,
+    path,
+    outline,
+    standing,
+    subject,
+    unit,
+    keep,
+  };
   const all = fasteners ? doublerLines(fasteners, unit).flat() : [];
   return {
     opening,
     reinforcement,
     outline,
-    surrounds: found === undefined || found.kind === "inside",
-    reach: reachOf(parts, outline),
-    ...doublerSection(parts, outline),
+    surrounds: standing === undefined || standing.kind === "inside",
+    reach: reachOf(parts),
+    ...doublerSection(parts),
     lacks: (["material", "thickness"] as const).filter((key) => !opening.panel[key]),
     ...fastenerCount(parts),
     places: fastenerPlaces(parts),
     ...fastenerSpacing(parts),
-    edge: fastenerEdge(parts, outline),
+    edge: fastenerEdge(parts),
     near: nearestFasteners(subject, all, fastenersOf(opening.panel), unit, keep),
   };
 }

@@ -1,11 +1,11 @@
 /** Stress at the edge of an opening in a panel whose load is recorded. */
-import { extentAlong, type Placed, reachAlong } from "../../methods/geometry";
+import { extentAlong, type Passage, type Placed, passageOf, reachAlong } from "../../methods/geometry";
 import { circleFactor, netStress, roundedRectangleFactor } from "../../methods/stress-concentration";
 import type { CoverageGap, Lookup } from "../../tables/lookup";
 import type { CutoutResult } from "../openings";
 import { asRecorded } from "../recorded";
 import { derive, derived, type Keep, type Subject, type Value, written } from "../value";
-import { figureOperands, unitOf } from "./figures";
+import { figureOperands, geometrySource, unitOf } from "./figures";
 import type { LoadPath } from "./load-path";
 
 export interface StressResult {
@@ -19,11 +19,18 @@ export interface StressResult {
 export type StressGap =
   | { readonly kind: "figure"; readonly shape: string }
   | { readonly kind: "turned" }
+  | { readonly kind: "no-strip" }
   | { readonly kind: "off-centre"; readonly by: number; readonly unit: "in" | "mm" }
   | { readonly kind: "formula"; readonly gap: CoverageGap };
 
-/** An opening counts as central while it stands off by no more than this share of the width. */
-const centralShare = 0.01;
+/** An opening counts as central, and an edge of the panel as straight, while off by no more than this share of the width. */
+const straightShare = 0.01;
+
+/**
+ * The strip has to go on for this many widths of the opening beyond both of its ends: so far it disturbs the stress
+ * (Saint-Venant's principle; the number is common practice, no source).
+ */
+const undisturbed = 1;
 
 /** Undefined where the panel records no force. */
 export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): StressResult | undefined {
@@ -33,7 +40,8 @@ export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): Str
   const subject: Subject = { kind: "cutout", id };
   const unit = unitOf(panel);
   const along = load.direction.value.si;
-  const found = factorOf(opening, within, path.across, along);
+  const strip = stripAt(opening, within, path.across);
+  const found = factorOf(opening, strip, path.across, along);
   const allowable = keep(asRecorded(subject, "allowable-stress", "allowable stress", load.allowable, "psi"));
   if ("kind" in found) return { opening, peak: undefined, allowable, gap: found };
   if (!found.factor.covered) {
@@ -41,14 +49,16 @@ export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): Str
   }
   const lookup = found.factor;
   const figure = figureOperands(opening.cutout.opening!, unit);
+  const direction = written("direction of the load", load.direction, "deg");
   const width = keep(
     derive({
       subject,
       quantity: "panel-width",
       unit,
-      method: "extent of the panel's outline across the load",
-      operands: figureOperands(panel.outline!, unit, "panel "),
-      compute: () => extentAlong(within, path.across),
+      method: "least distance across the load between the panel's edges beside the opening",
+      operands: { ...figure, ...figureOperands(panel.outline!, unit, "panel "), direction },
+      compute: () => found.width,
+      sources: [geometrySource],
     }),
   );
   const factor = keep(
@@ -91,20 +101,37 @@ export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): Str
   return { opening, peak, allowable, gap: undefined };
 }
 
+/** The panel's edges where the opening stands between them; undefined where there are none. */
+function stripAt({ placed }: CutoutResult, within: Placed, across: number): Passage | undefined {
+  const own = reachAlong(placed, across);
+  const along = reachAlong(placed, across + Math.PI / 2);
+  const more = undisturbed * (own.to - own.from);
+  const stretch = { from: along.from - more, to: along.to + more };
+  return passageOf(within, across, (own.from + own.to) / 2, stretch);
+}
+
+/** The factor and the width of the strip that it holds for. */
 function factorOf(
   { placed, panel, cutout }: CutoutResult,
-  within: Placed,
+  strip: Passage | undefined,
   across: number,
   along: number,
-): { readonly factor: Lookup<number>; readonly method: string } | StressGap {
+): { readonly factor: Lookup<number>; readonly method: string; readonly width: number } | StressGap {
+  if (!strip) return { kind: "no-strip" };
+  const { lower, upper } = strip;
+  const width = upper.from - lower.to;
+  const moves = Math.max(lower.to - lower.from, upper.to - upper.from);
+  if (moves > straightShare * width) return { kind: "no-strip" };
   const own = reachAlong(placed, across);
-  const whole = reachAlong(within, across);
-  const off = Math.abs((own.from + own.to - whole.from - whole.to) / 2);
-  const width = whole.to - whole.from;
-  if (off > centralShare * width) return { kind: "off-centre", by: off, unit: unitOf(panel) };
+  const off = Math.abs((own.from + own.to - lower.to - upper.from) / 2);
+  if (off > straightShare * width) return { kind: "off-centre", by: off, unit: unitOf(panel) };
   const { shape } = placed;
   if (shape.kind === "circle") {
-    return { factor: circleFactor(shape.diameter / width), method: "3 - 3.13x + 3.66x^2 - 1.53x^3, x = d/W" };
+    return {
+      factor: circleFactor(shape.diameter / width),
+      method: "3 - 3.13x + 3.66x^2 - 1.53x^3, x = d/W",
+      width,
+    };
   }
   if (shape.kind === "polygon") return { kind: "figure", shape: cutout.opening?.shape?.value ?? "polygon" };
   // The polynomial is for an opening whose sides run along and across the load.
@@ -116,5 +143,6 @@ function factorOf(
   return {
     factor: roundedRectangleFactor(a, b, radius),
     method: "polynomial of a rectangle with round corners in b/a and r/b",
+    width,
   };
 }

@@ -4,16 +4,20 @@ import type { DeviceResult } from "../../graph/electrical/devices";
 import type { FaultResult, FaultState } from "../../graph/electrical/protection/faults";
 import type { InrushResult } from "../../graph/electrical/protection/inrushes";
 import type { OrderResult } from "../../graph/electrical/protection/order";
+import type { PeakResult, PeakState } from "../../graph/electrical/protection/peaks";
 import { ofEach } from "../../graph/recall";
 import type { Value } from "../../graph/value";
 import { formatMeasure } from "../../quantities";
 import type { Place } from "../../records/written";
+import { isAtMost } from "../../rounding";
+import type { Source } from "../../source";
 import { defineRule } from "../rule";
 import { listWords } from "../wording";
 import {
   breakerPoints,
   breakerPointsToFaults,
   inSeries,
+  peakExample,
   protectionExample,
   slowPoints,
 } from "./protection-example";
@@ -27,6 +31,18 @@ interface Facts {
   readonly todo: string;
 }
 
+/**
+ * A device that carries this share of its rating beforehand opens this many times sooner than from cold, at the most
+ * of what the table gives.
+ */
+const preload = { share: 0.6, sooner: 3.7 } as const;
+const preloadSource: Source = {
+  document: "MS3320N",
+  at: "Table VII",
+  standing: "secondary",
+  note: "breakers that carry 60 % of their rating open 1.6 to 3.7 times sooner",
+};
+
 export const openingTimeNotCovered = defineRule<Facts>({
   id: "opening-time-not-covered",
   severity: "information",
@@ -36,11 +52,12 @@ export const openingTimeNotCovered = defineRule<Facts>({
     "When a breaker or fuse opens is its maker's data: no published table was found, and none is assumed. Outside " +
     "the points that the record gives nothing is known, so the record is not shown to be wrong here, and not shown " +
     "to be right.",
-  sources: [],
+  sources: [preloadSource],
   say: ({ question, reason, todo }) => ({ what: `${question}: ${reason}.`, todo }),
   *check(project): Iterable<Problem> {
     yield* ofOrders(project);
     yield* ofInrushes(project);
+    yield* ofPeaks(project);
     const told = new Set<string>();
     for (const problem of ofFaults(project)) {
       const guard = problem.subject!.id;
@@ -73,6 +90,22 @@ export const openingTimeNotCovered = defineRule<Facts>({
       ],
     },
     {
+      title: "A peak of 5 s, where a cold device may open after 8 s",
+      text: peakExample(
+        { devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`] },
+        "5 s",
+      ),
+      finds: ["^Whether CB-RACK holds 40 A for 5 s \\(burst\\) when it is warm from 10 A is not known"],
+    },
+    {
+      title: "A peak of 2 s: at half of its rating beforehand it holds it warm, too",
+      text: peakExample(
+        { devices: [`{ id: CB-20, kind: breaker, rating: 20 A, ${breakerPointsToFaults} }`] },
+        "2 s",
+      ),
+      finds: [],
+    },
+    {
       title: "Points for every current that a fault can draw",
       text: protectionExample({
         devices: [
@@ -88,6 +121,7 @@ export const openingTimeNotCovered = defineRule<Facts>({
 
 const ofOrders = ofEach((project) => electricalOf(project).protection.orders, ofOrder);
 const ofInrushes = ofEach((project) => electricalOf(project).protection.inrushes, ofInrush);
+const ofPeaks = ofEach((project) => electricalOf(project).protection.peaks, ofPeak);
 const ofFaults = ofEach((project) => electricalOf(project).protection.faults, ofFault);
 
 const addPoints =
@@ -140,6 +174,26 @@ function* ofInrush({ component, device, band, states }: InrushResult): Iterable<
     reason,
     band.kind === "band" ? pointsAt(state.current, device) : addPoints,
   );
+}
+
+/** Points are taken to hold from cold; how much sooner a loaded device opens is known for some loads only. */
+function* ofPeak({ device, states }: PeakResult): Iterable<Problem> {
+  const state = states.find((one) => isAtMost(one.time.value, one.earliest.value) && isWarm(one, device));
+  if (!state) return;
+  const { before, current, time, condition } = state;
+  yield* problem(
+    device,
+    `Whether ${device.id} holds ${formatMeasure(current.value, "A")} for ${formatMeasure(time.value, "s")} ` +
+      `(${condition.id?.value}) when it is warm from ${formatMeasure(before!.value, "A")} is not known`,
+    "its points are taken to hold from cold",
+    "Ask its maker for the opening times of a device that carries this load, or take a larger one.",
+  );
+}
+
+function isWarm({ before, time, earliest }: PeakState, { rating }: DeviceResult): boolean {
+  if (!before || before.value === 0) return false;
+  const isCovered = isAtMost(before.value, preload.share * rating!.value);
+  return !isCovered || !isAtMost(time.value * preload.sooner, earliest.value);
 }
 
 /** Only where there are points: without them nothing is asked of every device of a record. */

@@ -40,6 +40,19 @@ export const cutoutStressAboveAllowable = defineRule<HeldFacts>({
       finds: ["the stress is 18.* psi; the panel's data allow 18000 psi"],
     },
     {
+      title: "A strip of 6 in at the hole, in a panel that is 20 in wide elsewhere",
+      text: doublerExample({
+        opening: "{ shape: circle, diameter: 2 in, at: { x: 5 in, y: 0 in } }",
+        thickness: "0.040 in",
+        panel: ["load: { direction: 0 deg, force: 800 lbf, allowable: 10 ksi, data: Stress note B9-77 }"],
+        doubler: "",
+      }).replace(
+        "{ shape: rectangle, width: 20 in, height: 12 in, corner-radius: 1 in }",
+        "{ shape: polygon, points: [{ x: -10 in, y: -10 in }, { x: 0 in, y: -10 in }, { x: 0 in, y: -3 in }, { x: 10 in, y: -3 in }, { x: 10 in, y: 3 in }, { x: 0 in, y: 3 in }, { x: 0 in, y: 10 in }, { x: -10 in, y: 10 in }] }",
+      ),
+      finds: ["the stress is 11533 psi; the panel's data allow 10000 psi"],
+    },
+    {
       title: "Half the force",
       text: doublerExample({
         opening: "{ shape: circle, diameter: 1 in, at: { x: 0 in, y: 0 in } }",

@@ -14,8 +14,9 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
   title: "No published factor covers the stress at an opening's edge",
   why:
     "The factors hold for a circle in the middle of a strip, and for slots and rounded rectangles of certain proportions " +
-    "along or across the load. For openings off the middle, turned ones and polygons no usable formula was found, and " +
-    "none is invented.",
+    "along or across the load. The panel counts as a strip where its edges beside the opening run along the load, and " +
+    "do so for a width of the opening beyond both of its ends (common practice). For tapered panels, openings off the " +
+    "middle, turned ones and polygons no usable formula was found, and none is invented.",
   sources: [roarkRoundedRectangle],
   say: ({ cutout, reason }) => ({
     what: `The stress at the edge of cutout ${cutout} is not covered: ${reason}.`,
@@ -53,6 +54,24 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
       finds: ["not covered: it stands 4 in off the middle of the panel"],
     },
     {
+      title: "A strip that is turned to the load",
+      text: doublerExample({
+        opening: "{ shape: circle, diameter: 1 in, at: { x: 0 in, y: 0 in } }",
+        panel: ["load: { direction: 60 deg, force: 500 lbf }"],
+        doubler: "",
+      }),
+      finds: ["not covered: beside it the panel is no strip along the load, or ends too near"],
+    },
+    {
+      title: "A hole near the end where the load comes in",
+      text: doublerExample({
+        opening: "{ shape: circle, diameter: 2 in, at: { x: 0 in, y: -3.5 in } }",
+        panel: ["load: { direction: 90 deg, force: 500 lbf }"],
+        doubler: "",
+      }),
+      finds: ["not covered: beside it the panel is no strip along the load, or ends too near"],
+    },
+    {
       title: "A slot of two to one across the load",
       text: doublerExample({
         opening: "{ shape: slot, length: 2 in, width: 1 in, at: { x: 0 in, y: 0 in } }",
@@ -70,6 +89,8 @@ function gapWords(gap: StressGap): string {
       return `no factor is known for a ${gap.shape}`;
     case "turned":
       return "it is turned against the load";
+    case "no-strip":
+      return "beside it the panel is no strip along the load, or ends too near";
     case "off-centre":
       return `it stands ${formatMeasure(gap.by, gap.unit)} off the middle of the panel`;
     case "formula":

@@ -27,9 +27,11 @@ export const doublerTooThin = defineRule<HeldFacts>({
   area: "structure",
   title: "A doubler or ring has less section than what was cut out",
   why:
-    "What an opening takes out of the sheet's section has to be put back beside it. The width that counts is that of " +
-    "the doubler less the opening and the holes of its fasteners; where the panel records the direction of its load, " +
-    "across that, otherwise across the opening's greatest width. The comparison holds for the same material.",
+    "What an opening takes out of the sheet's section has to be put back beside it. The width that counts is what the " +
+    "doubler has beside the opening in the narrowest section across the panel's load that cuts the opening, less the " +
+    "holes of its fasteners; what lies beyond a gap, or before and behind the opening, carries nothing past it. Where " +
+    "the panel records no direction of its load, the opening's greatest width counts, and the doubler as a ring of its " +
+    "least width. The comparison holds for the same material.",
   sources: [
     {
       document: "FAA AC 43.13-1B",
@@ -80,9 +82,49 @@ export const doublerTooThin = defineRule<HeldFacts>({
       }),
       finds: ["is 0.032 in thick; the section cut out asks for 0.0384 in"],
     },
+    {
+      title:
+        "A strip of 3 in around 2 in, turned by 45 deg to the load: 4.24 in wide at the hole, however long it is",
+      text: stripExample("angle: 45 deg", "direction: 0 deg"),
+      finds: ["is 0.02 in thick; the section cut out asks for 0.03212 in"],
+    },
+    {
+      title: "An L that is 3 in wide at the hole",
+      text: doublerExample({
+        opening: "{ shape: circle, diameter: 2 in, at: { x: -4 in, y: 0 in } }",
+        panel: ["load: { direction: 0 deg }"],
+        doubler:
+          "kind: doubler, material: 2024-T3 clad, thickness: 0.050 in, outline: { shape: polygon, points: [{ x: -5.5 in, y: -1.5 in }, { x: 5 in, y: -1.5 in }, { x: 5 in, y: 5 in }, { x: 2 in, y: 5 in }, { x: 2 in, y: 1.5 in }, { x: -5.5 in, y: 1.5 in }] }",
+        fasteners: oneRow,
+      }),
+      finds: ["is 0.05 in thick; the section cut out asks for 0.08533 in"],
+    },
+    {
+      title: "The strip where nobody says which way the load runs: half an inch on each side",
+      text: stripExample("angle: 0 deg"),
+      finds: ["is 0.02 in thick; the section cut out asks for 0.08533 in"],
+    },
+    {
+      title: "The strip across the load: 2.75 in on each side",
+      text: stripExample("angle: 90 deg", "direction: 0 deg"),
+      finds: [],
+    },
     { title: "One gauge heavier than the sheet", text: doublerExample(), finds: [] },
   ],
 });
+
+const oneRow =
+  "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14, rows: 1, pitch: 0.4 in, edge-distance: 0.25 in }";
+
+/** A doubler of 7.5 by 3 in around a hole of 2 in; no load where its direction is left out. */
+function stripExample(angle: string, load?: string): string {
+  return doublerExample({
+    opening: "{ shape: circle, diameter: 2 in, at: { x: 0 in, y: 0 in } }",
+    panel: load ? [`load: { ${load} }`] : [],
+    doubler: `kind: doubler, material: 2024-T3 clad, thickness: 0.020 in, outline: { shape: rectangle, width: 7.5 in, height: 3 in, corner-radius: 0.25 in, ${angle} }`,
+    fasteners: oneRow,
+  });
+}
 
 function* nextGauge(assessment: Assessment, project: Project): Iterable<Remedy> {
   const recorded = reinforcementOf(assessment, project)?.thickness;
