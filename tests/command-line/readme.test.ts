@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
+import { parseQuantity } from "../../server/src/core/quantities";
 import { tailconeHere } from "../support/command-here";
 import { root } from "../support/programs";
 import { replaceOnce, Workspace } from "../support/workspace";
@@ -35,6 +36,15 @@ it("a wire too thin is told as it stands there, and a gauge was tried that mends
   const told = stdout.split("\n").filter((line) => / (?:error|warning) \[/.test(line));
   expect(told).toEqual(blocksOf("text").map((text) => text.trim()));
   expect((await tailconeHere(["check"], folder)).stdout).toMatch(/^ {2}tried {2}\S.* 14 AWG/m);
+});
+
+it("takes the spellings of units that it names", () => {
+  const told = /usual spellings \((.*?)\)/.exec(readme)![1]!;
+  const spellings = [...told.matchAll(/`(.*?)`/g)].map(([, spelling]) => spelling!);
+  const dimensions = ["length", "torque", "velocity", "temperature", "ratio"] as const;
+  expect(spellings).toHaveLength(dimensions.length);
+  for (const [at, dimension] of dimensions.entries())
+    expect(parseQuantity(spellings[at]!, { dimension })).toHaveProperty("quantity");
 });
 
 it("every keys page that it names is there", async () => {
