@@ -1,5 +1,5 @@
 /** The section of a doubler or ring beside its opening: what is left of it, and how thick it has to be. */
-import { beside } from "../../methods/geometry";
+import { beside, extentAlong, type Placed } from "../../methods/geometry";
 import type { Source } from "../../source";
 import { asRecorded, counted } from "../recorded";
 import { assumed, derive, derived, type Operand, written } from "../value";
@@ -67,7 +67,10 @@ export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementRes
   return { thickness: { value, least }, net };
 }
 
-/** Undefined where the opening is not within the doubler. */
+/**
+ * Undefined where the opening is not within the doubler. An opening that lies askew to the load takes out more in all
+ * than in any one section: it counts in each as so much wider.
+ */
 function besideWidth({
   reinforcement,
   subject,
@@ -85,7 +88,7 @@ function besideWidth({
       quantity: "doubler-width",
       unit,
       method: path.direction
-        ? "least width of the doubler beside the opening, of all sections across the load that cut it"
+        ? "least width of the doubler beside the opening, of all sections across the load that cut it, less what the opening is wider in all than in any of them"
         : "twice the least distance between the outlines of opening and doubler",
       operands: {
         ...figureOperands(opening.cutout.opening!, unit),
@@ -93,7 +96,7 @@ function besideWidth({
         ...(path.direction && { direction: written("direction of the load", path.direction, "deg") }),
       },
       compute: () =>
-        path.direction ? beside(opening.placed, outline, path.across).together : 2 * standing.distance,
+        path.direction ? besideAcross(opening.placed, outline, path.across) : 2 * standing.distance,
       sources: [geometrySource],
       notes: path.direction
         ? []
@@ -102,4 +105,9 @@ function besideWidth({
           ],
     }),
   );
+}
+
+function besideAcross(opening: Placed, outline: Placed, across: number): number {
+  const { together, widest } = beside(opening, outline, across);
+  return together - (extentAlong(opening, across) - widest);
 }
