@@ -334,6 +334,7 @@ export const quantityNames = {
   "least-bracket-bend-radius": "Inside radius that a bracket's sheet may be bent to.",
   "opening-width": "Width that an opening takes out of its panel, across the load.",
   "doubler-width": "Least width of a doubler beside its opening, across the load.",
+  "section-holes": "Fastener holes that a section of a doubler or a ring beside its opening has.",
   "doubler-net-width": "Width of doubler or ring beside an opening, fastener holes taken off.",
   "doubler-thickness": "Thickness of a doubler or a ring, as recorded.",
   "least-doubler-thickness": "Thickness that gives a reinforcement the section of what is cut out.",

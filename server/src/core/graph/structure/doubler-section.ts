@@ -1,10 +1,11 @@
 /** The section of a doubler or ring beside its opening: what is left of it, and how thick it has to be. */
 import { beside, extentAlong, type Placed } from "../../methods/geometry";
 import type { Source } from "../../source";
-import { asRecorded, counted } from "../recorded";
-import { assumed, derive, derived, type Operand, written } from "../value";
+import { asRecorded } from "../recorded";
+import { derive, derived, written } from "../value";
 import { figureOperands, geometrySource } from "./figures";
 import type { ReinforcementParts, ReinforcementResult } from "./reinforcement";
+import { holesInSection } from "./section-holes";
 
 /** AC 43.13-1B asks that what is put on has at least the section of what is taken out. */
 const sectionSource: Source = {
@@ -23,29 +24,27 @@ export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementRes
   const { panel } = opening;
   const width = written("width of the ring", reinforcement.width, unit);
   const W = derived("width of the opening", path.opening);
-  const r: Operand =
-    counted("rows on each side", fasteners?.rows) ??
-    assumed("rows on each side", 1, "1", "The record names no rows: one.");
   const d = written("fastener diameter", fasteners?.diameter, unit);
   const t = written("thickness of the panel", panel.thickness, unit);
+  const h = holesInSection(parts);
   const net = keep(
     outline
       ? derive({
           subject,
           quantity: "doubler-net-width",
           unit,
-          formula: "B - 2 * r * d",
-          operands: { B: derived("width of the doubler beside the opening", besideWidth(parts)), r, d },
-          compute: (n) => n.B - 2 * n.r * n.d,
+          formula: "B - h * d",
+          operands: { B: derived("width of the doubler beside the opening", besideWidth(parts)), h, d },
+          compute: (n) => n.B - n.h * n.d,
           sources: [sectionSource],
         })
       : derive({
           subject,
           quantity: "doubler-net-width",
           unit,
-          formula: "2 * w - 2 * r * d",
-          operands: { w: width, r, d },
-          compute: (n) => 2 * n.w - 2 * n.r * n.d,
+          formula: "2 * w - h * d",
+          operands: { w: width, h, d },
+          compute: (n) => 2 * n.w - n.h * n.d,
           sources: [sectionSource],
         }),
   );
