@@ -52,6 +52,30 @@ describe("more fasteners on a side", () => {
   });
 });
 
+describe("more fasteners than find room", () => {
+  it("come closer, in more rows, or on a wider doubler", () => {
+    // Across y: 14 in a row at 0.6 in take 13 x 0.6 + 2 x 0.3 = 8.4 in.
+    expect(titlesFor("doubler-fasteners-too-many", square("count-per-side: 14, pitch: 0.6 in"))).toEqual([
+      "Set the fasteners 0.49 in apart",
+      "Set the fasteners in 2 rows",
+      "Make the doubler's height 8.4 in",
+    ]);
+  });
+
+  it("or on a wider ring", () => {
+    // 11 in a row at 0.6 in take 6.6 in; the innermost row has half of pi times 3 in and the ring less a row pitch.
+    const text = doublerExample({
+      doubler: "kind: ring, material: 2024-T3 clad, thickness: 0.063 in, joint: single-lap, width: 1.5 in",
+      fasteners:
+        "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 22, rows: 2, pitch: 0.6 in, row-pitch: 0.5 in, edge-distance: 0.3 in }",
+    });
+    expect(titlesFor("doubler-fasteners-too-many", text)).toEqual([
+      "Set the fasteners 0.57 in apart",
+      "Make the ring's width 1.71 in",
+    ]);
+  });
+});
+
 describe("rows beyond what the reinforcement has beside its opening", () => {
   it("come nearer to the edges, or the ring grows", () => {
     const text = doublerExample({
@@ -61,7 +85,7 @@ describe("rows beyond what the reinforcement has beside its opening", () => {
     });
     expect(titlesFor("doubler-overlap-too-short", text)).toEqual([
       "Keep 0.3 in to every edge",
-      "Make the ring 1.15 in wide",
+      "Make the ring's width 1.15 in",
     ]);
   });
 

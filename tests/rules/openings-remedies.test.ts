@@ -29,7 +29,7 @@ describe("the smallest change that does", () => {
     ["doubler-too-thin", "Make the reinforcement 0.032 in thick"],
     ["doubler-fasteners-too-few", "Set 14 fasteners on each side"],
     ["doubler-total-too-few", "Set 28 fasteners in all"],
-    ["doubler-overlap-too-short", "Make the width of the doubler 6 in"],
+    ["doubler-overlap-too-short", "Make the doubler's width 6 in"],
     ["doubler-fasteners-too-many", "Set the fasteners 0.56 in apart"],
     ["doubler-edge-distance", "Keep 0.25 in to every edge"],
     ["fastener-pitch-too-close", "Space the fasteners 0.5 in apart"],

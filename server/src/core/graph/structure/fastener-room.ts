@@ -1,5 +1,6 @@
 /** Whether the fasteners that a record counts find room on its reinforcement, row by row. */
 import { beside, lengthAround, passageOf, reachAlong } from "../../methods/geometry";
+import { none } from "../../none";
 import type { Quantity } from "../../quantities";
 import type { Written } from "../../records/written";
 import { isBelow } from "../../rounding";
@@ -33,6 +34,11 @@ export interface Row {
 /** The pitch at which so many fasteners take all of a row. */
 export function pitchInRow({ length: { value }, isAround, edge }: Row, count: number): number {
   return isAround ? value / count : (value - 2 * edge) / (count - 1);
+}
+
+/** What so many fasteners take of a row at its pitch. */
+export function lengthOfRow({ isAround, pitch, edge }: Row, count: number): number {
+  return isAround ? count * pitch : (count - 1) * pitch + 2 * edge;
 }
 
 /** What holds for distances that the record leaves out. */
@@ -84,8 +90,8 @@ interface Rows {
   readonly p: Operand;
   /** Empty for a single row. */
   readonly q: { readonly q?: Operand };
-  /** Of what the record leaves out. */
-  readonly sources: readonly Source[];
+  /** Of those that the record leaves out. */
+  readonly sources: { readonly [key in "e" | "p" | "q"]: readonly Source[] };
 }
 
 function rowsOf(parts: ReinforcementParts, least: LeastDistances): Rows {
@@ -102,21 +108,27 @@ function rowsOf(parts: ReinforcementParts, least: LeastDistances): Rows {
     e: recorded("edge distance", edgeDistance, least.edge),
     p: recorded("pitch", pitch, least.pitch),
     q: isSingle ? {} : { q: recorded("distance between rows", rowPitch, least.rowPitch) },
-    sources: [
-      ...(edgeDistance ? [] : (least.edge?.sources ?? [])),
-      ...(pitch ? [] : (least.pitch?.sources ?? [])),
-      ...(isSingle || rowPitch ? [] : (least.rowPitch?.sources ?? [])),
-    ],
+    sources: {
+      e: sourcesUnless(edgeDistance, least.edge),
+      p: sourcesUnless(pitch, least.pitch),
+      q: isSingle ? none : sourcesUnless(rowPitch, least.rowPitch),
+    },
   };
 }
 
+const sourcesUnless = (
+  recorded: Written<Quantity> | undefined,
+  least: Value | undefined,
+): readonly Source[] => (recorded ? none : (least?.sources ?? none));
+
 /**
- * Rows run around the opening where the reinforcement is a ring or round, and where nobody says which way the load
- * runs; otherwise across the load, on a rectangle or a slot along that of its sides which is nearest to it.
+ * Rows run around the opening where the reinforcement is a ring, a circle or a slot, and where nobody says which way
+ * the load runs; otherwise across the load, on a rectangle along that of its sides which is nearest to it.
  */
 function directionOfRows({ outline, path }: ReinforcementParts): number | undefined {
-  if (!outline || outline.shape.kind === "circle" || !path.direction) return undefined;
+  if (!outline || !path.direction) return undefined;
   if (outline.shape.kind === "polygon") return path.across;
+  if (outline.shape.kind !== "rectangle") return undefined;
   const quarter = Math.PI / 2;
   return outline.angle + Math.round((path.across - outline.angle) / quarter) * quarter;
 }
@@ -159,36 +171,33 @@ function leastOverlap(
       formula: "q" in q ? "(r - 1) * q + 2 * e" : "2 * e",
       operands: "q" in q ? { r, ...q, e } : { e },
       compute: (n: { r?: number; q?: number; e: number }) => ((n.r ?? 1) - 1) * (n.q ?? 0) + 2 * n.e,
-      sources,
+      sources: [...sources.e, ...sources.q],
     }),
   );
 }
 
-/** The rows as near to the opening as their edge distance lets them: between edges that hold for all of them. */
+/**
+ * The rows stand as near to the opening as their edge distance lets them, and whatever lies within the edge distance
+ * of one of them lies on the doubler: so in a corner that is round or cut off no fastener counts.
+ */
 function wayAcross(parts: ReinforcementParts, { r, e, q }: Rows, across: number): Value | undefined {
-  const { subject, unit, keep, outline, opening, fasteners } = parts;
+  const { subject, unit, keep, outline, opening } = parts;
   const along = across + Math.PI / 2;
   return keep(
     derive({
       subject,
       quantity: "row-length",
       unit,
-      method: "between the edges of the doubler that hold for all rows of a side, those next to the opening",
-      operands: {
-        ...figuresOf(parts),
-        r,
-        e,
-        ...q,
-        d: written("fastener diameter", fasteners?.diameter, unit),
-      },
-      compute: (n: { r: number; e: number; q?: number; d: number }) => {
+      method:
+        "between edges of the doubler that hold for all rows of a side and their edge distances, next to the opening",
+      operands: { ...figuresOf(parts), r, e, ...q },
+      compute: (n: { r: number; e: number; q?: number }) => {
         const own = reachAlong(opening.placed, across);
         const ends = reachAlong(opening.placed, along);
-        const nearest = n.e - n.d / 2;
-        const farthest = n.e + (n.r - 1) * (n.q ?? 0) + n.d / 2;
+        const taken = 2 * n.e + (n.r - 1) * (n.q ?? 0);
         const sides = [
-          { from: ends.to + nearest, to: ends.to + farthest },
-          { from: ends.from - farthest, to: ends.from - nearest },
+          { from: ends.to, to: ends.to + taken },
+          { from: ends.from - taken, to: ends.from },
         ];
         const lengths = sides.map((side) => {
           const edges = passageOf(outline!, across, (own.from + own.to) / 2, side);
@@ -230,7 +239,12 @@ function mostInRows(
   length: Value | undefined,
 ): Value | undefined {
   const L = derived("length of a row", length);
-  const shared = { subject, quantity: "most-fasteners", unit: "1", sources } as const;
+  const shared = {
+    subject,
+    quantity: "most-fasteners",
+    unit: "1",
+    sources: [...sources.e, ...sources.p],
+  } as const;
   // Room for binary noise: a pitch that fits exactly does.
   const whole = (places: number) => Math.floor(places + 1e-9);
   return keep(

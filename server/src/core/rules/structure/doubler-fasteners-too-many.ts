@@ -1,7 +1,9 @@
+import { lengthOfRow } from "../../graph/structure/fastener-room";
 import { geometrySource } from "../../graph/structure/figures";
 import { defineRule } from "../rule";
 import { doublerExample } from "./doubler-example";
 import { both, type HeldFacts, hold, reinforcementsOf, resultOf } from "./held";
+import { larger } from "./larger-reinforcement";
 import { layoutsFor } from "./row-layouts";
 
 export const doublerFastenersTooMany = defineRule<HeldFacts & { rows: number }>({
@@ -10,10 +12,11 @@ export const doublerFastenersTooMany = defineRule<HeldFacts & { rows: number }>(
   area: "structure",
   title: "The fasteners of a side find no room in their rows",
   why:
-    "A row is as long as its pitches and an edge distance at each end, and the doubler is only so wide. Straight rows are " +
-    "held against its edges where the rows stand next to the opening; around a ring, a round doubler, and where nobody " +
-    "says which way the load runs, a row has half the way around the opening. Where the record leaves out pitch or edge " +
-    "distance, the least that they may be counts; where it gives the places of the fasteners, those are measured instead.",
+    "A row is as long as its pitches and an edge distance at each end, and the doubler is only so wide. Straight rows " +
+    "are held against its edges where the rows stand next to the opening. Around a ring, a doubler that is a circle or a " +
+    "slot, and where nobody says which way the load runs, a row has half the way around the opening. Where the record " +
+    "leaves out pitch or edge distance, the least that they may be counts; where it gives the places of the fasteners, " +
+    "those are measured instead.",
   sources: [geometrySource],
   say: (facts) => {
     const [is, most] = both(facts);
@@ -33,7 +36,15 @@ export const doublerFastenersTooMany = defineRule<HeldFacts & { rows: number }>(
   },
   *remedies(assessment, project) {
     const result = resultOf(assessment, project);
-    if (result) yield* layoutsFor(result, assessment.value.value);
+    if (!result) return;
+    const count = assessment.value.value;
+    yield* layoutsFor(result, count);
+    const { reinforcement, room } = result;
+    const rows = reinforcement.fasteners?.rows?.value ?? 1;
+    const short = room.row && lengthOfRow(room.row, Math.ceil(count / rows)) - room.row.length.value;
+    // A ring's row grows by half of pi times what the ring does.
+    if (short)
+      yield* larger(reinforcement, { ring: (2 / Math.PI) * short, side: short }, room.row.length.unit);
   },
   examples: () => [
     {

@@ -1,10 +1,11 @@
 import type { Assessment } from "../../findings/finding";
 import { geometrySource } from "../../graph/structure/figures";
-import { inUnit, isUnitOf, roundDown, roundUp } from "../../quantities";
+import { inUnit, isUnitOf, roundDown } from "../../quantities";
 import type { Reinforcement } from "../../records/types";
 import { defineRule, type Remedy, rewrite } from "../rule";
 import { doublerExample } from "./doubler-example";
 import { both, type HeldFacts, hold, lengthText, reinforcementOf, reinforcementsOf } from "./held";
+import { larger } from "./larger-reinforcement";
 
 export const doublerOverlapTooShort = defineRule<HeldFacts>({
   id: "doubler-overlap-too-short",
@@ -36,7 +37,8 @@ export const doublerOverlapTooShort = defineRule<HeldFacts>({
     const reinforcement = reinforcementOf(assessment, project);
     if (!reinforcement) return;
     yield* closerToEdges(assessment, reinforcement);
-    yield* larger(assessment, reinforcement);
+    const short = assessment.limit.value - assessment.value.value;
+    yield* larger(reinforcement, { ring: short, side: 2 * short }, assessment.limit.unit);
   },
   examples: () => [
     {
@@ -75,26 +77,6 @@ function* closerToEdges({ value, limit }: Assessment, { fasteners }: Reinforceme
   const edge = inUnit(recorded.value, limit.unit) - (limit.value - value.value) / 2;
   const text = edge > 0 && lengthText(edge, limit.unit, recorded.value.unit, roundDown);
   if (text) yield rewrite(`Keep ${text} to every edge`, recorded.place, text, "edge");
-}
-
-/** A ring by what is short, a rectangle on both sides of its opening; another figure is for the drawing. */
-function* larger({ value, limit }: Assessment, { width: ring, outline }: Reinforcement): Iterable<Remedy> {
-  const { unit } = limit;
-  if (!isUnitOf("length", unit)) return;
-  const short = limit.value - value.value;
-  if (ring) {
-    const text = lengthText(limit.value, unit, ring.value.unit, roundUp);
-    if (text) yield rewrite(`Make the ring ${text} wide`, ring.place, text, "ring");
-    return;
-  }
-  if (outline?.shape?.value !== "rectangle") return;
-  for (const side of ["width", "height"] as const) {
-    const recorded = outline[side];
-    if (!recorded) continue;
-    const wanted = inUnit(recorded.value, unit) + 2 * short;
-    const text = lengthText(wanted, unit, recorded.value.unit, roundUp);
-    if (text) yield rewrite(`Make the ${side} of the doubler ${text}`, recorded.place, text, side);
-  }
 }
 
 function ringExample(width: string): string {
