@@ -89,6 +89,16 @@ describe("rows beyond what the reinforcement has beside its opening", () => {
     ]);
   });
 
+  it("have a ring that also holds their count", () => {
+    const text = doublerExample({
+      doubler: "kind: ring, material: 2024-T3 clad, thickness: 0.080 in, joint: single-lap, width: 0.9 in",
+      fasteners:
+        "{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 19, rows: 2, pitch: 0.6 in, row-pitch: 0.5 in, edge-distance: 0.25 in }",
+    });
+    // A ring of 1 in holds the rows; ten in a row at 0.6 in take one of 1.32 in.
+    expect(titlesFor("doubler-overlap-too-short", text)).toEqual(["Make the ring's width 1.5 in"]);
+  });
+
   it("are let be where nobody can tell the room: an opening beyond its doubler is another fault", () => {
     const text = doublerExample({ opening: "{ shape: circle, diameter: 3 in, at: { x: 5 in, y: 0 in } }" });
     expect(faultsOfDoublers(text)).toEqual(["doubler-misses-opening"]);

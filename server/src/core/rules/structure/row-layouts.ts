@@ -56,12 +56,8 @@ function layout(
   const { place, countPerSide, total } = fasteners;
   const changes: Change[] = [];
   const words: string[] = [];
-  if (countPerSide.value !== count) {
-    changes.push({ place: countPerSide.place, text: String(count) });
-    words.push(`${count} fasteners on each side`);
-  } else {
-    words.push("the fasteners");
-  }
+  const isOtherCount = countPerSide.value !== count;
+  if (isOtherCount) changes.push({ place: countPerSide.place, text: String(count) });
   if (rows !== (fasteners.rows?.value ?? 1)) {
     const text = String(rows);
     changes.push(
@@ -83,5 +79,6 @@ function layout(
     changes.push({ place: total.place, text: String(2 * count) });
     words.push(`${2 * count} in all`);
   }
-  return { title: `Set ${words.join(", ").replace("the fasteners, ", "the fasteners ")}`, changes };
+  if (!isOtherCount) return { title: `Set the fasteners ${words.join(", ")}`, changes };
+  return { title: [`Set ${count} fasteners on each side`, ...words].join(", "), changes };
 }
