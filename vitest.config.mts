@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     // Ends what hangs, and nothing that is only slow.
     testTimeout: 180_000,
+    hookTimeout: 180_000,
     // One for each processor: most of a test's time goes to programs that it starts.
     maxWorkers: "100%",
     reporters: ["default"],

@@ -1,8 +1,11 @@
 /** 0 clean, 1 findings at or above the threshold, 2 the tool could not do its work. */
-import { chmodSync, mkdirSync, truncateSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, truncateSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { commands, optionsOf } from "../../server/src/command-line/arguments";
 import { limits } from "../../server/src/core/limits";
-import { tailcone } from "../support/command-line";
+import { tailconeHere } from "../support/command-here";
+import { run, tailcone } from "../support/command-line";
+import { programs } from "../support/programs";
 import { demo, demoWorkspace, Workspace } from "../support/workspace";
 
 describe("check", () => {
@@ -56,7 +59,26 @@ describe("what can't be done gives 2, words on the error stream, and no report",
       says: "folder.install.yaml",
     },
     { what: "a text far above the limit", args: ["check", "huge.kit.yaml"], says: "huge.kit.yaml" },
-    { what: "an option that is none", args: ["check", "--colour", demo.clean], says: "--colour" },
+    {
+      what: "an option that is none",
+      args: ["check", "--colour", demo.clean],
+      says: "no option '--colour'\nTry 'tailcone help check'.",
+    },
+    { what: "a slip of an option", args: ["check", "--bref"], says: "did you mean '--brief'?" },
+    { what: "an option of every object", args: ["check", "--constructor"], says: "no option" },
+    { what: "a switch with a value", args: ["check", "--brief=yes"], says: "--brief takes no value" },
+    { what: "an option in place of a value", args: ["check", "--only", "--brief"], says: "--only lacks" },
+    {
+      what: "a number of threads below one",
+      args: ["check", "--jobs", "-1"],
+      says: "--jobs takes a number from 1 up, not '-1'",
+    },
+    {
+      what: "a share without its sign",
+      args: ["check", "--margin-floor", "10"],
+      says: "'10' lacks its % sign",
+    },
+    { what: "help of a command that is none", args: ["help", "chek"], says: "'check'" },
     { what: "a short option that is none", args: ["check", "-q", demo.clean], says: "-q" },
     { what: "a report of another form", args: ["check", "--report", "xml", demo.clean], says: "text, json" },
     { what: "an option without its value", args: ["check", demo.clean, "--report"], says: "--report" },
@@ -98,8 +120,9 @@ describe("what can't be done gives 2, words on the error stream, and no report",
     {
       what: "a worksheet of no file",
       args: ["worksheet", "nowhere.install.yaml"],
-      says: "nowhere.install.yaml",
+      says: "no file or folder 'nowhere.install.yaml'",
     },
+    { what: "a worksheet of what is not there", args: ["worksheet", "nofile"], says: "no file or folder" },
     {
       what: "a worksheet of a folder",
       args: ["worksheet", "folder.install.yaml"],
@@ -156,20 +179,47 @@ describe("thresholds and severities", () => {
   });
 });
 
-it.each([{ args: ["--help"] }, { args: ["-h"] }, { args: [] }, { args: ["check", "--help"] }])(
-  "help is no failure: $args",
-  async ({ args }) => {
-    const { code, stdout, stderr } = await tailcone(args, demoWorkspace().folder);
+describe("help is no failure", () => {
+  const helped = async (...args: string[]) => {
+    const { code, stdout, stderr } = await tailconeHere(args, demoWorkspace().folder);
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-    for (const word of ["check", "worksheet", "explain", "--report", "--fail-on", "--severity", "--brief"]) {
-      expect(stdout).toContain(word);
-    }
-  },
-);
+    expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+    return stdout;
+  };
 
-it("help fits a terminal", async () => {
-  const { stdout } = await tailcone(["--help"], demoWorkspace().folder);
-  expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+  it.each([{ args: [] }, { args: ["--help"] }, { args: ["-h"] }, { args: ["help"] }])(
+    "$args tells the commands",
+    async ({ args }) => {
+      const page = await helped(...args);
+      for (const command of commands) expect(page).toContain(`  tailcone ${command} `);
+    },
+  );
+
+  it.each(commands)("of %s it tells its own calls and options, and no others", async (command) => {
+    const page = await helped("help", command);
+    const others = commands.filter((one) => one !== command);
+    expect(others.filter((other) => page.includes(`tailcone ${other} `))).toEqual([]);
+    const told = [...page.matchAll(/^ {2}--([a-z-]+)/gm)].map(([, option]) => option);
+    expect(told).toEqual([...optionsOf[command], "help"]);
+    expect(await helped(command, "--help")).toBe(page);
+  });
+});
+
+describe("output that can't be written gives 2, and a message in place of a trace", () => {
+  // A device that is always full, where the system has one.
+  it.skipIf(!existsSync("/dev/full"))("to the terminal", async () => {
+    const command = `'${process.execPath}' '${programs.commandLine}' check --brief . > /dev/full`;
+    const { code, stderr } = await run("sh", ["-c", command], demoWorkspace().folder);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^tailcone: can't write the output: .*\n$/);
+  });
+
+  it.skipIf(!existsSync("/dev/full"))("to a file", async () => {
+    const args = ["check", "--brief", "--report", "json:/dev/full", "."];
+    const { code, stdout, stderr } = await tailconeHere(args, demoWorkspace().folder);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
+    expect(stderr).toMatch(/^tailcone: can't write the report '\/dev\/full': .*\nTry .*\n$/);
+  });
 });
 
 it("--version prints the version of the package", async () => {

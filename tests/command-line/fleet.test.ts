@@ -1,5 +1,6 @@
 /** `check` on a folder of installs ends with all of them side by side. */
 import { expect, it } from "vitest";
+import { tailconeHere } from "../support/command-here";
 import { tailcone } from "../support/command-line";
 import { demo, demoWorkspace } from "../support/workspace";
 
@@ -35,6 +36,20 @@ it("lists the installs with errors, warnings and least margins, within 80 column
   expect(least).toBeLessThan(Math.min(...shares));
   expect(balance).toBe(`${Math.floor(least * 100)} %`);
   expect(Number(cellsOf("survey-rack-0417-faulty")?.[1])).toBeGreaterThan(5);
+});
+
+it("a record with blanks shows no margin, whichever rules are asked for", async () => {
+  const { folder } = demoWorkspace();
+  const whole = await tailconeHere(["check", "."], folder);
+  const some = await tailconeHere(["check", "--only", "fault-current-too-small", "."], folder);
+  for (const { stdout } of [whole, some])
+    expect(stdout).toMatch(/^survey-rack-0417-unfinished +\d+ +\d+ +- +-$/m);
+  const json = ["check", "--report", "json", "--only", "fault-current-too-small", "."];
+  const { files } = JSON.parse((await tailconeHere(json, folder)).stdout) as {
+    files: { path: string; least: unknown }[];
+  };
+  const unfinished = files.find(({ path }) => path.includes("unfinished"));
+  expect(unfinished?.least).toEqual({ electrical: null, cg: null });
 });
 
 it("a single record has no table", async () => {

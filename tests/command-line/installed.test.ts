@@ -131,7 +131,13 @@ describe("the package", () => {
       "schemas/common.schema.json",
       "schemas/install.schema.json",
       "schemas/kit.schema.json",
+      "server/docs/quantities.md",
+      "server/docs/reviewing.md",
+      "server/docs/rules.md",
     ]);
+    const readme = readFileSync(join(installed, "README.md"), "utf8");
+    const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map(([, path]) => path);
+    expect(links.filter((path) => !files.includes(path!))).toEqual([]);
     const { dependencies = {} } = JSON.parse(readFileSync(join(installed, "package.json"), "utf8")) as {
       dependencies?: object;
     };

@@ -263,7 +263,10 @@ it("says the same in text as in JSON", async () => {
     ),
   );
   const words = stdout.replace(/\s+/g, " ");
-  for (const { message } of findings) expect(words).toContain(message);
+  for (const { message, subject, field } of findings) {
+    expect(words).toContain(message);
+    expect(words).toContain(` about ${subject || "record"} at ${field} why `);
+  }
 });
 
 it("says of a record the same whether it is checked alone or with others", async () => {

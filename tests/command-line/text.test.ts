@@ -1,5 +1,6 @@
 /** Text for a terminal: its width, and what must never reach a terminal. */
 import { describe, expect, it } from "vitest";
+import { tableWithin } from "../../server/src/command-line/render/layout";
 import { findingTexts } from "../../server/src/command-line/render/text";
 import { ruleById } from "../../server/src/core/rules";
 import { runExample } from "../../server/src/core/run-example";
@@ -17,7 +18,7 @@ const heading = /^\S+:\d+:\d+ {2}(error|warning|information) {2}[a-z-]+$/;
 function tooWide(text: string): string[] {
   return text.split("\n").filter((line) => {
     if ([...line].length <= width) return false;
-    const words = line.replace(/^ *(?:why|do|tried|see|calc|source|-|[=^|]|\d+ \|)? */, "");
+    const words = line.replace(/^ *(?:about|why|do|tried|see|calc|source|-|[=^|]|\d+ \|)? */, "");
     return words.includes(" ") && !heading.test(line);
   });
 }
@@ -183,7 +184,7 @@ describe("the calculation of a finding", () => {
     const source = { resolve: () => undefined, load: () => undefined };
     const context = { source, options: {}, pathOf: (file: string) => file };
     const style = { width: 80, color: false, isBrief: false };
-    const lines = findingTexts(judgement, context, style)(late).split("\n");
+    const lines = findingTexts(judgement, context, style)(late, "").split("\n");
     const calculation = lines.slice(
       lines.findIndex((line) => line.startsWith("  calc")),
       lines.findIndex((line) => line.startsWith("  source")),
@@ -194,4 +195,10 @@ describe("the calculation of a finding", () => {
     expect(calculation.join(" ")).toMatch(/time allowed .* time constant .* steady temperature/);
     expect(calculation.join(" ")).toMatch(/ \.\.\. and \d+ steps before them: tailcone worksheet/);
   });
+});
+
+it("a table may have more rows than a call takes arguments", () => {
+  const rows = Array.from({ length: 200_000 }, (_, index) => [`P${index}`, "10 A"]);
+  const lines = tableWithin(width, ["wire", "current"], rows).split("\n");
+  expect([lines.length, lines[0], lines.at(-1)]).toEqual([200_001, "wire     current", "P199999     10 A"]);
 });

@@ -72,6 +72,18 @@ describe("a dead short at the far end of a run", () => {
     expect(numbersWith(device(30, 50), device(20, 5))).not.toEqual(first);
   });
 
+  it("and where it has two components of one id, whose current is then neither doubled nor told twice", () => {
+    const component = (amps: number) =>
+      `{ id: RACK, weight: 31.2 lb, draws: [{ mode: run, current: ${amps} A }] }`;
+    const currentsWith = (...components: readonly string[]) =>
+      electricalOf(judge(protectionExample({ components })).project)
+        .values.filter(({ unit }) => unit === "A")
+        .map(({ subject, quantity, condition, value }) => [subject.id, quantity, condition, value]);
+    const first = currentsWith(component(5));
+    expect(currentsWith(component(5), component(9))).toEqual(first);
+    expect(currentsWith(component(9), component(5))).not.toEqual(first);
+  });
+
   it("counts sources and feeders where the airframe gives their resistance", () => {
     const withSources = judge(
       protectionExample({

@@ -214,6 +214,28 @@ describe("3.2 endurance: manuals 190-01007-A3 rev. 4 fig. 3-19, 190-02246-10 rev
     expect(pointedAt(short, "battery-endurance-short")).toEqual(["lost"]);
   });
 
+  it("a peak in cruise counts for as long as it lasts, once, and for all five minutes from five minutes on", () => {
+    // 5 x 30 + 20 / 60 x (90 - 30) = 170; (1080 - 170 - 200) / 20 = 35.5; 50.5 in all. At 5 x 90 = 450 36.5.
+    const withPeak = (duration: string) =>
+      judge(
+        sourceExample({
+          battery: battery("capacity: 24 Ah"),
+          draw: "current: 18 A }, { mode: peak, current: 78 A",
+          existing: [existingLoad("avionics", 12, 20)],
+          conditions: [
+            runningIn("cruise"),
+            runningIn("cruise", `duration: ${duration}, engine-speed: 2000 rpm`)
+              .replace("id: cruise", "id: burst")
+              .replace("RACK: survey", "RACK: peak"),
+            failed(),
+          ],
+        }),
+      ).project;
+    expect(valueIn(withPeak("20 s"), "battery-reserved-charge").value).toBeCloseTo(370 / 60, 9);
+    expect(valueIn(withPeak("20 s"), "battery-endurance").value).toBeCloseTo(50.5, 9);
+    expect(valueIn(withPeak("5 min"), "battery-endurance").value).toBeCloseTo(36.5, 9);
+  });
+
   it("30 min that the record does not ask for are from memory, and only warn", () => {
     const severity = (judgement: Judgement) =>
       judgement.findings.find(({ rule }) => rule === "battery-endurance-short")?.severity;

@@ -171,7 +171,9 @@ test("no text at all makes it throw", () => {
       const reading = read(text);
       expect(reading.text).toBe(text);
       // What is read item by item is the whole text, with the tabs of indentations laid out as spaces.
-      expect(reading.items.map((item) => item.text).join("")).toBe(withoutTabs(text)?.text ?? text);
+      const isUnread = reading.problems.some(({ rule }) => rule === "text-encoding-wrong");
+      const laidOut = isUnread ? undefined : withoutTabs(text);
+      expect(reading.items.map((item) => item.text).join("")).toBe(laidOut?.text ?? text);
       for (const node of nodesIn(reading.root)) expect(reading.spanOf(node).start).toBeGreaterThanOrEqual(0);
     }),
     { numRuns: 3000 },

@@ -34,6 +34,17 @@ describe("the end", () => {
   });
 });
 
+it("an editor that can do nothing is served without a complaint", async () => {
+  const workspace = plantedWorkspace();
+  const editor = await Editor.start({ folders: [workspace.uri("")], isBare: true });
+  const uri = workspace.uri(planted);
+  editor.open(uri, workspace.read(planted));
+  expect(await editor.diagnostics(uri)).not.toEqual([]);
+  expect(editor.registrations).toEqual([]);
+  expect(await editor.stop()).toBe(0);
+  expect(editor.serverLog).toBe("");
+});
+
 describe("requests about documents that are not open", () => {
   const workspace = plantedWorkspace();
   const uris = [

@@ -219,6 +219,22 @@ describe("wrong or missing unit", () => {
   });
 });
 
+test.each<[string, Dimension, string | undefined]>([
+  ["21 ft 6 in", "length", "21.5 ft"],
+  ["3 lb 4 oz", "mass", "3.25 lb"],
+  ["1 h 30 min", "time", "1.5 h"],
+  ["21 ft 6", "length", undefined],
+  ["21 ft 14 in", "length", undefined],
+  ["21 ft 6 lb", "length", undefined],
+  ["21 ft 6 in 3 mm", "length", undefined],
+  ["-21 ft 6 in", "length", undefined],
+])("%j as %s: in one unit it would be %j", (text, dimension, meant) => {
+  const problem = problemOf(text, dimension);
+  expect(problem.kind).toBe("not-understood");
+  expect(problem).toEqual(expect.objectContaining(meant ? { meant } : {}));
+  expect("meant" in problem).toBe(meant !== undefined);
+});
+
 describe("impossible", () => {
   test.each<[string, Dimension, Sign, string, string | undefined]>([
     ["-3 lb", "mass", "not-negative", "negative", "at-least 0 lb"],

@@ -42,6 +42,15 @@ describe("while a line is being typed, the lines around it are read", () => {
 
 describe("broken YAML", () => {
   test.each([
+    ["d: { a: 1, b: -, c: 2 }\n", "{d: {a: 1, b: ~, c: 2}}"],
+    ["d: [a, - , c]\n", "{d: [a, ~, c]}"],
+    ["a: 1\nb: -\nc: 2\n", "{a: 1, b: ~, c: 2}"],
+  ])("%j: a dash in place of a value is one fault", (text, tree) => {
+    expect(outcome(text)).toEqual([tree, "text-not-yaml at '-'"]);
+    expect(read(text).problems[0]!.facts).toMatchObject({ code: "LONE_DASH" });
+  });
+
+  test.each([
     ["a: b: c\n", "BLOCK_AS_IMPLICIT_KEY", "a second key on the same line"],
     ["a:\n  b: 1\n c: 2\n", "BAD_INDENT", "a key not indented like its neighbours"],
     ["a: @b\n", "BAD_SCALAR_START", "plain value cannot start with reserved character @"],

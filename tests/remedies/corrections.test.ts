@@ -5,6 +5,7 @@ import { applyEdits } from "../../server/src/core/edits/text-edit";
 import { fixAllSafe } from "../../server/src/core/fix-all";
 import { loadRecord } from "../../server/src/core/records/record";
 import { recordExample, wireExample } from "../../server/src/core/rules/example-record";
+import { sourceExample } from "../../server/src/core/rules/sources/source-example";
 import { circuitExample } from "../../server/src/core/rules/wires/circuit-example";
 import { alone, faultsIn, judge, remediesFor, titlesFor } from "./support";
 
@@ -46,6 +47,25 @@ describe("a name that stands for nothing", () => {
     const text = circuitExample({ protection: ["{ id: CB-RACK, device: CB-25, mounted-on: MAIN }"] });
     expect(judge(text).findings.map(({ rule }) => rule)).toContain("reference-unknown");
     expect(titlesFor("reference-unknown", text)).toEqual([]);
+  });
+});
+
+describe("a wire whose ends are the wrong way round", () => {
+  const feed = "from: CB-RACK, to: RACK";
+  const back = "from: RACK, to: GND-AFT";
+
+  it("joins nothing, and is turned: a return that is written from its ground", () => {
+    const text = sourceExample().replace(back, "from: GND-AFT, to: RACK");
+    expect(faultsIn(text).toSorted()).toEqual([...faultsIn(sourceExample()), "reference-unknown"]);
+    const [remedy, ...more] = remediesFor("reference-unknown", text);
+    expect(more).toEqual([]);
+    expect(remedy!.text).toBe(sourceExample());
+  });
+
+  it("so does a feed that is written from the load", () => {
+    const text = sourceExample().replace(feed, "from: RACK, to: CB-RACK");
+    expect(faultsIn(text).toSorted()).toEqual([...faultsIn(sourceExample()), "load-not-connected"]);
+    expect(titlesFor("load-not-connected", text)).toEqual(["Swap 'from' and 'to' of wire P1"]);
   });
 });
 

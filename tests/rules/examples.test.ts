@@ -11,7 +11,7 @@ import { runExample } from "../../server/src/core/run-example";
 const folder = new URL("../../server/src/core/rules/", import.meta.url);
 
 /** Rules that no printable record brings up. Each has a test of its own below. */
-const withoutFindingExample = new Set(["check-failed", "text-too-large"]);
+const withoutFindingExample = new Set(["check-failed", "text-encoding-wrong", "text-too-large"]);
 
 function findingsOf(example: Example): readonly Finding[] {
   return runExample(example).findings;
@@ -111,6 +111,17 @@ describe("rules without a printable example", () => {
       },
     ]);
   });
+
+  it.each(["utf16le", "utf-16le without its mark"])(
+    "text-encoding-wrong: is the only finding of %s",
+    (encoding) => {
+      const mark = encoding === "utf16le" ? "\ufeff" : "";
+      const text = Buffer.from(`${mark}${recordExample()}`, "utf16le").toString("utf8");
+      expect(findingsOf({ title: "", text, finds: [] }).map(({ rule }) => rule)).toEqual([
+        "text-encoding-wrong",
+      ]);
+    },
+  );
 
   it("check-failed: names the check that failed, and blames the tool", () => {
     const { what, todo } = ruleById

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { ruleById } from "../../server/src/core/rules";
 import {
   didYouMean,
   keyOf,
@@ -9,6 +10,7 @@ import {
   shorten,
   withArticle,
 } from "../../server/src/core/rules/wording";
+import { runExample } from "../../server/src/core/run-example";
 
 describe("listWords", () => {
   it.each([
@@ -81,4 +83,11 @@ it("sentence starts with a capital", () => {
 it("didYouMean asks only where something is near", () => {
   expect(didYouMean("guage", ["gauge", "length"])).toBe("Did you mean 'gauge'?");
   expect(didYouMean("TB4", ["TB-1", "RACK"])).toBeUndefined();
+});
+
+it("opening-time-not-covered names the share of the rating that a point is wanted for", () => {
+  const { findings } = runExample(ruleById.get("opening-time-not-covered")!.examples()[1]!);
+  const inrush = findings.find(({ what }) => what.includes("inrush of RACK"));
+  expect(inrush?.what).toContain("300 A");
+  expect(inrush?.todo).toContain("about 1500 % of its rating");
 });

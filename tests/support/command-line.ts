@@ -52,6 +52,7 @@ export interface ReportedFinding {
   readonly rule: string;
   readonly severity: string;
   readonly subject: string;
+  readonly field: string;
   readonly path: string;
   readonly start: ReportedPoint;
   readonly end: ReportedPoint;

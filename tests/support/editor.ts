@@ -37,6 +37,8 @@ export interface EditorOptions {
   readonly isShared?: boolean;
   /** An editor that lets the server finish code actions later, and shows edits before it makes them. */
   readonly takesActionsLater?: boolean;
+  /** An editor that says of itself that it can do nothing. */
+  readonly isBare?: boolean;
 }
 
 /** A text to be put in the place of another that stands in the document once. */
@@ -140,7 +142,7 @@ export class Editor {
       processId: process.pid,
       rootUri: folders?.[0]?.uri ?? null,
       workspaceFolders: folders,
-      capabilities,
+      capabilities: options.isBare ? {} : capabilities,
       ...(options.initializationOptions !== undefined && {
         initializationOptions: options.initializationOptions,
       }),

@@ -400,18 +400,21 @@ export class Editor {
   /** Calls the box at the top of the workbench, fills it and takes the row that it offers. */
   async #pick(keys: string, entry: string, row: string): Promise<void> {
     const box = this.page.locator(".quick-input-widget");
-    const offered = box.locator(`.quick-input-list .monaco-list-row:is(${row})`).first();
+    // By a key: under a pointer the rows change places, as what was opened before is listed until others are found.
+    const offered = box.locator(`.quick-input-list .monaco-list-row.focused:is(${row})`);
     for (let tries = 1; ; tries += 1) {
       await this.page.keyboard.press(keys);
       try {
         await box.locator(".quick-input-box input").fill(entry, { timeout: pickLimit });
-        await offered.click({ timeout: pickLimit });
+        await offered.waitFor({ timeout: pickLimit });
+        await this.page.keyboard.press("Enter");
         return;
       } catch (problem) {
         // Called while a file is being opened, the box goes again with the focus that the file takes.
         if (tries === pickTries) throw problem;
         // In a box that is still open the same keys would go to the next row, and take it.
-        await this.page.keyboard.press("Escape");
+        for (let presses = 0; presses < 3 && (await box.isVisible()); presses += 1)
+          await this.page.keyboard.press("Escape");
       }
     }
   }

@@ -19,7 +19,7 @@ export type CheckForm = (typeof checkForms)[number];
 export const compareForms = ["text", "json", "markdown", "html"] as const;
 export type CompareForm = (typeof compareForms)[number];
 
-const worksheetForms = ["text", "json"] as const;
+export const worksheetForms = ["text", "json"] as const;
 
 export type Severities = Readonly<Record<string, Severity | "off">>;
 
@@ -94,7 +94,8 @@ export type Command =
   | MergeArguments
   | WorksheetArguments
   | ExplainArguments
-  | { readonly command: "help" }
+  /** Of one command, or of all. */
+  | { readonly command: "help"; readonly of?: CommandName | undefined }
   | { readonly command: "version" };
 
 /** What is wrong with the arguments, in one line. */
@@ -121,10 +122,12 @@ const options = {
   version: { type: "boolean" },
 } as const;
 
-type Option = keyof typeof options;
+export type Option = keyof typeof options;
+
+export type CommandName = Exclude<Command["command"], "help" | "version">;
 
 /** The options of each command; each has --help and --version. */
-const optionsOf: Readonly<Record<Exclude<Command["command"], "help" | "version">, readonly Option[]>> = {
+export const optionsOf: Readonly<Record<CommandName, readonly Option[]>> = {
   check: [
     "report",
     "fail-on",
@@ -146,16 +149,17 @@ const optionsOf: Readonly<Record<Exclude<Command["command"], "help" | "version">
   explain: [],
 };
 
-const commands = Object.keys(optionsOf) as (keyof typeof optionsOf)[];
+export const commands = Object.keys(optionsOf) as CommandName[];
 
 /** Reads the arguments. @throws {Mistake} */
 export function parseCommand(argv: readonly string[]): Command {
   const { values, positionals } = parse(argv);
   if (values.version) return { command: "version" };
   const [word, ...rest] = positionals;
-  if (values.help || word === undefined) return { command: "help" };
-  const command = commands.find((one) => one === word);
-  if (!command) throw new Mistake(`no command '${word}'${meant(word, commands)}`);
+  if (word === undefined) return { command: "help" };
+  if (word === "help") return { command: "help", of: rest[0] === undefined ? undefined : commandOf(rest[0]) };
+  const command = commandOf(word);
+  if (values.help) return { command: "help", of: command };
   for (const option of Object.keys(values) as Option[]) {
     if (optionsOf[command].includes(option)) continue;
     const users = commands.filter((one) => optionsOf[one].includes(option)).map((one) => `'${one}'`);
@@ -184,14 +188,31 @@ export function parseCommand(argv: readonly string[]): Command {
   }
 }
 
-type Values = ReturnType<typeof parse>["values"];
+function commandOf(word: string): CommandName {
+  const command = commands.find((one) => one === word);
+  if (!command) throw new Mistake(`no command '${word}'${meant(word, [...commands, "help"])}`);
+  return command;
+}
 
-function parse(argv: readonly string[]) {
-  try {
-    return parseArgs({ args: [...argv], allowPositionals: true, options });
-  } catch (error) {
-    throw new Mistake(error instanceof Error ? error.message.split("\n")[0]! : String(error));
+type Values = ReturnType<typeof parseArgs<{ readonly options: typeof options }>>["values"];
+
+/** Takes the words apart; what is said of a wrong one is ours, so the parser is not strict. */
+function parse(argv: readonly string[]): { values: Values; positionals: string[] } {
+  const parsed = parseArgs({ args: [...argv], allowPositionals: true, options, strict: false, tokens: true });
+  for (const token of parsed.tokens) {
+    if (token.kind !== "option") continue;
+    const { name, rawName, value, inlineValue } = token;
+    if (!Object.hasOwn(options, name)) {
+      const names = Object.keys(options).map((option) => `--${option}`);
+      throw new Mistake(`no option '${rawName}'${meant(rawName, names)}`);
+    }
+    if (options[name as Option].type === "boolean") {
+      if (value !== undefined) throw new Mistake(`${rawName} takes no value`);
+    } else if (value === undefined || value === "" || (!inlineValue && /^-\D/.test(value))) {
+      throw new Mistake(`${rawName} lacks its value`);
+    }
   }
+  return { values: parsed.values as Values, positionals: parsed.positionals };
 }
 
 function checkArguments(paths: readonly string[], values: Values): CheckArguments {
@@ -319,6 +340,9 @@ function boundsOf(written: readonly string[] | undefined, option: string): Margi
       throw new Mistake(`${option} takes a share such as 10% or 0.1, or RULE=SHARE, not '${text}'`);
     }
     const value = sign ? Number(number) / 100 : Number(number);
+    if (!sign && Math.abs(value) >= 1) {
+      throw new Mistake(`${option} takes a share such as 10% or 0.1; '${share}' lacks its % sign`);
+    }
     return { ...(rule !== undefined && { rule: knownRule(rule) }), share: value };
   });
 }

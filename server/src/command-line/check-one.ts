@@ -46,24 +46,21 @@ export class Checker {
     const record = this.records.shelf.load(file);
     if (!record) throw new Mistake(`can't read '${this.pathOf(file)}'`);
     const judgement = check(record, this.records.shelf, options);
-    const findings = judgement.findings.filter(({ rule }) => only.length === 0 || only.includes(rule));
     const before = this.before(file);
     const context = { source: this.records.shelf, options, pathOf: this.pathOf };
-    const report = reportOf(
-      { ...judgement, findings },
-      {
-        pathOf: this.pathOf,
-        repositoryPathOf: this.repositoryPathOf,
-        textOf: style && findingTexts(judgement, context, style),
-        before: before && keysOf(before),
-        breaches: [
-          ...marginsBelow(judgement.assessments, floors),
-          ...(before && erosions.length > 0
-            ? erodedMargins(compareJudgements("", before, judgement), erosions)
-            : []),
-        ],
-      },
-    );
+    const report = reportOf(judgement, {
+      only,
+      pathOf: this.pathOf,
+      repositoryPathOf: this.repositoryPathOf,
+      textOf: style && findingTexts(judgement, context, style),
+      before: before && keysOf(before),
+      breaches: [
+        ...marginsBelow(judgement.assessments, floors),
+        ...(before && erosions.length > 0
+          ? erodedMargins(compareJudgements("", before, judgement), erosions)
+          : []),
+      ],
+    });
     this.records.release(file);
     this.base?.release(file);
     return report;

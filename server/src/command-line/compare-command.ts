@@ -93,14 +93,13 @@ function compareSnapshots(
     // What rests on the same texts comes to the same, so that only a floor can be of interest.
     if (!isReached && gate.floors.length === 0) continue;
     const now = after && check(after, head.shelf, options);
-    const below = marginsBelow(now?.assessments ?? [], gate.floors);
-    breaches.push(...below.map((breach) => ({ path: name, breach })));
+    for (const breach of marginsBelow(now?.assessments ?? [], gate.floors))
+      breaches.push({ path: name, breach });
     if (!isReached) continue;
     const old = before && check(before, base.shelf, options);
     const consequences = compareJudgements(name, old, now);
     records.push(consequences);
-    const eroded = erodedMargins(consequences, gate.erosions);
-    breaches.push(...eroded.map((breach) => ({ path: name, breach })));
+    for (const breach of erodedMargins(consequences, gate.erosions)) breaches.push({ path: name, breach });
   }
   return {
     version,

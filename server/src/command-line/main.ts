@@ -1,16 +1,21 @@
 import { realpathSync } from "node:fs";
 import { serveAsThread } from "./check-all";
 import { run } from "./run";
+import { exitCodes } from "./surroundings";
 
 export { run };
 
 /** Runs the command line of this process; in a thread that a check has started, serves that check instead. */
 export async function main(): Promise<void> {
   if (serveAsThread()) return;
-  // A reader that stops early, such as `head`, is no fault of the check.
   process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
+    // A reader that stops early, such as `head`, is no fault of the check.
+    if (error.code === "EPIPE") return;
+    process.stderr.write(`tailcone: can't write the output: ${error.message}\n`);
+    process.exit(exitCodes.couldNotWork);
   });
+  // Where not even a complaint can be written, the exit code still tells.
+  process.stderr.on("error", () => {});
   process.exitCode = await run(process.argv.slice(2), {
     workingFolder: realpathSync(process.cwd()),
     width: Math.min(process.stdout.columns ?? 80, 100),

@@ -70,10 +70,12 @@ export interface ReportedPoint {
 }
 
 export interface ReportOptions {
+  /** The only rules whose findings are reported; empty: all. */
+  readonly only?: readonly string[];
   readonly pathOf: (file: string) => string;
   readonly repositoryPathOf: (file: string) => string;
-  /** The finding at length; left out, it is not made. */
-  readonly textOf?: ((finding: Finding) => string) | undefined;
+  /** The finding at length, with the field that it stands at; left out, it is not made. */
+  readonly textOf?: ((finding: Finding, field: string) => string) | undefined;
   /** Keys of the findings that were there before; undefined where nobody asked. */
   readonly before?: ReadonlySet<string> | undefined;
   readonly breaches?: readonly Breach[];
@@ -85,6 +87,8 @@ export function reportOf(judgement: Judgement, options: ReportOptions): RecordRe
   const repositoryPath = options.repositoryPathOf(record.file);
   const lines = lineIndex(record.text);
   const identities = identitiesOf(record, findings, assessments);
+  const only = options.only ?? [];
+  const wanted = only.length === 0 ? findings : findings.filter(({ rule }) => only.includes(rule));
   const point = (offset: number): ReportedPoint => {
     const { line, character } = lines.positionAt(offset);
     return { line: line + 1, column: character + 1 };
@@ -92,7 +96,7 @@ export function reportOf(judgement: Judgement, options: ReportOptions): RecordRe
   return {
     path,
     repositoryPath,
-    findings: findings.map((finding): ReportedFinding => {
+    findings: wanted.map((finding): ReportedFinding => {
       const { rule, severity, subject, anchor, what, todo, assessment, accepted } = finding;
       const span = isPlace(anchor) ? record.reading.spanOf(anchor.node) : anchor.span;
       const identity = identities.get(finding)!;
@@ -115,7 +119,7 @@ export function reportOf(judgement: Judgement, options: ReportOptions): RecordRe
         fingerprint: fingerprintOf(repositoryPath, identity),
         accepted: accepted ? (acceptance as Omit<Acceptance, "place">) : null,
         known: options.before?.has(identityKey(identity)) ?? false,
-        ...(options.textOf && { text: options.textOf(finding) }),
+        ...(options.textOf && { text: options.textOf(finding, identity.field) }),
       };
     }),
     leftOut,

@@ -74,15 +74,26 @@ class Output {
   }
 }
 
-/** Files are read on terminals too: what goes to one is as harmless as what goes to the output. @throws {Mistake} */
+/**
+ * Files are read on terminals too: what goes to one is as harmless as what goes to the output.
+ *
+ * @throws {Mistake} where the file can't be written, then or later
+ */
 export function outletFor(path: string | undefined, around: Surroundings): Outlet {
   if (path === undefined) return { write: around.write, close: () => {} };
   if (recordKindOf(path)) throw new Mistake(`a report may not take the place of a record: '${path}'`);
-  let file: number;
-  try {
-    file = openSync(resolve(around.workingFolder, path), "w");
-  } catch {
-    throw new Mistake(`can't write the report '${path}'`);
-  }
-  return { write: (text) => void writeSync(file, printable(text, false)), close: () => closeSync(file) };
+  const tried = <T>(work: () => T): T => {
+    try {
+      return work();
+    } catch (error) {
+      throw new Mistake(
+        `can't write the report '${path}': ${error instanceof Error ? error.message : error}`,
+      );
+    }
+  };
+  const file = tried(() => openSync(resolve(around.workingFolder, path), "w"));
+  return {
+    write: (text) => tried(() => void writeSync(file, printable(text, false))),
+    close: () => tried(() => closeSync(file)),
+  };
 }

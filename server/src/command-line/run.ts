@@ -1,5 +1,5 @@
 import { version } from "../../../package.json";
-import { Mistake, parseCommand } from "./arguments";
+import { commands, Mistake, parseCommand } from "./arguments";
 import { checkCommand } from "./check-command";
 import { compareCommand } from "./compare-command";
 import { explainCommand } from "./explain-command";
@@ -20,7 +20,7 @@ export async function run(argv: readonly string[], outside: Surroundings): Promi
     const parsed = parseCommand(argv);
     switch (parsed.command) {
       case "help":
-        around.write(helpText);
+        around.write(helpText(parsed.of));
         return exitCodes.clean;
       case "version":
         around.write(`${version}\n`);
@@ -38,7 +38,10 @@ export async function run(argv: readonly string[], outside: Surroundings): Promi
     }
   } catch (error) {
     if (error instanceof Mistake) {
-      around.complain(`tailcone: ${error.message}\nTry 'tailcone --help'.\n`);
+      const command = commands.find((one) => one === argv[0]);
+      around.complain(
+        `tailcone: ${error.message}\nTry 'tailcone ${command ? `help ${command}` : "help"}'.\n`,
+      );
       return exitCodes.couldNotWork;
     }
     const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);

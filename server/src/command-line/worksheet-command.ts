@@ -4,17 +4,18 @@ import { check } from "../core/check";
 import { recordKindOf } from "../core/records/schema";
 import { worksheetOf } from "../core/views/worksheet";
 import type { WorksheetArguments } from "./arguments";
+import { isFolder } from "./find-records";
 import { displayPath, OpenRecords } from "./records-on-disk";
 import { renderWorksheet } from "./render/worksheet";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings";
 
-/** Prints every value of one install record. */
+/** Prints every value of one install record. @throws {Mistake} where there is no such file */
 export function worksheetCommand(
   { record: path, report }: WorksheetArguments,
   around: Surroundings,
 ): ExitCode {
   const file = resolve(around.workingFolder, path);
-  if (recordKindOf(file) !== "install") {
+  if (isFolder(path, file) || recordKindOf(file) !== "install") {
     around.complain(`tailcone: a worksheet is made of an install record, and '${path}' is none\n`);
     return exitCodes.couldNotWork;
   }

@@ -50,10 +50,10 @@ export function check(record: LoadedRecord, source: RecordSource, options: Check
   let project: Project | undefined;
   if (typed.kind === "install") {
     project = linkProject(record, typed.record, source);
-    problems.push(...project.problems);
+    for (const problem of project.problems) problems.push(problem);
     judgeBy(judges, project);
   } else {
-    problems.push(...judgeAlone(record));
+    for (const problem of judgeAlone(record)) problems.push(problem);
     if (typed.kind === "airframe") judgeBy(weightJudges, unmodified(record, typed.record));
   }
   const toFindings = (faults: readonly Result[]) =>

@@ -52,7 +52,7 @@ export function linkProject(file: LoadedRecord, install: InstallRecord, source: 
   const kit = follow<KitRecord>("kit", install.kit);
   const names = new Names(files);
   const ofNames = judgeNames(names, file, absent);
-  problems.push(...ofNames.filter((problem) => problem.place.file === file.file));
+  for (const problem of ofNames) if (problem.place.file === file.file) problems.push(problem);
   const { recollection } = file;
   const told = sameProblems(recollection.get(linkProject) as readonly Problem[] | undefined, problems);
   recollection.set(linkProject, told);

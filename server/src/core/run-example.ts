@@ -10,7 +10,7 @@ const exampleDay = "2026-06-01";
 export function runExample({ file = "example.install.yaml", text, others = {} }: Example): Judgement {
   const load = (name: string, content: string) => loadRecord(name, recordKindOf(name) ?? "install", content);
   const source = {
-    resolve: (_from: string, path: string) => (path.startsWith("../") ? undefined : path),
+    resolve: (_from: string, path: string) => (/^(?:\.\.)?\//.test(path) ? undefined : path),
     load: (name: string) => {
       const content = Object.hasOwn(others, name) ? others[name] : undefined;
       return content === undefined ? undefined : load(name, content);

@@ -23,6 +23,8 @@ export interface Client {
   readonly takesVersions: boolean;
   readonly canWatch: boolean;
   readonly canConfigure: boolean;
+  /** Has folders that come and go. */
+  readonly hasFolders: boolean;
 }
 
 /** A client before it has said anything of itself. */
@@ -38,6 +40,7 @@ export const unknownClient: Client = {
   takesVersions: false,
   canWatch: false,
   canConfigure: false,
+  hasFolders: false,
 };
 
 /** What every answer is made from. */

@@ -153,6 +153,7 @@ export function serve(connection: Connection): void {
     } else {
       checkRest();
     }
+    if (!client.hasFolders) return;
     connection.workspace.onDidChangeWorkspaceFolders(async () => {
       const folders = await connection.workspace.getWorkspaceFolders();
       documents.setFolders(folders?.map((folder) => folder.uri) ?? []);
@@ -249,6 +250,7 @@ function clientOf({ textDocument, workspace }: ClientCapabilities, options: Clie
     takesVersions: workspace?.workspaceEdit?.documentChanges === true,
     canWatch: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     canConfigure: workspace?.configuration === true,
+    hasFolders: workspace?.workspaceFolders === true,
   };
 }
 

@@ -58,9 +58,9 @@ export type Row = readonly string[];
 export function table(head: Row, rows: readonly Row[]): string {
   if (rows.length === 0) return "";
   const all = head.some((cell) => cell !== "") ? [head, ...rows] : rows;
-  const columns = Math.max(...all.map((row) => row.length));
+  const columns = greatest(all.map((row) => row.length));
   const widths = Array.from({ length: columns }, (_, column) =>
-    Math.max(...all.map((row) => (row[column] ?? "").length)),
+    greatest(all.map((row) => (row[column] ?? "").length)),
   );
   const isNumeric = widths.map((_, column) => rows.some((row) => /^[<>=\s-]*\d/.test(row[column] ?? "")));
   return all
@@ -76,13 +76,18 @@ export function table(head: Row, rows: readonly Row[]): string {
     .join("\n");
 }
 
+/** Of lengths; a long record makes tables of more rows than a call takes arguments. */
+function greatest(lengths: readonly number[]): number {
+  return lengths.reduce((most, length) => Math.max(most, length), 0);
+}
+
 /** The table, its widest column broken onto lines below where it would not fit: nothing is cut. */
 export function tableWithin(width: number, head: Row, rows: readonly Row[]): string {
   const whole = table(head, rows);
-  const over = Math.max(...whole.split("\n").map((line) => line.length)) - width;
+  const over = greatest(whole.split("\n").map((line) => line.length)) - width;
   if (over <= 0) return whole;
-  const longest = head.map((name, at) => Math.max(name.length, ...rows.map((row) => (row[at] ?? "").length)));
-  const widest = longest.indexOf(Math.max(...longest));
+  const longest = head.map((_, at) => greatest([head, ...rows].map((row) => (row[at] ?? "").length)));
+  const widest = longest.indexOf(greatest(longest));
   const room = Math.max(8, longest[widest]! - over);
   // Filled up, or a line that begins with a number would have the column set flush right.
   const filled = (row: Row) => row.with(widest, (row[widest] ?? "").padEnd(room));

@@ -56,15 +56,15 @@ function breachBlock(breach: Breach, { path }: RecordReport, style: TextStyle): 
     : `${path}  ${paint("margin", "error", style.color)}\n${indent(wrap(words, style.width - 2), 2)}\n`;
 }
 
-/** Words of findings at length: where, what, the line itself, why, what to do, the calculation and its sources. */
+/** Words of findings at length: where, what, the line itself, about which thing and field, why, what to do, the calculation and its sources. */
 export function findingTexts(
   judgement: Judgement,
   context: TextContext,
   style: TextStyle,
-): (finding: Finding) => string {
+): (finding: Finding, field: string) => string {
   const places = new Places(judgement.record);
   const path = context.pathOf(judgement.record.file);
-  return (finding) => findingBlock(finding, judgement, places, path, context, style);
+  return (finding, field) => findingBlock(finding, field, judgement, places, path, context, style);
 }
 
 export interface TextContext {
@@ -75,13 +75,14 @@ export interface TextContext {
 
 function findingBlock(
   finding: Finding,
+  field: string,
   judgement: Judgement,
   places: Places,
   path: string,
   context: TextContext,
   style: TextStyle,
 ): string {
-  const { rule, severity, what, todo, assessment, related, accepted } = finding;
+  const { rule, severity, subject, what, todo, assessment, related, accepted } = finding;
   const width = style.width;
   const remedy = accepted ? undefined : proveRemedy(finding, judgement, context.source, context.options);
   const where = `${path}:${places.name(finding)}`;
@@ -92,6 +93,8 @@ function findingBlock(
     "",
     places.excerpt(finding, width),
     "",
+    // In the words that a deviation names it by.
+    labelled("  about", [subject || "record", field].filter(Boolean).join(" at "), width),
     ...(accepted ? [labelled("  deviates", acceptedWords(accepted), width, 11)] : []),
     labelled("  why", ruleById.get(rule)?.why ?? "", width),
     ...(accepted ? [] : [labelled("  do", todo, width)]),

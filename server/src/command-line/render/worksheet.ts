@@ -42,8 +42,8 @@ export function renderWorksheet(
     section("Margins, least first", marginsWithin(width, margins)),
     ...pagesOf(project).map((page) => renderPage(page, width)),
     section("Accepted deviations", bullets(deviationsIn(findings), width)),
-    section("Sources", bullets(sourcesOf(...all).map(citeSource), width)),
-    section("Notes", bullets(notesOf(...all), width)),
+    section("Sources", bullets(sourcesOf(all).map(citeSource), width)),
+    section("Notes", bullets(notesOf(all), width)),
   ].filter((one) => one !== "");
   return `${[
     `WORKSHEET  ${head.filter((part) => part !== undefined).join(", ")}`,

@@ -1,5 +1,5 @@
 /** The things of each key, in order. */
-export function groupBy<K, T>(things: readonly T[], keyOf: (thing: T) => K): Map<K, [T, ...T[]]> {
+export function groupBy<K, T>(things: Iterable<T>, keyOf: (thing: T) => K): Map<K, [T, ...T[]]> {
   const groups = new Map<K, [T, ...T[]]>();
   for (const thing of things) {
     const key = keyOf(thing);

@@ -74,6 +74,8 @@ export const quantityNames = {
   "inrush-current": "Current through a breaker or fuse while a component behind it switches on.",
   "inrush-time": "Time for which the current at switching on lasts.",
   "inrush-opening-time": "Earliest time to open at the current of switching on.",
+  "peak-time": "Time for which a breaker or fuse carries more than its rating.",
+  "peak-opening-time": "Earliest time to open at that current.",
   "contact-requirement": "Rating that a switch or relay needs for its loads.",
   "circuits-behind": "Components behind the breaker or fuse of an essential circuit.",
   "circuits-allowed": "How many of them may stand there.",

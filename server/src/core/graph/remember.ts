@@ -1,5 +1,5 @@
 import { isSame } from "../is-same";
-import { type Keep, type Keeping, keeping, Whole } from "./value";
+import { type Keep, type Keeping, type Kept, keeping, Whole } from "./value";
 
 /**
  * What is derived of one thing after another, such as of each wire: taken over from the last time where the thing
@@ -10,14 +10,26 @@ import { type Keep, type Keeping, keeping, Whole } from "./value";
 export class Recurring<A extends object, R> {
   /** `basis` is everything that the derivation looks at besides the thing, compared by identity. */
   recall(of: A, basis: readonly unknown[], keep: Keep, derive: (keep: Keep) => R): R {
-    const last = keep.last(this, of);
+    const last = keep.last(this, of) as Recalled<R> | undefined; // all of this kind are made below
     if (last && isSame(last.basis, basis)) {
       keep.whole(last);
-      return last.result as R; // a whole of this kind was made below
+      return last.result;
     }
     const { result, kept } = keeping(derive, last?.kept);
-    keep.whole(new Whole(this, of, basis, kept, result));
+    keep.whole(new Recalled(this, of, basis, kept, result));
     return result;
+  }
+}
+
+class Recalled<R> extends Whole {
+  constructor(
+    kind: object,
+    of: object,
+    readonly basis: readonly unknown[],
+    readonly kept: Kept,
+    readonly result: R,
+  ) {
+    super(kind, of);
   }
 }
 

@@ -238,24 +238,22 @@ function isList(operand: Operand | readonly Operand[]): operand is readonly Oper
 /** Values as they were kept, those of what was derived as a whole together. */
 export type Kept = readonly (Value | Whole | Kept)[];
 
-/** What was derived of one thing, with all values that it made on the way. */
-export class Whole {
-  /**
-   * @param kind tells apart what is derived of the same thing
-   * @param basis all that the result rests on but the thing
-   */
+/** What was derived with all values that it made on the way; found again by its kind and by what it is of. */
+export abstract class Whole {
+  /** @param kind tells apart what is derived of the same thing */
   constructor(
     readonly kind: object,
     readonly of: object,
-    readonly basis: readonly unknown[],
-    readonly kept: Kept,
-    readonly result: unknown,
   ) {}
+
+  abstract readonly kept: Kept;
 }
 
+/** Puts a value on a list, and hands it back. */
+export type KeepOne = (value: Value | undefined) => Value | undefined;
+
 /** Puts a value on the list of all values, and hands it back. */
-export interface Keep {
-  (value: Value | undefined): Value | undefined;
+export interface Keep extends KeepOne {
   /** Puts those on the list that were derived before. */
   all(values: Kept): void;
   whole(one: Whole): void;
@@ -279,18 +277,18 @@ export function keeping<R>(derive: (keep: Keep) => R, last: Kept = none): Keepin
   const kept: (Value | Whole | Kept)[] = [];
   let before = last;
   let next = 0;
-  const keep = (value: Value | undefined) => {
+  const keep: Keep = (value) => {
     if (value) kept.push(value);
     return value;
   };
-  const all = (values: Kept) => {
+  keep.all = (values) => {
     if (values.length > 0) kept.push(values);
   };
-  const whole = (one: Whole) => {
+  keep.whole = (one) => {
     kept.push(one);
   };
   // Things are derived in their order, so that what is looked for nearly always comes next.
-  const find = (kind: object, of: object) => {
+  keep.last = (kind, of) => {
     for (let step = 0; step < before.length; step++) {
       const index = (next + step) % before.length;
       const one = before[index];
@@ -301,7 +299,7 @@ export function keeping<R>(derive: (keep: Keep) => R, last: Kept = none): Keepin
     }
     return undefined;
   };
-  const result = derive(Object.assign(keep, { all, whole, last: find }));
+  const result = derive(keep);
   before = none;
   return { result, kept };
 }

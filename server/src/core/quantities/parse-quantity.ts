@@ -1,4 +1,5 @@
 import { nearestUnits } from "./find-unit";
+import { formatMeasure } from "./format";
 import { gaugeNumber, sizeAfterUnit } from "./gauge";
 import { type Part, partOf } from "./part";
 import { impossibility, type Sign } from "./possibility";
@@ -78,13 +79,29 @@ function parseBare<D extends Dimension>(text: string, expected: Expectation<D>):
   }
   if (unit.trailing) {
     const understood = text.slice(0, unit.trailing.start).trim();
-    return problem(unit.trailing, { kind: "not-understood", understood });
+    const rest = text.slice(unit.trailing.start, unit.trailing.end);
+    const meant = inOneUnit(number.value, unit.found.unit, rest, dimension);
+    return problem(unit.trailing, { kind: "not-understood", understood, ...(meant && { meant }) });
   }
 
   const written = dimension === "gauge" ? gaugeNumber(text.slice(at.start, at.end)) : number.value;
   const quantity = quantityOf(written, unit.found.unit as UnitSymbol<D>, dimension);
   const fault = impossibility(quantity, expected.sign ?? "any");
   return fault ? problem(at, { kind: "impossible", ...fault }) : { quantity };
+}
+
+/** Feet and inches, pounds and ounces, hours and minutes. */
+const inTwoUnits: ReadonlySet<Dimension> = new Set(["length", "mass", "time", "angle"]);
+
+/** What two parts of one quantity come to in the unit of the first: "21.5 ft" for 21 ft and "6 in". */
+function inOneUnit(first: number, unit: UnitSymbol, rest: string, dimension: Dimension): string | undefined {
+  if (!inTwoUnits.has(dimension) || first < 0) return undefined;
+  const number = readNumber(rest, 0);
+  if (number.kind === "fault") return undefined;
+  const second = readUnit(rest, number.at.end, dimension);
+  if (second.kind !== "found" || second.trailing || second.found.dimension !== dimension) return undefined;
+  const share = quantityOf(number.value, second.found.unit, dimension).si / quantityOf(1, unit, dimension).si;
+  return share > 0 && share < 1 ? formatMeasure(first + share, unit, 6) : undefined;
 }
 
 /** The unit of a wire size that has it in front. */

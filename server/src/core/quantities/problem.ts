@@ -81,6 +81,8 @@ export interface NotUnderstood extends Problem {
   readonly kind: "not-understood";
   /** The quantity before it, as written. */
   readonly understood: string;
+  /** Both together in the unit of the first, where the second is a lesser part of the same: "21.5 ft". */
+  readonly meant?: string;
 }
 
 /** A tolerance where nothing is computed from one. */

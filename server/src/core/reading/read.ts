@@ -16,7 +16,8 @@ import { readWhole, spanIn, type Unit } from "./unit";
  */
 export function read(text: string, previous?: Reading): Reading {
   if (previous?.text === text) return previous;
-  if (text.length > limits.recordLength) return tooLarge(text);
+  const unread = unreadable(text);
+  if (unread) return unread;
   const before = previous instanceof TabbedReading ? previous.laidOutReading : previous;
   const laidOut = withoutTabs(text);
   if (!laidOut) return readSpaced(text, before);
@@ -25,7 +26,8 @@ export function read(text: string, previous?: Reading): Reading {
 
 /** Reads a text as one item. The answer differs from that of `read` in nothing but the items. */
 export function readAsOneItem(text: string): Reading {
-  if (text.length > limits.recordLength) return tooLarge(text);
+  const unread = unreadable(text);
+  if (unread) return unread;
   const asOne = (spaced: string) => new TextReading(spaced, [readWhole(spaced)], undefined, undefined);
   const laidOut = withoutTabs(text);
   return laidOut ? new TabbedReading(text, laidOut, asOne(laidOut.text)) : asOne(text);
@@ -245,13 +247,22 @@ function isSameList(list: ListNode, nodes: readonly Node[]): boolean {
   return list.entries.length === nodes.length && nodes.every((node, index) => list.entries[index] === node);
 }
 
-function tooLarge(text: string): Reading {
-  const facts = { length: text.length, limit: limits.recordLength };
+/** The reading of a text of which nothing is read: it is too long, or its letters are not what they seem. */
+function unreadable(text: string): Reading | undefined {
+  if (text.length > limits.recordLength)
+    return unread(text, "text-too-large", { length: text.length, limit: limits.recordLength });
+  return inTwoBytes.test(text) ? unread(text, "text-encoding-wrong", {}) : undefined;
+}
+
+/** How UTF-16 begins when it is taken for UTF-8: by a mark that is no text, or by letters with zeros between. */
+const inTwoBytes = /^(?:\ufffd\ufffd|[^\0]\0[^\0]\0|\0[^\0]\0[^\0])/;
+
+function unread(text: string, rule: ReadingProblem["rule"], facts: ReadingProblem["facts"]): Reading {
   return {
     text,
     root: { kind: "map", item: rootItem, start: 0, end: 0, entries: [] },
-    items: [],
-    problems: [{ rule: "text-too-large", span: { start: 0, end: 0 }, facts }],
+    items: [{ text }],
+    problems: [{ rule, span: { start: 0, end: 0 }, facts }],
     comments: [],
     spanOf: ({ start, end }) => ({ start, end }),
   };

@@ -27,7 +27,8 @@ export interface ScanReport {
  * process where no handler can catch it. So the nesting is watched token by token. As soon as it exceeds
  * `limits.nestingDepth`, the rest of the item at fault is fed to the parser as white space, and its value is
  * taken out at the end. A closing bracket without an opening one is fed as a space too, because the parser
- * would end the document there and drop everything after it.
+ * would end the document there and drop everything after it; and so is a dash that begins a list inside of
+ * brackets, because the parser would take what follows it for something else.
  */
 export function scan(source: string, report: ScanReport): Scan {
   const lexer = new Lexer();
@@ -110,7 +111,7 @@ class Scanner {
   }
 
   #content(lexeme: string): void {
-    const isStray = this.#flowLevel === 0 && (lexeme === "]" || lexeme === "}");
+    const isStray = this.#flowLevel === 0 ? lexeme === "]" || lexeme === "}" : lexeme === "-";
     if (!this.#skipping) this.#inspect(lexeme, isStray);
     this.#countFlow(lexeme);
     this.#bodyNext = lexeme[0] === "|" || lexeme[0] === ">";
@@ -143,6 +144,9 @@ class Scanner {
       case "[":
       case "{":
         this.#open.push({ at: start, bracket: lexeme });
+        break;
+      case "-":
+        if (isStray) this.#report.syntax(start, end, "LONE_DASH", "a dash where no list can begin");
         break;
       case "]":
       case "}":

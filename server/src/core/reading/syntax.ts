@@ -30,9 +30,10 @@ export function syntaxProblem(
     };
     return { rule: "text-not-yaml", ...span, facts };
   }
-  for (const [pattern, detail] of wordings) {
+  for (const [pattern, detail, ownCode] of wordings) {
     if (!pattern.test(message)) continue;
-    return detail === undefined ? undefined : { rule: "text-not-yaml", ...span, facts: { code, detail } };
+    const facts = { code: ownCode ?? code, detail: detail ?? "" };
+    return detail === undefined ? undefined : { rule: "text-not-yaml", ...span, facts };
   }
   return { rule: "text-not-yaml", ...span, facts: { code, detail: decapitalised(message) } };
 }
@@ -56,8 +57,11 @@ function contentNear(text: string, start: number): number {
   return at;
 }
 
-/** What the composer says, and what a record's writer needs to hear. Undefined: the scan has reported it. */
-const wordings: readonly (readonly [RegExp, string | undefined])[] = [
+/**
+ * What the composer says, and what a record's writer needs to hear, with a code where the composer's says too
+ * little. Undefined: the scan has reported it.
+ */
+const wordings: readonly (readonly [said: RegExp, detail: string | undefined, code?: string])[] = [
   [/^Missing closing .quote/, undefined],
   [/(?:must|and) end with a [\]}]$/, undefined],
   [/^Implicit map keys need/, "a key without a colon after it"],
@@ -66,7 +70,7 @@ const wordings: readonly (readonly [RegExp, string | undefined])[] = [
   [/^A block sequence may not be used as an implicit/, "a list without a key above it"],
   [/^All mapping items must start/, "a key not indented like its neighbours"],
   [/^All sequence items must start/, "an entry not indented like its neighbours"],
-  [/^Unexpected block-seq-ind on same line/, "a dash where no list can begin"],
+  [/^Unexpected block-seq-ind on same line/, "a dash where no list can begin", "LONE_DASH"],
   [/^Unexpected (?:\w|-)+ at node end/, "text after the end of a value"],
 ];
 

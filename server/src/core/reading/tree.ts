@@ -72,6 +72,7 @@ export interface ReadingProblem {
  *   should stand somewhere behind, where it is one)
  * - `text-merge-conflict`: `marker`
  * - `text-tab-indent`: `tabs`, their number; `column` at which the line was read, where that was found
+ * - `text-encoding-wrong`: none
  * - `text-too-large`: `length`, `limit` in UTF-16 units
  * - `text-too-deep`: `limit` in levels
  * - `text-alias-limit`: `name`, `limit` in nodes
@@ -82,6 +83,7 @@ export type ReadingRule =
   | "text-not-yaml"
   | "text-merge-conflict"
   | "text-tab-indent"
+  | "text-encoding-wrong"
   | "text-too-large"
   | "text-too-deep"
   | "text-alias-limit"

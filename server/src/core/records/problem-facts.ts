@@ -47,6 +47,8 @@ export interface RecordFacts {
     id: string;
     kinds: readonly IdKind[];
     known: readonly string[];
+    /** Other kinds of things that have this name. */
+    others: readonly IdKind[];
   };
   "reference-ambiguous": Whereabouts & { id: string; kinds: readonly IdKind[] };
   "quantity-unit-missing": QuantityFacts<"unit-missing">;

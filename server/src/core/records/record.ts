@@ -157,6 +157,11 @@ export class Names {
     return kinds.map((kind) => this.byKind.get(kind)?.get(id)).filter((found) => found !== undefined);
   }
 
+  /** All kinds of which something has the id. */
+  kindsOf(id: string): IdKind[] {
+    return [...this.byKind].filter(([, ofKind]) => ofKind.has(id)).map(([kind]) => kind);
+  }
+
   /** How many things of these kinds have the id. */
   count(kinds: readonly IdKind[], id: string): number {
     let count = 0;
@@ -281,7 +286,13 @@ export function judgeNames(
       const related = found.map((one) => ({ place: one.id.place, words: `${one.kind} ${one.id.value}` }));
       problems.push(raise("reference-ambiguous", id.place, facts, related));
     } else if (!kinds.some((kind) => unknowable.has(kind))) {
-      const facts = { ...locate(id.place.node), id: id.value, kinds, known: names.all(kinds) };
+      const facts = {
+        ...locate(id.place.node),
+        id: id.value,
+        kinds,
+        known: names.all(kinds),
+        others: names.kindsOf(id.value),
+      };
       problems.push(raise("reference-unknown", id.place, facts));
     }
   }

@@ -842,7 +842,7 @@ export interface Draw {
   readonly resistance?: Written<Quantity<"resistance">>;
   /** Share of the time that it runs in a condition longer than a cycle. Left out: 100 %. */
   readonly duty?: Written<Quantity<"ratio">>;
-  /** Current at switching on, from its maker's data. */
+  /** Current at switching on, from its maker's data. What lasts longer than 5 s is a load of its own: write it as a mode, and let it run in a condition with a duration. */
   readonly inrush?: Written<Quantity<"current">>;
   /** How long the inrush lasts. */
   readonly inrushTime?: Written<Quantity<"time">>;
@@ -1104,7 +1104,7 @@ export interface Condition {
   readonly id?: Written<string>;
   /** Phase that it belongs to: decides which existing loads run. */
   readonly phase?: Written<"ground-power" | "start" | "taxi" | "take-off" | "cruise" | "landing" | "source-failed">;
-  /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. */
+  /** How long it lasts. Left out: continuous. Up to 2 min counts as intermittent for voltage drop. A short peak load is a mode of its component that runs in a condition as short as that. */
   readonly duration?: Written<Quantity<"time">>;
   /** Pressure altitude, for the derating of wires. */
   readonly altitude?: Written<Quantity<"length">>;

@@ -5,8 +5,7 @@
 import { recordSchemas, type Schema } from "../records/schema";
 
 /** First line of a record that was just begun. */
-export const blanksNote =
-  "# Every key with nothing after it is still to be filled in; the Problems view lists them.";
+export const blanksNote = "# Fill in every key with nothing after it; the Problems view lists them.";
 
 /** A key without its value, and what belongs there. */
 export function blank(key: string, schema: Schema | undefined, indent = 0): string {

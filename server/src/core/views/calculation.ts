@@ -104,8 +104,8 @@ export function stepsOf(
 }
 
 /** Every source that a value rests on, each once, nearest first. */
-export function sourcesOf(...values: readonly (Value | undefined)[]): Source[] {
-  return sourcesIn(values.flatMap((value) => (value ? stepsOf(value).map((step) => step.value) : [])));
+export function sourcesOf(values: readonly Value[]): Source[] {
+  return sourcesIn(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
 }
 
 /** Every source that values name themselves, each once. */
@@ -121,8 +121,8 @@ export function sourcesIn(values: readonly Value[]): Source[] {
 }
 
 /** Everything that has to be known besides the numbers, each once. */
-export function notesOf(...values: readonly (Value | undefined)[]): string[] {
-  return notesIn(values.flatMap((value) => (value ? stepsOf(value).map((step) => step.value) : [])));
+export function notesOf(values: readonly Value[]): string[] {
+  return notesIn(values.flatMap((value) => stepsOf(value).map((step) => step.value)));
 }
 
 /** The same of what values note themselves. */

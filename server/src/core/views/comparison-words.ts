@@ -9,6 +9,8 @@ import type {
   FindingChanges,
   FindingSummary,
   MarginChange,
+  Standing,
+  StandingValue,
   ValueChange,
 } from "./comparison";
 import { isMoved, isQuiet } from "./comparison";
@@ -142,19 +144,31 @@ export function standingWords({ records }: Comparison, arrow: string): string | 
   const sums = (key: "errors" | "warnings") =>
     sides.map((side) => side.reduce((sum, one) => sum + one[key], 0)).join(` ${arrow} `);
   const moved = records.length === 1 ? records : records.filter((record) => !isQuiet(record));
-  const cg = moved.length === 1 ? emptyCgWords(moved[0]!, arrow) : undefined;
-  return `Errors ${sums("errors")}, warnings ${sums("warnings")}${cg ? `, ${cg}` : ""}.`;
+  const empty =
+    moved.length !== 1
+      ? []
+      : [
+          movedWords("empty weight", moved[0]!, (standing) => standing.emptyWeight, arrow),
+          movedWords("empty CG", moved[0]!, (standing) => standing.emptyCg, arrow),
+        ];
+  const words = [`Errors ${sums("errors")}`, `warnings ${sums("warnings")}`, ...empty];
+  return `${words.filter((one) => one !== undefined).join(", ")}.`;
 }
 
-function emptyCgWords({ standing }: Consequences, arrow: string): string | undefined {
-  const [before, after] = [standing.before?.emptyCg, standing.after?.emptyCg];
+function movedWords(
+  name: string,
+  { standing }: Consequences,
+  of: (standing: Standing) => StandingValue | null,
+  arrow: string,
+): string | undefined {
+  const [before, after] = [standing.before, standing.after].map((one) => one && of(one));
   if (!before && !after) return undefined;
   const side = (one: typeof before) => (one ? showMeasure(one.value, unitOf(one.unit)) : "not known");
   if (!before || !after || before.unit !== after.unit)
-    return `empty CG ${side(before)} ${arrow} ${side(after)}`;
-  if (!isMoved(before.value, after.value)) return `empty CG stays ${side(after)}`;
+    return `${name} ${side(before)} ${arrow} ${side(after)}`;
+  if (!isMoved(before.value, after.value)) return `${name} stays ${side(after)}`;
   const [old, now] = formatApart(before.value, after.value);
-  return `empty CG ${old} ${arrow} ${now} ${after.unit}`;
+  return `${name} ${old} ${arrow} ${now} ${after.unit}`;
 }
 
 /** What is said when nothing is different, or only what has no effect. */

@@ -47,7 +47,13 @@ export interface Standing {
   readonly errors: number;
   readonly warnings: number;
   /** Null while it is not known, and for a record that is no install. */
-  readonly emptyCg: { readonly value: number; readonly unit: string } | null;
+  readonly emptyWeight: StandingValue | null;
+  readonly emptyCg: StandingValue | null;
+}
+
+export interface StandingValue {
+  readonly value: number;
+  readonly unit: string;
 }
 
 export interface FindingChanges {
@@ -136,11 +142,13 @@ function standingOf(judgement: Judgement | undefined): Standing | null {
   const { project, findings } = judgement;
   const open = (severity: Severity) =>
     findings.filter((finding) => !finding.accepted && finding.severity === severity).length;
-  const cg = project && weightsOf(project).change.emptyCg;
+  const { emptyWeight, emptyCg } = project ? weightsOf(project).change : {};
+  const shown = (one: Value | undefined) => (one ? { value: one.value, unit: one.unit } : null);
   return {
     errors: open("error"),
     warnings: open("warning"),
-    emptyCg: cg ? { value: cg.value, unit: cg.unit } : null,
+    emptyWeight: shown(emptyWeight),
+    emptyCg: shown(emptyCg),
   };
 }
 

@@ -78,8 +78,8 @@ function toWorksheetValue(value: Value, places: PlaceNames): WorksheetValue {
     unit: value.unit,
     formula: formulaOf(value),
     inputs: value.inputs.map((input) => toInput(input, places)),
-    source: sourcesOf(value).map(citeSource),
-    notes: notesOf(value),
+    source: sourcesOf([value]).map(citeSource),
+    notes: notesOf([value]),
   };
 }
 

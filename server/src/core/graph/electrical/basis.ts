@@ -1,5 +1,4 @@
 /** What all parts of the electrical derivation work from. */
-import { isSame } from "../../is-same";
 import { none } from "../../none";
 import type { Project } from "../../project";
 import type { Condition } from "../../records/types";
@@ -10,7 +9,7 @@ import { type Circuit, drawCircuit, type FedLoad, fedLoads } from "./circuit";
 import { layOutNetwork, type Network, type NetworkState, wireNetwork } from "./network";
 import { SourceOutputs } from "./source-outputs";
 import { resistancesOf, solveConditions } from "./states";
-import { WireRatings } from "./wire-ratings";
+import { rateWires, type WireRating } from "./wire-ratings";
 
 export interface ElectricalBasis {
   readonly project: Project;
@@ -21,13 +20,13 @@ export interface ElectricalBasis {
   /** In the order of the circuit's paths. */
   readonly fed: readonly FedLoad[];
   readonly network: Network;
-  readonly ratings: WireRatings;
+  /** By the position of the wire in the record. */
+  readonly ratings: readonly WireRating[];
   readonly outputs: SourceOutputs;
   readonly states: ReadonlyMap<Condition, NetworkState>;
   /**
    * By the position of the condition, all that anything derived in it can rest on: the condition, its solution,
-   * and what is the same in all. The same list while each of them is, so that an edit of another condition shows
-   * at once that nothing in this one has changed.
+   * and what is the same in all. An edit of another condition shows at once that nothing in this one has changed.
    */
   readonly grounds: readonly (readonly unknown[])[];
 }
@@ -37,7 +36,7 @@ const fedOf = recalled(fedLoads);
 export const networkOf = recalled(layOutNetwork);
 const wiredOf = recalled((project) => wireNetwork(networkOf(project), project));
 const unwarmedOf = recalled((project) => resistancesOf(project, networkOf(project)));
-export const ratingsOf = part((project, keep) => new WireRatings(project, conditionsOf(project), keep));
+export const ratingsOf = part((project, keep) => rateWires(project, conditionsOf(project), keep));
 export const outputsOf = part((project, keep) => new SourceOutputs(project, conditionsOf(project), keep));
 export const statesOf = recalled((project) =>
   solveConditions({
@@ -50,17 +49,13 @@ export const statesOf = recalled((project) =>
   }),
 );
 
-const groundsOf = recalled((project, before: ElectricalBasis["grounds"] | undefined) => {
+const groundsOf = recalled((project): ElectricalBasis["grounds"] => {
   const { install, kit, airframe } = project;
   const { wires, bundles, protection, contacts } = install;
   const inAll = [wires, bundles, protection, contacts, kit?.components, kit?.devices, airframe?.electrical];
   const circuit = circuitOf(project);
   const states = statesOf(project);
-  return conditionsOf(project).map((condition, index) => {
-    const now = [condition, states.get(condition), circuit, ...inAll];
-    const last = before?.[index];
-    return isSame(last, now) ? last! : now;
-  });
+  return conditionsOf(project).map((condition) => [condition, states.get(condition), circuit, ...inAll]);
 });
 
 /** A part that is derived from this basis: it rests on no more of it than it takes. */
@@ -94,7 +89,7 @@ class Basis implements ElectricalBasis {
   }
 
   get ratings() {
-    return this.take<WireRatings>(ratingsOf);
+    return this.take(ratingsOf);
   }
 
   get outputs() {

@@ -26,6 +26,8 @@ export interface EnduranceResult {
 /**
  * The published method: three quarters of the rated capacity, 5 min to recognise, 10 min to land. Emergency cruise
  * is the condition after the loss that asks most and lasts; the landing takes the most that any of them asks for.
+ * The method takes loads in steady state: a peak in cruise that is over before the loss is recognised counts for as
+ * long as it lasts, once.
  */
 export function enduranceOf(
   basis: ElectricalBasis,
@@ -39,10 +41,11 @@ export function enduranceOf(
   if (!battery?.capacity || !landing) return undefined;
   const lasting = balances.filter(({ condition }) => !condition.duration);
   const emergency = largest(lasting, "source-failed") ?? landing;
-  const cruise = largest(balances, "cruise") ?? emergency;
+  const cruise = largestCruise(balances) ?? emergency;
+  const peak = peakAbove(cruise.demand, balances);
   const run = batteryEndurance({
     ratedAmpHours: inUnit(battery.capacity.value, "Ah"),
-    cruiseAmps: cruise.demand.value,
+    cruiseAmps: cruise.demand.value + (peak ? peak.ampMinutes / enduranceBasis.recognitionMinutes : 0),
     emergencyCruiseAmps: emergency.demand.value,
     emergencyLandingAmps: landing.demand.value,
   });
@@ -65,17 +68,23 @@ export function enduranceOf(
       ...common,
       quantity: "battery-reserved-charge",
       unit: "Ah",
-      formula: "(t_1 * I_1 + t_2 * I_2) / 60",
+      formula: peak ? "(t_1 * I_1 + t_p * (I_p - I_1) + t_2 * I_2) / 60" : "(t_1 * I_1 + t_2 * I_2) / 60",
       operands: {
         ...times,
         I_1: derived("current before shedding", cruise.demand),
+        ...(peak && {
+          t_p: written(`how long ${peak.name} lasts`, peak.condition.duration, "min"),
+          I_p: derived(`current of ${peak.name}`, peak.demand),
+        }),
         I_2: derived("current of the landing", landing.demand),
       },
       compute: () => (run.recognition + run.landing) / 60,
-      notes:
-        landing.demand === emergency.demand
+      notes: [
+        ...(peak ? [`Of ${peak.name} one is taken to come before the loss is recognised.`] : []),
+        ...(landing.demand === emergency.demand
           ? ["The current of emergency cruise is taken for the landing too."]
-          : [],
+          : []),
+      ],
     }),
   );
   const endurance = basis.keep(
@@ -175,11 +184,44 @@ const enduranceTimes: Citation = {
   note: "the requirement was read in text; 30 min up to 25,000 ft and 60 min above are from memory",
 };
 
+/** The cruise that asks most and is not over before a loss would be recognised; the most of any if none is so long. */
+export function largestCruise(balances: readonly SourceBalance[]): KnownBalance | undefined {
+  return (
+    largest(
+      balances.filter(({ condition }) => !isPeak(condition)),
+      "cruise",
+    ) ?? largest(balances, "cruise")
+  );
+}
+
+/** The cruise that is over so soon and takes most charge beyond the current before shedding, in A·min. */
+function peakAbove(
+  before: Value,
+  balances: readonly SourceBalance[],
+): (KnownBalance & { readonly name: string; readonly ampMinutes: number }) | undefined {
+  return balances
+    .flatMap((balance) => {
+      const { condition, demand } = balance;
+      if (!demand || !isPeak(condition) || condition.phase?.value !== "cruise") return [];
+      const ampMinutes = (demand.value - before.value) * inUnit(condition.duration!.value, "min");
+      return ampMinutes > 0
+        ? [{ ...balance, demand, name: condition.id?.value ?? "the peak", ampMinutes }]
+        : [];
+    })
+    .toSorted((a, b) => b.ampMinutes - a.ampMinutes)[0];
+}
+
+function isPeak({ duration }: Condition): boolean {
+  return duration !== undefined && isBelow(inUnit(duration.value, "min"), enduranceBasis.recognitionMinutes);
+}
+
+type KnownBalance = SourceBalance & { readonly demand: Value };
+
 /** The balance that asks most in a phase. */
-export function largest(
+function largest(
   balances: readonly SourceBalance[],
   phase: NonNullable<Condition["phase"]>["value"],
-): (SourceBalance & { readonly demand: Value }) | undefined {
+): KnownBalance | undefined {
   return balances
     .flatMap((balance) =>
       balance.condition.phase?.value === phase && balance.demand
@@ -231,9 +273,9 @@ export function deriveRecharging(
   }
 }
 
-/** What the sources give beyond the loads, in the cruise that asks most; undefined where that is nothing. */
+/** What the sources give beyond the loads, in the lasting cruise that asks most; undefined where that is nothing. */
 function spareInCruise(basis: ElectricalBasis, balances: readonly SourceBalance[]): Value | undefined {
-  const cruise = largest(balances, "cruise");
+  const cruise = largestCruise(balances);
   if (!cruise?.capacity || !cruise.isCapacityKnown || cruise.capacity.value <= cruise.demand.value)
     return undefined;
   return basis.keep(

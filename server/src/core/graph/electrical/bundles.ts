@@ -2,7 +2,7 @@ import { wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import type { Bundle, Condition, Wire } from "../../records/types";
 import { groupBy } from "../group-by";
-import { derive, derived, type Keep, sumOf, type Value } from "../value";
+import { derive, derived, type KeepOne, sumOf, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import type { WireResult } from "./wires";
@@ -17,17 +17,27 @@ export interface BundleResult {
 }
 
 /** How far each bundle is loaded, in every condition in which its wires carry something. */
-export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, WireResult>): BundleResult[] {
+export function deriveBundles(
+  basis: ElectricalBasis,
+  wires: ReadonlyMap<Wire, WireResult>,
+): readonly BundleResult[] {
   const { project, conditions, keep } = basis;
-  const all = [...wires.values()];
-  const inBundle = groupBy(all, ({ wire }) => wire.bundle?.value);
+  const inBundle = groupBy(wires.values(), ({ wire }) => wire.bundle?.value);
+  const laid = (project.install.bundles ?? []).flatMap((bundle): Laid[] => {
+    if (!bundle.id) return [];
+    const inside = inBundle.get(bundle.id.value) ?? none;
+    const isComplete = bundle.wires?.value === inside.length;
+    return [{ bundle, id: bundle.id.value, wires: inside, isComplete }];
+  });
   const how: StatesOf<Laid, BundleState | undefined, BundleResult> = {
+    things: laid,
+    entryOf: ({ bundle }) => bundle,
     conditions,
     grounds: basis.grounds,
-    rests: ({ isComplete, wires: inside }) => [conditions, isComplete, ...inside],
+    rests: ({ isComplete, wires: inside }) => [isComplete, ...inside],
     restsIn: ({ isComplete, wires: inside }, index) => [
       isComplete,
-      ...inside.map((result) => result.states[index]),
+      ...inside.map(({ states }) => states[index]),
     ],
     stateIn: ({ id, isComplete, wires: inside }, index, own) =>
       isComplete ? loadingOf(id, inside, conditions[index]!, index, own) : undefined,
@@ -38,13 +48,7 @@ export function deriveBundles(basis: ElectricalBasis, wires: ReadonlyMap<Wire, W
       states: states.filter((state) => state !== undefined),
     }),
   };
-  return (project.install.bundles ?? []).flatMap((bundle) => {
-    if (!bundle.id) return [];
-    const inside = inBundle.get(bundle.id.value) ?? none;
-    const isComplete = bundle.wires?.value === inside.length;
-    const of = { bundle, id: bundle.id.value, wires: inside, isComplete };
-    return [results.recall(bundle, of, how, keep)];
-  });
+  return results.recall(how, keep);
 }
 
 type BundleState = BundleResult["states"][number];
@@ -61,7 +65,7 @@ function loadingOf(
   inside: readonly WireResult[],
   condition: Condition,
   index: number,
-  keep: Keep,
+  keep: KeepOne,
 ): BundleState | undefined {
   const states = inside.map(({ id: wire, states }) => ({ wire, state: states[index]! }));
   const carrying = states.filter(({ state }) => state.current !== undefined);

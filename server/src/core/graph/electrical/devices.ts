@@ -1,14 +1,13 @@
 import { wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import { inUnit } from "../../quantities";
-import type { Condition, Device } from "../../records/types";
-import { byIdOf } from "../by-id";
-import { Recurring } from "../remember";
-import { derive, derived, known, sumOf, type Value, written } from "../value";
+import type { Condition } from "../../records/types";
+import { derived, known, sumOf, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
-import type { LoadPath } from "./circuit";
+import type { Circuit } from "./circuit";
 import type { Inline } from "./layout";
 import type { LoadCurrents } from "./load-currents";
+import type { RatedDevice } from "./rated";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 
 /** A condition in which something behind it runs. */
@@ -20,106 +19,81 @@ export interface DeviceState {
 }
 
 /** A breaker or fuse in its place, or a contact; the same object while all that it rests on is. */
-export interface DeviceResult {
-  readonly inline: Inline;
-  readonly id: string;
-  /** The kit's device; undefined for a contact. */
-  readonly device: Device | undefined;
-  readonly rating: Value | undefined;
+export interface DeviceResult extends RatedDevice {
   readonly currents: readonly DeviceState[];
   /** Components behind it. */
   readonly components: readonly string[];
 }
 
-/** Ratings and currents of everything that current runs through. */
-export function deriveDevices(basis: ElectricalBasis, currents: LoadCurrents): DeviceResult[] {
-  const { circuit, conditions, project, states, keep } = basis;
-  const devices = byIdOf(project.kit?.devices);
-  const behind = new Map<string, LoadPath[]>();
-  for (const path of circuit.paths) {
-    for (const { id } of path.through) {
-      const known = behind.get(id);
-      if (known) known.push(path);
-      else behind.set(id, [path]);
-    }
-  }
+/** Currents of everything that current runs through. */
+export function deriveDevices(
+  basis: ElectricalBasis,
+  rated: readonly RatedDevice[],
+  currents: LoadCurrents,
+): readonly DeviceResult[] {
+  const { circuit, conditions, states, keep } = basis;
+  const behind = pathsBehind(circuit);
   const solutions = conditions.map((condition) => states.get(condition));
   const how: StatesOf<Passed, DeviceState | undefined, DeviceResult> = {
+    things: rated.map((device) => {
+      const paths = behind.get(device.id) ?? none;
+      return { device, paths, isWhole: paths.every((position) => circuit.paths[position]!.isSingle) };
+    }),
+    entryOf: ({ device }) => device.inline.record,
     conditions,
     grounds: basis.grounds,
-    rests: ({ inline, device, rating, paths, isWhole }) => {
-      const rests: unknown[] = [device, rating, conditions, isWhole];
-      if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(inline.id));
-      for (const { id } of paths) rests.push(id, currents.get(id));
+    rests: ({ device, paths, isWhole }) => {
+      const rests: unknown[] = [device, isWhole];
+      if (!isWhole) for (const state of solutions) rests.push(state?.currentThrough(device.id));
+      for (const position of paths) rests.push(circuit.paths[position]!.id, currents[position]);
       return rests;
     },
-    restsIn: ({ inline, device, paths, isWhole }, index) => {
-      const condition = conditions[index]!;
-      const solved = !isWhole && solutions[index]?.currentThrough(inline.id);
-      return [condition, device, isWhole, solved, ...loadsOf(paths, condition, currents)];
+    restsIn: ({ device, paths, isWhole }, index) => {
+      const solved = !isWhole && solutions[index]?.currentThrough(device.id);
+      const loads = paths.map((position) => currents[position]![index]);
+      return [device, isWhole, solved, ...loads];
     },
-    stateIn: ({ inline, device, paths, isWhole }, index, own) => {
+    stateIn: ({ device, paths, isWhole }, index, own) => {
       const condition = conditions[index]!;
-      const loads = loadsOf(paths, condition, currents);
-      const solved = solutions[index]?.currentThrough(inline.id);
-      const current = own(currentThrough(inline, condition, loads, isWhole, solved));
-      return current && { condition, current, drop: own(dropIn(inline, device, current)) };
+      const loads = paths.flatMap((position) => currents[position]![index] ?? []);
+      const solved = solutions[index]?.currentThrough(device.id);
+      const current = own(currentThrough(device.inline, condition, loads, isWhole, solved));
+      return current && { condition, current, drop: own(dropIn(device, current)) };
     },
-    whole: ({ inline, device, rating, paths }, inThem) => ({
+    whole: ({ device: { inline, id, device, rating }, paths }, inThem) => ({
       inline,
-      id: inline.id,
+      id,
       device,
       rating,
       currents: inThem.filter((state) => state !== undefined),
-      components: paths.map((path) => path.id),
+      components: paths.map((position) => circuit.paths[position]!.id),
     }),
   };
-  return [...circuit.inlines.values()].map((inline): DeviceResult => {
-    const device = inline.kind === "protection" ? devices.get(inline.record.device?.value ?? "") : undefined;
-    const paths = behind.get(inline.id) ?? none;
-    const rating = ratings.recall(inline.record, [device], keep, (own) => own(ratingOf(inline, device)));
-    const isWhole = paths.every((path) => path.isSingle);
-    return results.recall(inline.record, { inline, device, rating, paths, isWhole }, how, keep);
-  });
+  return results.recall(how, keep);
 }
 
-const ratings = new Recurring<Inline["record"], Value | undefined>();
 const results = new RecurringStates<DeviceState | undefined, DeviceResult>();
 
 /** A device in its place, with what its states are made of. */
-interface Passed extends Pick<DeviceResult, "inline" | "device" | "rating"> {
-  /** To the components behind it. */
-  readonly paths: readonly LoadPath[];
+interface Passed {
+  readonly device: RatedDevice;
+  /** To the components behind it, by their position. */
+  readonly paths: readonly number[];
   /** No other way exists for any of them. */
   readonly isWhole: boolean;
 }
 
-function loadsOf(paths: readonly LoadPath[], condition: Condition, currents: LoadCurrents): Value[] {
-  return paths.flatMap(({ id }) => currents.get(id)?.get(condition) ?? []);
-}
-
-function ratingOf(inline: Inline, device: Device | undefined): Value | undefined {
-  const [name, rating, place] =
-    inline.kind === "contact"
-      ? ["rating of the contact", inline.record.rating, undefined]
-      : [`rating of ${device?.id?.value}`, device?.rating, inline.record.device?.place];
-  const operand = written(name, rating, "A");
-  return derive({
-    subject: { kind: inline.kind, id: inline.id },
-    quantity: "device-rating",
-    unit: "A",
-    formula: "I_rated",
-    operands: {
-      I_rated: operand && { ...operand, places: [...operand.places, ...(place ? [place] : [])] },
-    },
-    compute: ({ I_rated }) => I_rated,
-    sources: [
-      {
-        document: device?.data?.value ?? `${name}, ${device ? "kit" : "install"} record`,
-        standing: "record",
-      },
-    ],
+/** By device, the positions of the paths that lead through it. */
+function pathsBehind({ paths }: Circuit): Map<string, number[]> {
+  const behind = new Map<string, number[]>();
+  paths.forEach(({ through }, position) => {
+    for (const { id } of through) {
+      const known = behind.get(id);
+      if (known) known.push(position);
+      else behind.set(id, [position]);
+    }
   });
+  return behind;
 }
 
 function currentThrough(
@@ -150,7 +124,7 @@ function currentThrough(
   }));
 }
 
-function dropIn(inline: Inline, device: Device | undefined, current: Value): Value | undefined {
+function dropIn({ inline, device }: RatedDevice, current: Value): Value | undefined {
   const resistance = inline.kind === "contact" ? inline.record.resistance : device?.resistance;
   const ohms = resistance && inUnit(resistance.value, "ohm");
   return known(ohms === undefined ? undefined : current.value * ohms, "V", () => ({

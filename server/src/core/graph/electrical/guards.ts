@@ -5,6 +5,7 @@ import { Recurring } from "../remember";
 import { derive, type Keep, tabled, type Value } from "../value";
 import type { Circuit } from "./circuit";
 import type { DeviceResult } from "./devices";
+import type { RatedDevice } from "./rated";
 import { type Gap, gapOf } from "./wire-ratings";
 import type { WireResult } from "./wires";
 
@@ -30,7 +31,7 @@ export interface ChartResult {
 
 /** What the wire chart gives for each wire that a breaker or fuse guards. */
 export function deriveCharts(
-  devices: readonly DeviceResult[],
+  devices: readonly RatedDevice[],
   { protecting }: Circuit,
   keepAll: Keep,
 ): ChartResult[] {

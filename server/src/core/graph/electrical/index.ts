@@ -23,6 +23,7 @@ import {
   devicesOf,
   guardsOf,
   loadsOf,
+  ratedOf,
   voltagesOf,
   wiresOf,
 } from "./parts";
@@ -57,6 +58,7 @@ export const electricalParts = [
   voltagesOf,
   currentsOf,
   wiresOf,
+  ratedOf,
   devicesOf,
   chartsOf,
   loadsOf,

@@ -6,10 +6,13 @@
  * a component leads its current back to ground. Breakers, fuses, switches and the like are points that current
  * runs through: what leads to one is its line side, what starts at it is its load side.
  */
+
+import { none } from "../../none";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Contact, Device, Protection, Wire } from "../../records/types";
 import type { Place } from "../../records/written";
+import { byIdOf } from "../by-id";
 import { groupBy } from "../group-by";
 import { recalled } from "../recall";
 
@@ -67,7 +70,7 @@ export interface Layout {
   /** How many of the edges are seats; the wires come after them. */
   readonly seats: number;
   readonly inlines: ReadonlyMap<string, Inline["kind"]>;
-  /** Of the kit, in its order; undefined for one without an id. */
+  /** Of the kit, in its order; undefined for one without an id, and for the second of two with one id. */
   readonly components: readonly (string | undefined)[];
 }
 
@@ -88,7 +91,12 @@ const inlineKindsOf = recalled(
   (project) => new Map([...inlinesOf(project)].map(([id, { kind }]) => [id, kind])),
 );
 
-const componentIdsOf = recalled(({ kit }) => (kit?.components ?? []).map(({ id }) => id?.value));
+const componentIdsOf = recalled(({ kit }) => {
+  const first = byIdOf(kit?.components);
+  return (kit?.components ?? []).map((one) =>
+    one.id && first.get(one.id.value) === one ? one.id.value : undefined,
+  );
+});
 
 /** Whether a wire is at this position, and no seat. */
 export function isWire({ seats }: Layout, edge: number): boolean {
@@ -98,11 +106,62 @@ export function isWire({ seats }: Layout, edge: number): boolean {
 /** For each point, the positions of edges. */
 type EdgesAt = ReadonlyMap<string, readonly number[]>;
 
-/** The edges that lead to each point, and those that start there. */
+const drawnIntoOf = recalled((project): EdgesAt => {
+  const { to } = layoutOf(project);
+  return groupBy([...to.keys()], (position) => to[position]!);
+});
+
+export interface WaysToGround {
+  readonly points: ReadonlySet<string>;
+  /** Ground points, and those from which a way leads on to one without passing a component. */
+  readonly leading: ReadonlySet<string>;
+}
+
+export const waysToGroundOf: (project: Project) => WaysToGround = recalled((project) => {
+  const { grounds = [] } = project.airframe?.electrical ?? {};
+  const { from, components } = layoutOf(project);
+  const into = drawnIntoOf(project);
+  const ends = new Set(components);
+  const points = new Set(grounds.flatMap(({ id }) => id?.value ?? []));
+  const leading = new Set(points);
+  for (const point of leading) {
+    for (const edge of into.get(point) ?? none) if (!ends.has(from[edge]!)) leading.add(from[edge]!);
+  }
+  return { points, leading };
+});
+
+/**
+ * Positions of wires whose ends are written the wrong way round: from a ground point, or from a component to what
+ * something else feeds. Taken as written they would join the two sides of a load, which is a short circuit. So they
+ * lead nowhere, and are told.
+ */
+export const reversedOf: (project: Project) => ReadonlySet<number> = recalled((project) => {
+  const layout = layoutOf(project);
+  const { from, to } = layout;
+  const into = drawnIntoOf(project);
+  const { points, leading } = waysToGroundOf(project);
+  const components = new Set(layout.components);
+  const feeds = (edge: number) => !components.has(from[edge]) && !points.has(from[edge]!);
+  const isFed = (point: string) => into.get(point)!.some(feeds);
+  const reversed = new Set<number>();
+  for (let edge = layout.seats; edge < from.length; edge++) {
+    const isReversed =
+      points.has(from[edge]!) ||
+      (components.has(from[edge]) &&
+        !components.has(to[edge]) &&
+        !leading.has(to[edge]!) &&
+        isFed(to[edge]!));
+    if (isReversed) reversed.add(edge);
+  }
+  return reversed;
+});
+
+/** The edges that lead to each point, and those that start there; none that are reversed. */
 export const edgesAtOf: (project: Project) => { readonly into: EdgesAt; readonly outOf: EdgesAt } = recalled(
   (project) => {
     const { from, to } = layoutOf(project);
-    const positions = [...from.keys()];
+    const reversed = reversedOf(project);
+    const positions = [...from.keys()].filter((position) => !reversed.has(position));
     return {
       into: groupBy(positions, (position) => to[position]!),
       outOf: groupBy(positions, (position) => from[position]!),

@@ -1,8 +1,9 @@
+import { none } from "../../none";
+import { inUnit } from "../../quantities";
 import type { Bus, Component, Condition, Electrical, Source, Wire } from "../../records/types";
-import { byIdOf } from "../by-id";
 import { recalled } from "../recall";
-import { Recurring } from "../remember";
-import { derive, derived, known, type Operand, type Value, written } from "../value";
+import { Memory, Recurring } from "../remember";
+import { derived, known, noValues, type Operand, type Value, written } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { FedLoad, LoadPath } from "./circuit";
 import { holderOf } from "./layout";
@@ -10,16 +11,17 @@ import type { NetworkState } from "./network";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { drawIn, undrawnIn } from "./running";
 
-/** Current of each component in each condition in which it runs, by component id. */
-export type LoadCurrents = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** By the position of the condition; undefined where there is none, as of a component that does not run. */
+export type ByCondition = readonly (Value | undefined)[];
 
-/** Voltage at each component in each condition in which it runs, by component id. */
-export type LoadVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** Current of each component that a bus feeds, in the order of the circuit's paths. */
+export type LoadCurrents = readonly ByCondition[];
 
-/** Voltage of each bus in each condition, by bus id. */
-export type BusVoltages = ReadonlyMap<string, ReadonlyMap<Condition, Value>>;
+/** Voltage at each of them, in the same order. */
+export type LoadVoltages = readonly ByCondition[];
 
-type ByCondition = ReadonlyMap<Condition, Value>;
+/** Voltage of each bus, by its id. */
+export type BusVoltages = ReadonlyMap<string, ByCondition>;
 
 const voltagesOf = new RecurringStates<Value | undefined, ByCondition>();
 const currentsOf = new RecurringStates<Value | undefined, ByCondition>();
@@ -30,47 +32,41 @@ export function deriveLoadVoltages(basis: ElectricalBasis, ofBuses: BusVoltages)
   const left = leftOut(basis.project);
   const states = conditions.map((condition) => basis.states.get(condition));
   const how: StatesOf<LoadOnPath, Value | undefined, ByCondition> = {
+    things: basis.circuit.paths.map((path) => ({
+      path,
+      holders: path.through.map((inline) => holderOf(inline, basis.project)),
+    })),
+    entryOf: ({ path }) => path.component,
     conditions,
     grounds: basis.grounds,
     rests: ({ path, holders }) => {
-      const rests: unknown[] = [path, conditions, left, ...holders];
+      const rests: unknown[] = [path, left, ...holders];
       for (const bus of path.buses) rests.push(ofBuses.get(bus));
       for (const state of states) rests.push(state?.voltageAt(path.id));
       return rests;
     },
     restsIn: ({ path, holders }, index) => {
-      const condition = conditions[index]!;
       const volts = states[index]?.voltageAt(path.id);
-      return [
-        path,
-        condition,
-        volts,
-        left.get(condition),
-        ...holders,
-        ...busesAhead(path, condition, ofBuses),
-      ];
+      const buses = path.buses.map((bus) => ofBuses.get(bus)?.[index]);
+      return [path, volts, left.get(conditions[index]!), ...holders, ...buses];
     },
     stateIn: ({ path, holders }, index, own) => {
       const condition = conditions[index]!;
       if (!drawIn(path.component, condition)) return undefined;
       const state = states[index];
+      const buses = path.buses.flatMap((bus) => ofBuses.get(bus)?.[index] ?? []);
       return own(
         loadVoltage(
           path,
           condition,
           { volts: state?.voltageAt(path.id), without: left.get(condition) },
-          { buses: busesAhead(path, condition, ofBuses), holders, runs: runsOf(path, state) },
+          { buses, holders, runs: runsOf(path, state) },
         ),
       );
     },
-    whole: (_, values) => byCondition(conditions, values),
+    whole: (_, values) => values,
   };
-  const found = new Map<string, ByCondition>();
-  for (const path of basis.circuit.paths) {
-    const of = { path, holders: path.through.map((inline) => holderOf(inline, basis.project)) };
-    found.set(path.id, voltagesOf.recall(path.component, of, how, keep));
-  }
-  return found;
+  return voltagesOf.recall(how, keep);
 }
 
 /** What records the resistance of each device and contact on a way, in their order. */
@@ -80,11 +76,6 @@ type Holders = readonly ReturnType<typeof holderOf>[];
 interface LoadOnPath {
   readonly path: LoadPath;
   readonly holders: Holders;
-}
-
-/** Voltages of the buses that feed a path. */
-function busesAhead({ buses }: LoadPath, condition: Condition, ofBuses: BusVoltages): Value[] {
-  return buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []);
 }
 
 /** Voltage of each bus in each condition, by the same solution, and all that stands ahead of it. */
@@ -99,16 +90,15 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
       const id = bus.id.value;
       const voltsIn = states.map((state) => state?.potentialOf(id));
       const rests = [electrical, conditions, left, ...voltsIn];
-      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) => {
-        const values = conditions.map((condition, index) => {
+      const ofAll = ofBuses.recall(bus, rests, basis.keep, (keep) =>
+        conditions.map((condition, index) => {
           const volts = voltsIn[index];
           const without = left.get(condition);
           return ofBus.recall(condition, [volts, electrical, without], keep, (own) =>
             own(busVoltage(id, condition, { volts, without }, aheadOf(condition, basis))),
           );
-        });
-        return byCondition(conditions, values);
-      });
+        }),
+      );
       return [[id, ofAll]];
     }),
   );
@@ -116,14 +106,18 @@ export function deriveBusVoltages(basis: ElectricalBasis): BusVoltages {
 
 /** By condition, in words, the loads that its solution leaves out; none where nothing is. */
 const leftOut = recalled(({ install, kit }): ReadonlyMap<Condition, string> => {
-  const components = byIdOf(kit?.components);
-  return new Map(
-    (install.conditions ?? []).flatMap((condition): [Condition, string][] => {
-      const ids = undrawnIn(condition, components);
-      return ids.length === 0 ? [] : [[condition, ids.join(", ")]];
-    }),
-  );
+  const components = kit?.components ?? none;
+  const left = new Map<Condition, string>();
+  for (const condition of install.conditions ?? []) {
+    const ids = leftOutIn.recall(condition, condition, [components], noValues, () =>
+      undrawnIn(condition, components),
+    );
+    if (ids.length > 0) left.set(condition, ids.join(", "));
+  }
+  return left;
 });
+
+const leftOutIn = new Memory<Condition, Condition, readonly string[]>();
 
 /** What the network's solution gives for one thing, and which loads it leaves out. */
 interface FoundVolts {
@@ -146,36 +140,30 @@ const ofBus = new Recurring<Condition, Value | undefined>();
  */
 export function deriveLoadCurrents(basis: ElectricalBasis, atLoads: LoadVoltages): LoadCurrents {
   const { conditions, fed, keep } = basis;
-  const how: StatesOf<FedLoad, Value | undefined, ByCondition> = {
+  const atLoad = ({ load, position }: PlacedLoad, index: number): Value | undefined =>
+    takesVoltage(load.component) ? atLoads[position]![index] : undefined;
+  const how: StatesOf<PlacedLoad, Value | undefined, ByCondition> = {
+    things: fed.map((load, position) => ({ load, position })),
+    entryOf: ({ load }) => load.component,
     conditions,
     grounds: basis.grounds,
-    rests: ({ component, id }) => [conditions, takesVoltage(component) ? atLoads.get(id) : undefined],
-    restsIn: (load, index) => [conditions[index], atLoad(load, conditions[index]!, atLoads)],
-    stateIn: (load, index, own) => {
-      const condition = conditions[index]!;
-      return own(loadCurrent(load, condition, atLoad(load, condition, atLoads)));
-    },
-    whole: (_, values) => byCondition(conditions, values),
+    rests: ({ load, position }) => [takesVoltage(load.component) ? atLoads[position] : undefined],
+    restsIn: (of, index) => [atLoad(of, index)],
+    stateIn: (of, index, own) => own(loadCurrent(of.load, conditions[index]!, atLoad(of, index))),
+    whole: (_, values) => values,
   };
-  return new Map(fed.map((load) => [load.id, currentsOf.recall(load.component, load, how, keep)]));
+  return currentsOf.recall(how, keep);
 }
 
-/** The voltage that a load's current is computed from: a constant one takes none, and stays while that moves. */
-function atLoad({ component, id }: FedLoad, condition: Condition, atLoads: LoadVoltages): Value | undefined {
-  return takesVoltage(component) ? atLoads.get(id)?.get(condition) : undefined;
+/** A load by the position of its path. */
+interface PlacedLoad {
+  readonly load: FedLoad;
+  readonly position: number;
 }
 
+/** A constant current is computed from no voltage, and stays while that moves. */
 function takesVoltage({ draws = [] }: Component): boolean {
   return draws.some(({ current }) => !current);
-}
-
-function byCondition(conditions: readonly Condition[], inThem: readonly (Value | undefined)[]): ByCondition {
-  const values = new Map<Condition, Value>();
-  for (let index = 0; index < conditions.length; index++) {
-    const value = inThem[index];
-    if (value) values.set(conditions[index]!, value);
-  }
-  return values;
 }
 
 function loadCurrent(
@@ -185,35 +173,34 @@ function loadCurrent(
 ): Value | undefined {
   const draw = drawIn(component, condition);
   if (!draw) return undefined;
-  const common = {
-    subject: { kind: "component", id },
-    quantity: "load-current",
-    condition: condition.id?.value,
-    unit: "A",
-  } as const;
-  if (draw.current) {
-    return derive({
-      ...common,
+  const { mode, current, power, resistance } = draw;
+  const common = () =>
+    ({
+      subject: { kind: "component", id },
+      quantity: "load-current",
+      condition: condition.id?.value,
+    }) as const;
+  if (current) {
+    return known(inUnit(current.value, "A"), "A", () => ({
+      ...common(),
       formula: "I",
-      operands: { I: written(`current in mode ${draw.mode?.value}`, draw.current, "A") },
-      compute: ({ I }) => I,
-    });
+      operands: { I: written(`current in mode ${mode?.value}`, current, "A") },
+    }));
   }
-  const V = derived("voltage at the load", voltage);
-  if (draw.power) {
-    return derive({
-      ...common,
+  if (!voltage) return undefined;
+  const V = () => derived("voltage at the load", voltage);
+  if (power) {
+    return known(inUnit(power.value, "W") / voltage.value, "A", () => ({
+      ...common(),
       formula: "P / V",
-      operands: { P: written(`power in mode ${draw.mode?.value}`, draw.power, "W"), V },
-      compute: (numbers) => numbers.P / numbers.V,
-    });
+      operands: { P: written(`power in mode ${mode?.value}`, power, "W"), V: V() },
+    }));
   }
-  return derive({
-    ...common,
+  return known(resistance && voltage.value / inUnit(resistance.value, "ohm"), "A", () => ({
+    ...common(),
     formula: "V / R",
-    operands: { V, R: written(`resistance in mode ${draw.mode?.value}`, draw.resistance, "ohm") },
-    compute: (numbers) => numbers.V / numbers.R,
-  });
+    operands: { V: V(), R: written(`resistance in mode ${mode?.value}`, resistance, "ohm") },
+  }));
 }
 
 /** What stands ahead of a load. The voltage's operands are made of this alone, so that they keep no more alive. */
@@ -307,10 +294,14 @@ function throughOperands(path: LoadPath, holders: AheadOfLoad["holders"]): Recor
 
 /** The wires on a path whose resistance the solution tells. */
 function runsOf({ feed, returns }: LoadPath, state: NetworkState | undefined): Run[] {
-  return [...feed, ...returns].flatMap((wire) => {
-    const ohms = state?.resistanceOf(wire);
-    return ohms !== undefined && Number.isFinite(ohms) && wire.id ? [{ wire, ohms }] : [];
-  });
+  const runs: Run[] = [];
+  for (const wires of [feed, returns]) {
+    for (const wire of wires) {
+      const ohms = state?.resistanceOf(wire);
+      if (ohms !== undefined && Number.isFinite(ohms) && wire.id) runs.push({ wire, ohms });
+    }
+  }
+  return runs;
 }
 
 /** With the places that decide it. */

@@ -2,7 +2,7 @@ import { wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import type { Condition, Electrical, Wire } from "../../records/types";
 import { voltageDropLimit } from "../../tables/voltage-drop-limits";
-import { derive, derived, type Keep, known, tabled, type Value } from "../value";
+import { derive, derived, type KeepOne, known, tabled, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
 import type { LoadPath } from "./circuit";
 import type { DeviceResult } from "./devices";
@@ -41,6 +41,7 @@ interface Found {
 /** A path with what lies on it. */
 interface FoundOnPath {
   readonly path: LoadPath;
+  readonly position: number;
   readonly wires: readonly WireResult[];
   readonly devices: readonly DeviceResult[];
 }
@@ -65,63 +66,57 @@ interface Lost extends Pick<LoadState, "drop" | "limit"> {
  * Voltage at each load, and what is lost on the way there and back. A result is the same object while all that
  * it rests on is.
  */
-export function deriveLoads(basis: ElectricalBasis, found: Found): LoadResult[] {
+export function deriveLoads(basis: ElectricalBasis, found: Found): readonly LoadResult[] {
   const { conditions, circuit, keep } = basis;
   const { currents, voltages, ofBuses } = found;
   const nominal = basis.project.airframe?.electrical?.nominal;
   const devices = new Map(found.devices.map((device) => [device.id, device]));
-  const dropsIn = ({ path, wires, devices: passed }: FoundOnPath, index: number): Drops => {
+  const dropsIn = ({ path, position, wires, devices: passed }: FoundOnPath, index: number): Drops => {
     const condition = conditions[index]!;
     return {
-      voltage: voltages.get(path.id)?.get(condition),
+      voltage: voltages[position]![index],
       inWires: wires.map((wire) => wire.states[index]?.drop),
       inDevices: passed.flatMap((device) => dropInDevice(device, condition) ?? []),
-      ofBuses: path.isSingle ? none : path.buses.flatMap((bus) => ofBuses.get(bus)?.get(condition) ?? []),
+      ofBuses: path.isSingle ? none : path.buses.flatMap((bus) => ofBuses.get(bus)?.[index] ?? []),
     };
   };
+  const runs = ({ position }: FoundOnPath, index: number) => currents[position]![index] !== undefined;
   const how: StatesOf<FoundOnPath, Lost | undefined, LoadResult> = {
+    things: circuit.paths.map((path, position) => ({
+      path,
+      position,
+      wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
+      devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
+    })),
+    entryOf: ({ path }) => path.component,
     conditions,
     grounds: basis.grounds,
-    rests: ({ path, wires, devices: passed }) => {
-      const rests: unknown[] = [path, nominal, currents.get(path.id), voltages.get(path.id), ...wires];
+    rests: ({ path, position, wires, devices: passed }) => {
+      const rests: unknown[] = [path, nominal, currents[position], voltages[position], ...wires];
       if (!path.isSingle) for (const bus of path.buses) rests.push(ofBuses.get(bus));
       for (const device of passed) for (const { drop } of device.currents) rests.push(drop);
       return rests;
     },
     restsIn: (of, index) => {
       const { voltage, inWires, inDevices, ofBuses: buses } = dropsIn(of, index);
-      const condition = conditions[index]!;
-      const runs = currents.get(of.path.id)?.has(condition);
-      return [of.path, condition, nominal, runs, voltage, ...inWires, ...inDevices, ...buses];
+      return [of.path, nominal, runs(of, index), voltage, ...inWires, ...inDevices, ...buses];
     },
-    stateIn: (of, index, own) => {
-      const condition = conditions[index]!;
-      const runs = currents.get(of.path.id)?.has(condition);
-      return runs ? lostIn(of, condition, nominal, dropsIn(of, index), own) : undefined;
+    stateIn: (of, index, own) =>
+      runs(of, index) ? lostIn(of, conditions[index]!, nominal, dropsIn(of, index), own) : undefined,
+    whole: ({ path, position, wires }, lost) => {
+      const states: LoadState[] = [];
+      for (let index = 0; index < conditions.length; index++) {
+        const current = currents[position]![index];
+        const { drop, limit, order = none } = lost[index] ?? {};
+        if (!current) continue;
+        const voltage = voltages[position]![index];
+        const worst = order.map((at) => wires[at]!);
+        states.push({ condition: conditions[index]!, current, voltage, drop, limit, worst });
+      }
+      return { path, states };
     },
-    whole: ({ path, wires }, lost) => ({ path, states: statesOf(path, wires, lost) }),
   };
-  const statesOf = (path: LoadPath, wires: readonly WireResult[], lost: readonly (Lost | undefined)[]) => {
-    const states: LoadState[] = [];
-    for (let index = 0; index < conditions.length; index++) {
-      const condition = conditions[index]!;
-      const current = currents.get(path.id)?.get(condition);
-      const { drop, limit, order = none } = lost[index] ?? {};
-      if (!current) continue;
-      const voltage = voltages.get(path.id)?.get(condition);
-      const worst = order.map((position) => wires[position]!);
-      states.push({ condition, current, voltage, drop, limit, worst });
-    }
-    return states;
-  };
-  return circuit.paths.map((path) => {
-    const of: FoundOnPath = {
-      path,
-      wires: [...path.feed, ...path.returns].flatMap((wire) => found.wires.get(wire) ?? []),
-      devices: path.through.flatMap(({ id }) => devices.get(id) ?? []),
-    };
-    return results.recall(path.component, of, how, keep);
-  });
+  return results.recall(how, keep);
 }
 
 const results = new RecurringStates<Lost | undefined, LoadResult>();
@@ -137,7 +132,7 @@ function lostIn(
   condition: Condition,
   nominal: Nominal,
   drops: Drops,
-  keep: Keep,
+  keep: KeepOne,
 ): Lost {
   const { voltage, inWires, inDevices, ofBuses } = drops;
   const ids = wires.map(({ id }) => id);

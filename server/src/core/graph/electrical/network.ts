@@ -5,7 +5,7 @@
 import { type NetworkAnswer, prepare, reference, type Network as SolverNetwork } from "../../methods/network";
 import type { Project } from "../../project";
 import type { Wire } from "../../records/types";
-import { layoutOf } from "./layout";
+import { layoutOf, reversedOf } from "./layout";
 import { existingLoads } from "./running";
 
 /** The same object while no name and no end changes. */
@@ -59,10 +59,13 @@ export function layOutNetwork(project: Project): Network {
   const components = layout.components.filter((id) => id !== undefined);
   const isComponent = new Set(components);
   const withReturn = new Set<string>();
+  const reversed = reversedOf(project);
   layout.from.forEach((from, edge) => {
     const to = layout.to[edge]!;
-    if (isComponent.has(from)) withReturn.add(from);
-    const start = isComponent.has(from) ? node(returnOf(from)) : pointNode(from);
+    const isReversed = reversed.has(edge);
+    const isReturn = isComponent.has(from) && !isReversed;
+    if (isReturn) withReturn.add(from);
+    const start = isReversed ? node(`loose end ${edge}`) : isReturn ? node(returnOf(from)) : pointNode(from);
     const end = pointNode(layout.inlines.has(to) ? lineOf(to) : to);
     if (edge < layout.seats) tie(start, end, 0);
     else connect(start, end);
@@ -109,18 +112,20 @@ function positionsOf(names: readonly string[]): Map<string, number> {
 /** The network with the wires of one version of the record. */
 export interface WiredNetwork {
   readonly network: Network;
-  /** By branch from the network's first wire on. */
-  readonly wires: readonly Wire[];
+  /** By branch from the network's first wire on, the position of the wire in the record. */
+  readonly positions: readonly number[];
   readonly branchOf: ReadonlyMap<Wire, number>;
 }
 
 export function wireNetwork(network: Network, { install }: Project): WiredNetwork {
-  const wires = (install.wires ?? []).filter(({ from, to }) => from && to);
-  return {
-    network,
-    wires,
-    branchOf: new Map(wires.map((wire, position) => [wire, network.firstWire + position])),
-  };
+  const positions: number[] = [];
+  const branchOf = new Map<Wire, number>();
+  (install.wires ?? []).forEach((wire, position) => {
+    if (!wire.from || !wire.to) return;
+    branchOf.set(wire, network.firstWire + positions.length);
+    positions.push(position);
+  });
+  return { network, positions, branchOf };
 }
 
 /** The solution of a network in a condition. Numbers in A, V and ohm; undefined where nothing determines them. */
@@ -130,8 +135,9 @@ export class NetworkState {
     private readonly wired: WiredNetwork,
   ) {}
 
-  currentIn(wire: Wire): number | undefined {
-    return this.read("branchAmps", this.wired.branchOf.get(wire));
+  /** In a branch, such as a wire. */
+  currentIn(branch: number | undefined): number | undefined {
+    return this.read("branchAmps", branch);
   }
 
   resistanceOf(wire: Wire): number | undefined {

@@ -6,6 +6,7 @@ import { deriveDevices } from "./devices";
 import { deriveCharts, deriveGuards } from "./guards";
 import { deriveBusVoltages, deriveLoadCurrents, deriveLoadVoltages } from "./load-currents";
 import { deriveLoads } from "./loads";
+import { rateDevices } from "./rated";
 import { deriveWires } from "./wires";
 
 export const busVoltagesOf = electricalPart(deriveBusVoltages);
@@ -16,9 +17,13 @@ export const currentsOf = electricalPart((basis) => deriveLoadCurrents(basis, vo
 
 export const wiresOf = electricalPart((basis) => deriveWires(basis, currentsOf(basis.project)));
 
-export const devicesOf = electricalPart((basis) => deriveDevices(basis, currentsOf(basis.project)));
+export const ratedOf = part(rateDevices);
 
-export const chartsOf = part((project, keep) => deriveCharts(devicesOf(project), circuitOf(project), keep));
+export const devicesOf = electricalPart((basis) =>
+  deriveDevices(basis, ratedOf(basis.project), currentsOf(basis.project)),
+);
+
+export const chartsOf = part((project, keep) => deriveCharts(ratedOf(project), circuitOf(project), keep));
 
 export const guardsOf = part((project, keep) =>
   deriveGuards(devicesOf(project), chartsOf(project), wiresOf(project), keep),

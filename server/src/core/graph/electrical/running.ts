@@ -1,10 +1,12 @@
 /** What runs in a condition, and what it draws. */
+
 import type { Load as SolverLoad } from "../../methods/network";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import type { Component, Condition, Draw, ExistingLoad } from "../../records/types";
 import type { Pair, Written } from "../../records/written";
+import { byIdOf } from "../by-id";
 import { Memory } from "../remember";
 import { noValues } from "../value";
 
@@ -26,9 +28,10 @@ const runsOf = onceEach(
 );
 
 /** Components that a condition lets run, and of which it is not known what they draw: the solution has them as none. */
-export function undrawnIn(condition: Condition, components: ReadonlyMap<string, Component>): string[] {
+export function undrawnIn(condition: Condition, components: readonly Component[]): string[] {
+  const byId = byIdOf(components);
   return (condition.loads ?? []).flatMap(({ key, value }) => {
-    const component = components.get(key.value);
+    const component = byId.get(key.value);
     const draw = value && component?.draws?.find(({ mode }) => mode?.value === value.value);
     return component && !solverLoad(draw) ? [key.value] : [];
   });
@@ -52,7 +55,7 @@ export function existingLoads({ airframe }: Project): readonly ExistingLoad[] {
 export function loadsIn(condition: Condition, project: Project): readonly (SolverLoad | undefined)[] {
   const components = project.kit?.components;
   return loads.recall(condition, condition, [components, project.airframe?.electrical], noValues, () => [
-    ...(components ?? []).filter(({ id }) => id).map((component) => solverLoad(drawIn(component, condition))),
+    ...[...byIdOf(components).values()].map((component) => solverLoad(drawIn(component, condition))),
     ...existingLoads(project).map((load) => currentLoad(existingCurrent(load, condition))),
   ]);
 }

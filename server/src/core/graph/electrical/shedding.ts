@@ -1,7 +1,7 @@
 import type { ExistingLoad } from "../../records/types";
 import { derive, derived, type Value } from "../value";
 import type { ElectricalBasis } from "./basis";
-import { largest } from "./battery";
+import { largestCruise } from "./battery";
 import type { SourceBalance } from "./source-balance";
 
 /** One load that is shed after the loss of a source, and the demand that is left then. */
@@ -10,9 +10,9 @@ export interface SheddingStep {
   readonly demand: Value;
 }
 
-/** Existing loads in the order in which they are shed, from the cruise that asks most. */
+/** Existing loads in the order in which they are shed, from the lasting cruise that asks most. */
 export function deriveShedding(basis: ElectricalBasis, balances: readonly SourceBalance[]): SheddingStep[] {
-  const cruise = largest(balances, "cruise");
+  const cruise = largestCruise(balances);
   const steps: SheddingStep[] = [];
   let before = cruise?.demand;
   for (const load of loadsToShed(basis)) {

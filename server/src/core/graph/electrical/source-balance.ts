@@ -105,10 +105,11 @@ function componentLoads(
     if (id === undefined || wired.has(id) || !component.draws || !runOf(component, condition)) return [];
     return [{ kind: "component", id, buses: [], current: undefined }];
   });
-  const loads = fed.flatMap(({ id, component, buses }): BalancedLoad[] => {
+  const index = basis.conditions.indexOf(condition);
+  const loads = fed.flatMap(({ id, component, buses }, position): BalancedLoad[] => {
     if (!runOf(component, condition)) return [];
     const draw = drawIn(component, condition);
-    const current = currents.get(id)?.get(condition);
+    const current = currents[position]![index];
     // Without its mode a load that runs is not known, which is not the same as none.
     return [{ kind: "component", id, buses, current: draw && current && meanCurrent(current, draw, basis) }];
   });

@@ -10,7 +10,7 @@ import { type Network, NetworkState, type WiredNetwork } from "./network";
 import { loadsIn } from "./running";
 import type { SourceOutputs } from "./source-outputs";
 import { type WarmWire, warmOhms } from "./warm-wire";
-import type { WireRatings } from "./wire-ratings";
+import type { WireRating } from "./wire-ratings";
 
 /** What the network is solved with. */
 interface Given {
@@ -19,7 +19,8 @@ interface Given {
   readonly wired: WiredNetwork;
   /** By branch up to the first wire, what does not warm. */
   readonly unwarmedOhms: readonly number[];
-  readonly ratings: WireRatings;
+  /** By the position of the wire in the record. */
+  readonly ratings: readonly WireRating[];
   readonly outputs: SourceOutputs;
 }
 
@@ -30,12 +31,12 @@ interface Given {
 export function solveConditions(given: Given): ReadonlyMap<Condition, NetworkState> {
   const { project, conditions, wired, unwarmedOhms, ratings, outputs } = given;
   const electrical = project.airframe?.electrical;
-  const rated = wired.wires.map((wire) => ratings.of(wire));
+  const rated = wired.positions.map((position) => ratings[position]!);
   return new Map(
     conditions.map((condition, index) => {
       const loads = loadsIn(condition, project);
       const limits = outputs.sources.map((source) => outputs.limitOf(source, condition));
-      const wires = rated.map((rating) => rating?.states[index]?.numbers);
+      const wires = rated.map((rating) => rating.states[index]!.numbers);
       const rests = [wired, electrical, unwarmedOhms, loads, ...limits, ...wires];
       const state = states.recall(condition, condition, rests, noValues, () => {
         const sources = wired.network.hasSources

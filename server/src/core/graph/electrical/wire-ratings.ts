@@ -12,8 +12,19 @@ import { aluminiumResistance } from "../../tables/aluminium-wire";
 import { bundleFactor } from "../../tables/bundle-derating";
 import { copperResistance } from "../../tables/copper-wire";
 import { type FreeAirFit, freeAirFit } from "../../tables/free-air";
-import { type CoverageGap, covered, type Lookup } from "../../tables/lookup";
-import { assumed, derived, type Keep, known, type Operand, tabled, type Value, written } from "../value";
+import { type CoverageGap, type Covered, covered, type Lookup } from "../../tables/lookup";
+import { recalled } from "../recall";
+import {
+  assumed,
+  derived,
+  type Keep,
+  type KeepOne,
+  known,
+  type Operand,
+  tabled,
+  type Value,
+  written,
+} from "../value";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { type WarmWire, warmWire } from "./warm-wire";
 
@@ -26,6 +37,8 @@ export interface Gap {
 
 /** What a wire may carry, in each condition, in the order of the conditions. */
 export interface WireRating {
+  /** In which it runs; undefined where the record does not hold it. */
+  readonly bundle: Bundle | undefined;
   readonly states: readonly RatedState[];
   /** Why some numbers of the wire can't be had from the tables, each told once. */
   readonly gaps: readonly Gap[];
@@ -38,42 +51,41 @@ export interface RatedState {
   readonly numbers: WarmWire | undefined;
 }
 
-/** Rates the wires of one project. What a table does not hold becomes a gap of the wire. */
-export class WireRatings {
-  private readonly bundles = new Map<string, Bundled>();
-  private readonly ratings = new Map<Wire, WireRating>();
-
-  constructor({ install }: Project, conditions: readonly Condition[], keep: Keep) {
-    for (const bundle of install.bundles ?? []) {
-      if (bundle.id) this.bundles.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
-    }
-    const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
-    const how: StatesOf<Laid, Rated, WireRating> = {
-      conditions,
-      rests: ({ within }) => [conditions, within?.bundle],
-      restsIn: ({ within }, index) => [conditions[index], within?.bundle],
-      stateIn: (laid, index, own) => rate(laid, airs[index]!, own),
-      whole: (_, states) => ({ states, gaps: gapsOf(states) }),
-    };
-    for (const wire of install.wires ?? []) {
-      this.ratings.set(wire, ratings.recall(wire, { wire, within: this.within(wire) }, how, keep));
-    }
-  }
-
-  /** The same object while the wire, its bundle and the conditions are the same. */
-  of(wire: Wire): WireRating | undefined {
-    return this.ratings.get(wire);
-  }
-
-  /** Air temperature around a wire: that along its bundle, else that of the condition. */
-  ambient(wire: Wire, condition: Condition): Operand {
-    return ambientOf(this.within(wire)?.bundle, condition);
-  }
-
-  private within(wire: Wire): Bundled | undefined {
-    return wire.bundle && this.bundles.get(wire.bundle.value);
-  }
+/**
+ * Rates the wires of one project, in their order. What a table does not hold becomes a gap of the wire. A rating is
+ * the same object while the wire, its bundle and the conditions are.
+ */
+export function rateWires(
+  project: Project,
+  conditions: readonly Condition[],
+  keep: Keep,
+): readonly WireRating[] {
+  const laid = laidWiresOf(project);
+  const airs = conditions.map((condition): Air => ({ condition, factor: altitudeLookup(condition) }));
+  const how: StatesOf<Laid, Rated, WireRating> = {
+    things: laid,
+    entryOf: ({ wire }) => wire,
+    conditions,
+    grounds: conditions.map((condition) => [condition, laid]),
+    rests: ({ within }) => [within?.bundle],
+    restsIn: ({ within }) => [within?.bundle],
+    stateIn: (of, index, own) => rate(of, airs[index]!, own),
+    whole: ({ within }, states) => ({ bundle: within?.bundle, states, gaps: gapsOf(states) }),
+  };
+  return ratings.recall(how, keep);
 }
+
+/** Every wire of the record where it runs. */
+const laidWiresOf = recalled(({ install }): readonly Laid[] => {
+  const bundled = new Map<string, Bundled>();
+  for (const bundle of install.bundles ?? []) {
+    if (bundle.id) bundled.set(bundle.id.value, { bundle, factor: bundleLookup(bundle) });
+  }
+  return (install.wires ?? []).map((wire) => ({
+    wire,
+    within: wire.bundle && bundled.get(wire.bundle.value),
+  }));
+});
 
 const ratings = new RecurringStates<Rated, WireRating>();
 
@@ -102,6 +114,7 @@ interface Rated extends RatedState {
 
 /** Each gap once, however many conditions show it. */
 function gapsOf(states: readonly Rated[]): readonly Gap[] {
+  if (states.every((state) => state.gaps.length === 0)) return none;
   const gaps: Gap[] = [];
   for (const state of states) {
     for (const gap of state.gaps) if (gaps.every(({ wanted }) => wanted !== gap.wanted)) gaps.push(gap);
@@ -118,7 +131,7 @@ const aluminiumFactor = covered(0.8, {
 
 const alone = assumed("bundle factor", 1, "1", "The wire runs in no bundle: alone in free air.")!;
 
-function rate(laid: Laid, air: Air, keep: Keep): Rated {
+function rate(laid: Laid, air: Air, keep: KeepOne): Rated {
   const { wire, within } = laid;
   const { allowed, gaps } = wire.id ? allowance(laid, air, keep) : { allowed: undefined, gaps: none };
   const { gauge, length, rating, material } = wire;
@@ -141,9 +154,11 @@ function rate(laid: Laid, air: Air, keep: Keep): Rated {
   return { allowed, gaps, numbers };
 }
 
-function allowance(laid: Laid, air: Air, keep: Keep): Pick<Rated, "allowed" | "gaps"> {
+function allowance(laid: Laid, air: Air, keep: KeepOne): Pick<Rated, "allowed" | "gaps"> {
   const { wire, within } = laid;
-  const { value: inFreeAir, fit } = freeAir(wire, air.condition, within?.bundle, keep);
+  const rise = keep(riseOf(laid, air.condition));
+  const fit = rise && freeAirFit(wire.gauge!.value.si, rise.value);
+  const inFreeAir = fit?.covered ? keep(freeAirValue(wire, air.condition, rise!, fit)) : undefined;
   const inBundle = wire.bundle && within?.factor;
   const factor = wire.bundle ? inBundle?.covered && inBundle.value : alone.value;
   if (!inFreeAir || !factor || !air.factor?.covered) {
@@ -191,41 +206,41 @@ function allowedValue(
   }));
 }
 
-function freeAir(
+/** Undefined too where the gauge is not known, which a current in free air takes besides. */
+function riseOf({ wire, within }: Laid, condition: Condition): Value | undefined {
+  const bundle = within?.bundle;
+  const { gauge, rating } = wire;
+  const ambient = celsiusOf(bundle, condition);
+  if (!gauge || !rating || ambient === undefined) return undefined;
+  return known(inUnit(rating.value, "degC") - ambient, "K", () => ({
+    ...about(wire, condition),
+    quantity: "temperature-rise",
+    formula: "T_R - T_1",
+    operands: { T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) },
+  }));
+}
+
+function freeAirValue(
   wire: Wire,
   condition: Condition,
-  bundle: Bundle | undefined,
-  keep: Keep,
-): { readonly value?: Value | undefined; readonly fit?: Lookup<FreeAirFit> } {
-  const ambient = celsiusOf(bundle, condition);
-  const { gauge, rating } = wire;
-  if (!gauge || !rating || ambient === undefined) return {};
-  const rise = keep(
-    known(inUnit(rating.value, "degC") - ambient, "K", () => ({
-      ...about(wire, condition),
-      quantity: "temperature-rise",
-      formula: "T_R - T_1",
-      operands: { T_R: written("wire rating", rating, "degC"), T_1: ambientOf(bundle, condition) },
-    })),
-  );
-  if (!rise) return {};
-  const fit = freeAirFit(gauge.value.si, rise.value);
-  if (!fit.covered) return { fit };
-  const part = (pick: keyof FreeAirFit) => covered(fit.value[pick], fit.source, fit.notes);
-  const value = keep(
-    known(freeAirCurrent({ ...fit.value, riseKelvin: rise.value }), "A", () => ({
+  rise: Value,
+  { value: line, source, notes }: Covered<FreeAirFit>,
+): Value | undefined {
+  const { coefficientAmps, exponent } = line;
+  return known(freeAirCurrent({ coefficientAmps, exponent, riseKelvin: rise.value }), "A", () => {
+    const keys = [wire.gauge?.place];
+    return {
       ...about(wire, condition),
       quantity: "free-air-current",
       formula: "b * dT ^ m",
       operands: {
-        b: tabled("line of this gauge", part("coefficientAmps"), "A", [gauge.place]),
+        b: tabled("line of this gauge", covered(coefficientAmps, source, notes), "A", keys),
         dT: derived("temperature rise", rise),
-        m: tabled("slope of the line", part("exponent"), "1", [gauge.place]),
+        m: tabled("slope of the line", covered(exponent, source, notes), "1", keys),
       },
       sources: [wireMethods.freeAirCurrent.source],
-    })),
-  );
-  return { value, fit };
+    };
+  });
 }
 
 function bundleLookup({ wires, loading }: Bundle): Lookup<number> | undefined {
@@ -236,7 +251,8 @@ function altitudeLookup({ altitude }: Condition): Lookup<number> | undefined {
   return altitude && altitudeFactor(inUnit(altitude.value, "ft"));
 }
 
-function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
+/** Air temperature around a wire: that along its bundle, else that of the condition. */
+export function ambientOf(bundle: Bundle | undefined, condition: Condition): Operand {
   return bundle?.ambient
     ? written("ambient along the bundle", bundle.ambient, "degC")
     : written("ambient of the condition", condition.ambient, "degC");
@@ -246,7 +262,7 @@ function ambientAround(bundle: Bundle | undefined, condition: Condition) {
   return bundle?.ambient ?? condition.ambient;
 }
 
-function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
+export function celsiusOf(bundle: Bundle | undefined, condition: Condition): number | undefined {
   const ambient = ambientAround(bundle, condition);
   return ambient && inUnit(ambient.value, "degC");
 }

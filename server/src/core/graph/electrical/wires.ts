@@ -1,15 +1,15 @@
 import { conductorTemperature, resistanceAt, wireMethods } from "../../methods/wires";
 import { none } from "../../none";
 import { inUnit } from "../../quantities";
-import type { Condition, Wire } from "../../records/types";
+import type { Bundle, Condition, Wire } from "../../records/types";
 import { recalled } from "../recall";
-import { derived, type Keep, known, type Operand, sumOf, tabled, type Value, written } from "../value";
-import type { ElectricalBasis } from "./basis";
+import { derived, type KeepOne, known, sumOf, tabled, type Value, written } from "../value";
+import { type ElectricalBasis, networkOf } from "./basis";
 import { layoutOf } from "./layout";
 import type { LoadCurrents } from "./load-currents";
 import { RecurringStates, type StatesOf } from "./recurring-states";
 import { traceOf } from "./trace";
-import { about, type Gap, resistancePer1000Feet, type WireRating, type WireRatings } from "./wire-ratings";
+import { about, ambientOf, celsiusOf, type Gap, resistancePer1000Feet } from "./wire-ratings";
 
 export interface WireResult {
   readonly wire: Wire;
@@ -35,76 +35,89 @@ export interface WireState {
  * object while the wire's rating and the currents of the loads behind it are.
  */
 export function deriveWires(basis: ElectricalBasis, currents: LoadCurrents): Map<Wire, WireResult> {
-  const { conditions, states, ratings, project, keep } = basis;
-  const { paths, protecting } = traceOf(project);
-  const through = pathsThroughOf(project);
+  const { conditions, states, ratings, keep } = basis;
+  const { paths } = traceOf(basis.project);
   const solutions = conditions.map((condition) => states.get(condition));
-  /** By path. */
-  const loads = paths.map(({ id }) => currents.get(id));
-  const carriedBy = ({ wire, paths: behind }: UsedWire, index: number): Carried => {
-    const own: Value[] = [];
+  const carriedBy = ({ branch, paths: behind }: UsedWire, index: number): Carried => {
+    const loads: Value[] = [];
     let isWhole = true;
     for (const position of behind) {
-      const load = loads[position]?.get(conditions[index]!);
+      const load = currents[position]![index];
       if (!load) continue;
-      own.push(load);
+      loads.push(load);
       isWhole &&= paths[position]!.isSingle;
     }
-    return { loads: own, isWhole, amps: solutions[index]?.currentIn(wire) };
+    return { loads, isWhole, amps: solutions[index]?.currentIn(branch) };
   };
   const how: StatesOf<UsedWire, WireState, WireResult> = {
+    things: usedWiresOf(basis.project),
+    entryOf: ({ wire }) => wire,
     conditions,
     grounds: basis.grounds,
-    rests: ({ wire, rating, isUsed, paths: behind }) => {
+    rests: ({ position: own, branch, isUsed, paths: behind }) => {
       const hasOneWay = behind.every((position) => paths[position]!.isSingle);
-      const rests: unknown[] = [rating, isUsed, hasOneWay];
+      const rests: unknown[] = [ratings[own], isUsed, hasOneWay];
       for (const state of solutions) {
-        const amps = state?.currentIn(wire);
+        const amps = state?.currentIn(branch);
         rests.push(hasOneWay ? amps === undefined : amps);
       }
-      for (const position of behind) rests.push(loads[position], paths[position]!.isSingle);
+      for (const position of behind) rests.push(currents[position], paths[position]!.isSingle);
       return rests;
     },
     restsIn: (of, index) => {
-      const { amps, isWhole, loads: own } = carriedBy(of, index);
-      return [of.rating.states[index], isWhole, isWhole ? amps === undefined : amps, ...own];
+      const { amps, isWhole, loads } = carriedBy(of, index);
+      return [ratings[of.position]!.states[index], isWhole, isWhole ? amps === undefined : amps, ...loads];
     },
     stateIn: (of, index, own) => {
-      const { allowed } = of.rating.states[index]!;
-      return wireState(of.wire, conditions[index]!, allowed, carriedBy(of, index), ratings, own);
+      const { bundle, states: rated } = ratings[of.position]!;
+      const condition = conditions[index]!;
+      const { allowed } = rated[index]!;
+      return wireState({ wire: of.wire, condition, bundle, allowed }, carriedBy(of, index), own);
     },
-    whole: ({ wire, isUsed, rating }, own) => ({
+    whole: ({ wire, position, isUsed }, own) => ({
       wire,
       id: wire.id!.value,
       isUsed,
       states: own,
-      gaps: rating.gaps,
+      gaps: ratings[position]!.gaps,
     }),
   };
-  const found = new Map<Wire, WireResult>();
-  let edge = layoutOf(project).seats;
-  for (const wire of project.install.wires ?? []) {
-    const own = wire.from && wire.to ? edge++ : undefined;
-    if (!wire.id) continue;
-    const of: UsedWire = {
-      wire,
-      rating: ratings.of(wire)!,
-      isUsed: own !== undefined && protecting.has(own),
-      paths: (own !== undefined && through[own]) || none,
-    };
-    found.set(wire, results.recall(wire, of, how, keep));
-  }
-  return found;
+  return new Map(results.recall(how, keep).map((result) => [result.wire, result]));
 }
 
 const results = new RecurringStates<WireState, WireResult>();
 
-/** A wire with all that its states are made of. */
+/** A wire with its place in the circuit, whatever the condition. */
 interface UsedWire extends Pick<WireResult, "wire" | "isUsed"> {
-  readonly rating: WireRating;
+  /** In the record. */
+  readonly position: number;
+  /** In the network; undefined while an end of it is missing. */
+  readonly branch: number | undefined;
   /** Those that lead through it, by their position, once for each time that it lies on the way. */
   readonly paths: readonly number[];
 }
+
+/** Those that have a name. */
+const usedWiresOf = recalled((project): readonly UsedWire[] => {
+  const { protecting } = traceOf(project);
+  const { firstWire } = networkOf(project);
+  const through = pathsThroughOf(project);
+  const { seats } = layoutOf(project);
+  const used: UsedWire[] = [];
+  let edge = seats;
+  (project.install.wires ?? []).forEach((wire, position) => {
+    const own = wire.from && wire.to ? edge++ : undefined;
+    if (!wire.id) return;
+    used.push({
+      wire,
+      position,
+      isUsed: own !== undefined && protecting.has(own),
+      branch: own === undefined ? undefined : firstWire + own - seats,
+      paths: (own !== undefined && through[own]) || none,
+    });
+  });
+  return used;
+});
 
 /** By the position of a wire's edge, the paths that lead through it. */
 const pathsThroughOf = recalled((project): readonly (readonly number[] | undefined)[] => {
@@ -130,19 +143,20 @@ interface Carried {
   readonly amps: number | undefined;
 }
 
-function wireState(
-  wire: Wire,
-  condition: Condition,
-  allowed: Value | undefined,
-  { loads, isWhole, amps }: Carried,
-  ratings: WireRatings,
-  keep: Keep,
-): WireState {
+/** A wire in a condition, with what it may carry there. */
+interface RatedWire extends Pick<WireState, "condition" | "allowed"> {
+  readonly wire: Wire;
+  readonly bundle: Bundle | undefined;
+}
+
+function wireState(rated: RatedWire, { loads, isWhole, amps }: Carried, keep: KeepOne): WireState {
+  const { wire, condition, allowed } = rated;
   if (loads.length === 0 || amps === undefined) return { condition, allowed };
   const current = keep(isWhole ? sumOfLoads(wire, condition, loads) : solvedCurrent(wire, condition, amps));
   if (!current) return { condition, allowed };
-  const ambient = ratings.ambient(wire, condition);
-  const temperature = wireTemperature(wire, condition, current, allowed, ambient, keep);
+  // Nothing is known of the heat around a wire whose bundle is not there.
+  if (wire.bundle && !rated.bundle) return { condition, current, allowed };
+  const temperature = keep(wireTemperature(rated, current));
   const drop = wireDrop(wire, condition, current, temperature, keep);
   return { condition, current, allowed, temperature, drop };
 }
@@ -168,50 +182,40 @@ function solvedCurrent(wire: Wire, condition: Condition, amps: number): Value | 
   }));
 }
 
-function wireTemperature(
-  wire: Wire,
-  condition: Condition,
-  current: Value,
-  allowed: Value | undefined,
-  ambient: Operand,
-  keep: Keep,
-): Value | undefined {
-  if (!wire.rating || !ambient) return undefined;
+function wireTemperature({ wire, condition, bundle, allowed }: RatedWire, current: Value): Value | undefined {
+  const ambientCelsius = celsiusOf(bundle, condition);
+  if (!wire.rating || ambientCelsius === undefined) return undefined;
   const ratingCelsius = inUnit(wire.rating.value, "degC");
   const T_R = () => written("wire rating", wire.rating, "degC");
   if (!allowed) {
-    return keep(
-      known(ratingCelsius, "degC", () => ({
-        ...about(wire, condition),
-        quantity: "conductor-temperature",
-        formula: "T_R",
-        operands: { T_R: T_R() },
-        notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
-      })),
-    );
+    return known(ratingCelsius, "degC", () => ({
+      ...about(wire, condition),
+      quantity: "conductor-temperature",
+      formula: "T_R",
+      operands: { T_R: T_R() },
+      notes: ["No allowed current is known, so the conductor is taken at its rating, the safe way."],
+    }));
   }
-  return keep(
-    known(
-      conductorTemperature({
-        ambientCelsius: ambient.value,
-        ratingCelsius,
-        amps: current.value,
-        allowedAmps: allowed.value,
-      }),
-      "degC",
-      () => ({
-        ...about(wire, condition),
-        quantity: "conductor-temperature",
-        formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
-        operands: {
-          T_1: ambient,
-          T_R: T_R(),
-          I: derived("current", current),
-          I_max: derived("allowed current", allowed),
-        },
-        sources: [wireMethods.conductorTemperature.source],
-      }),
-    ),
+  return known(
+    conductorTemperature({
+      ambientCelsius,
+      ratingCelsius,
+      amps: current.value,
+      allowedAmps: allowed.value,
+    }),
+    "degC",
+    () => ({
+      ...about(wire, condition),
+      quantity: "conductor-temperature",
+      formula: "T_1 + (T_R - T_1) * sqrt(I / I_max)",
+      operands: {
+        T_1: ambientOf(bundle, condition),
+        T_R: T_R(),
+        I: derived("current", current),
+        I_max: derived("allowed current", allowed),
+      },
+      sources: [wireMethods.conductorTemperature.source],
+    }),
   );
 }
 
@@ -220,7 +224,7 @@ function wireDrop(
   condition: Condition,
   current: Value,
   temperature: Value | undefined,
-  keep: Keep,
+  keep: KeepOne,
 ): Value | undefined {
   if (!wire.gauge || !wire.length || !temperature) return undefined;
   const material = wire.material?.value ?? "copper";

@@ -2,7 +2,6 @@
  * Mounts: the load factors that hold for each, the forces in its fasteners, what these hold, and the margins of
  * safety in each direction. Forces are ultimate and in lbf, lengths in inches, as the strengths are published.
  */
-
 import {
   type FastenerForce,
   fastenerForces,

@@ -5,7 +5,7 @@ import { switchDeratingSource } from "../../tables/switch-derating";
 import { defineRule } from "../rule";
 import { governing } from "../wires/governing";
 import { sentence } from "../wording";
-import { protectionExample } from "./protection-example";
+import { peakExample, protectionExample } from "./protection-example";
 
 export const contactBelowLoad = defineRule<{
   contact: string;
@@ -14,6 +14,8 @@ export const contactBelowLoad = defineRule<{
   required: number;
   rating: number;
   condition: string;
+  /** Of the condition, in s; undefined where it lasts. */
+  duration: number | undefined;
 }>({
   id: "contact-below-load",
   severity: "error",
@@ -24,11 +26,13 @@ export const contactBelowLoad = defineRule<{
     "burns or welds. A switch or relay therefore needs its running current times a factor that depends on the load " +
     "and the system's voltage; a part that only carries needs the current itself.",
   sources: [switchDeratingSource],
-  say: ({ contact, kind, current, required, rating, condition }) => ({
+  say: ({ contact, kind, current, required, rating, condition, duration }) => ({
     what:
       `${sentence(kind)} ${contact} is rated ${formatMeasure(rating, "A")}; its ${formatMeasure(current, "A")} ` +
-      `${required === current ? "is more" : `needs ${formatMeasure(required, "A")}`} (${condition}).`,
-    todo: "Take a part with a larger rating, or let it switch a relay or contactor that carries the load.",
+      `${required === current ? "is more" : `needs ${formatMeasure(required, "A")}`} (${condition}${duration === undefined ? "" : `, for ${formatMeasure(duration, "s")}`}).`,
+    todo:
+      "Take a part with a larger rating, or let it switch a relay or contactor that carries the load." +
+      (duration === undefined ? "" : " What it carries for so short a time only its maker's data tell."),
   }),
   *check(project) {
     for (const { contact, id, rating, states } of electricalOf(project).protection.contacts) {
@@ -54,6 +58,7 @@ export const contactBelowLoad = defineRule<{
           required: worst.value.value,
           rating: rating.value,
           condition: worst.state.condition.id?.value,
+          duration: worst.state.condition.duration?.value.si,
         },
         related: [],
       };
@@ -71,6 +76,20 @@ export const contactBelowLoad = defineRule<{
         sections: ["contacts:", "  - { id: K-1, kind: relay, rating: 10 A, mounted-on: CB-RACK }"],
       }),
       finds: ["Relay K-1 is rated 10 A; its 5 A needs 15 A \\(cruise\\)"],
+    },
+    {
+      title: "A peak of 40 A for 20 s through a contactor of 30 A",
+      text: peakExample(
+        {
+          wires: [
+            "{ id: P1, from: K-1, to: RACK, gauge: 10 AWG, length: 10 ft, rating: 150 degC }",
+            "{ id: P2N, from: RACK, to: GND-AFT, gauge: 10 AWG, length: 2 ft, rating: 150 degC }",
+          ],
+          sections: ["contacts:", "  - { id: K-1, kind: contactor, rating: 30 A, mounted-on: CB-RACK }"],
+        },
+        "20 s",
+      ),
+      finds: ["Contactor K-1 is rated 30 A; its 40 A is more \\(burst, for 20 s\\)"],
     },
     {
       title: "A connector carries, and is not derated",

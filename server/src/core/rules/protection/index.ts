@@ -14,6 +14,7 @@ import { openingPointsMissing } from "./opening-points-missing";
 import { openingTimeNotCovered } from "./opening-time-not-covered";
 import { protectionAboveSources } from "./protection-above-sources";
 import { protectionOpensAtInrush } from "./protection-opens-at-inrush";
+import { protectionOpensAtPeak } from "./protection-opens-at-peak";
 import { protectionOrder } from "./protection-order";
 import { resetOutOfReach } from "./reset-out-of-reach";
 
@@ -34,6 +35,7 @@ export const protectionRules: readonly Rule[] = [
   openingTimeNotCovered,
   protectionAboveSources,
   protectionOpensAtInrush,
+  protectionOpensAtPeak,
   protectionOrder,
   resetOutOfReach,
 ];

@@ -9,6 +9,8 @@ interface ProtectionParts {
   readonly components?: readonly string[];
   readonly devices?: readonly string[];
   readonly loads?: string;
+  /** Conditions after the one, as flow maps. */
+  readonly conditions?: readonly string[];
   readonly protection?: readonly string[];
   readonly wires?: readonly string[];
   /** Top-level lines that follow: contacts, bonds, spares. */
@@ -39,6 +41,7 @@ const sound = {
   components: ["{ id: RACK, weight: 31.2 lb, draws: [{ mode: run, current: 15 A }] }"],
   devices: ["{ id: CB-20, kind: breaker, rating: 20 A }"],
   loads: "{ RACK: run }",
+  conditions: [],
   protection: ["{ id: CB-RACK, device: CB-20, mounted-on: MAIN }"],
   wires: [
     "{ id: P1, from: CB-RACK, to: RACK, gauge: 10 AWG, length: 10 ft, rating: 150 degC }",
@@ -57,6 +60,7 @@ export function protectionExample(parts: ProtectionParts = {}): string {
     components,
     devices,
     loads,
+    conditions,
     protection,
     wires,
     sections,
@@ -84,6 +88,7 @@ export function protectionExample(parts: ProtectionParts = {}): string {
     ...list(devices, "    "),
     "conditions:",
     `  - { id: cruise, phase: cruise, altitude: 10000 ft, ambient: 40 degC, loads: ${loads} }`,
+    ...list(conditions, "  "),
     "protection:",
     ...list(protection, "  "),
     "wires:",
@@ -115,3 +120,16 @@ export const twoFeeds = {
   ],
   sections: ["junctions: [{ id: TB-1 }]"],
 } as const;
+
+/** The same with a mode of 40 A that runs in a condition as long as said. */
+export function peakExample(parts: ProtectionParts, duration: string): string {
+  return protectionExample({
+    components: [
+      "{ id: RACK, weight: 31.2 lb, draws: [{ mode: run, current: 10 A }, { mode: peak, current: 40 A }] }",
+    ],
+    conditions: [
+      `{ id: burst, phase: cruise, duration: ${duration}, altitude: 10000 ft, ambient: 40 degC, loads: { RACK: peak } }`,
+    ],
+    ...parts,
+  });
+}

@@ -12,9 +12,11 @@ export const quantityNotUnderstood = defineRule<RecordFacts["quantity-not-unders
     "What stands behind a quantity may change it: '14.5 ft each way' is 29 ft of wire. The value is not used " +
     "while part of it is not understood.",
   sources: [],
-  say: ({ text, wrong, understood, ...where }) => ({
+  say: ({ text, wrong, understood, meant, ...where }) => ({
     what: `${sentence(nameOf(where))} is ${quote(text)}; ${quote(wrong)} is not understood.`,
-    todo: `Write the quantity alone, as in ${understood}, and the rest as a comment behind '#'.`,
+    todo: meant
+      ? `Write one number with one unit: ${meant}.`
+      : `Write the quantity alone, as in ${understood}, and the rest as a comment behind '#'.`,
   }),
   examples: () => [
     {

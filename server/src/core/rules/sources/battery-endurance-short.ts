@@ -20,7 +20,8 @@ export const batteryEnduranceShort = defineRule<{
   title: "The battery does not feed the essential loads for long enough after the loss of every alternator",
   why:
     "Then nothing but the battery is left to reach a landing. Three quarters of its rated capacity count; five minutes " +
-    "go by at the full load until the loss is recognised, and ten are kept for the landing.",
+    "go by at the full load until the loss is recognised, a shorter peak for as long as it lasts, and ten are kept " +
+    "for the landing.",
   sources: [
     {
       document: "14 CFR 23.1353(h)",
@@ -90,6 +91,18 @@ export const batteryEnduranceShort = defineRule<{
         conditions: [runningIn("cruise"), failed("{ RACK: survey }")],
       }),
       finds: ["BATT is spent before cruise in lost: recognition and landing take 7.5 Ah of 6.75 Ah usable"],
+    },
+    {
+      title: "A peak of 20 s in cruise does not last until the loss is recognised",
+      text: sourceExample({
+        draw: "current: 18 A }, { mode: peak, current: 100 A",
+        conditions: [
+          runningIn("cruise"),
+          "{ id: burst, phase: cruise, duration: 20 s, engine-speed: 2000 rpm, altitude: 0 ft, ambient: 40 degC, loads: { RACK: peak } }",
+          failed("{ RACK: survey }"),
+        ],
+      }),
+      finds: [],
     },
     {
       title: "Loads that are shed in their order, and the kit off",

@@ -7,6 +7,7 @@ import { conditionsNotRecorded } from "./conditions-not-recorded";
 import { feederVoltageDrop } from "./feeder-voltage-drop";
 import { idleSpeedTooLow } from "./idle-speed-too-low";
 import { inrushAboveSource } from "./inrush-above-source";
+import { inrushNotMomentary } from "./inrush-not-momentary";
 import { loadVoltageLow } from "./load-voltage-low";
 import { networkIsland } from "./network-island";
 import { networkUnsolved } from "./network-unsolved";
@@ -27,6 +28,7 @@ export const sourceRules: readonly Rule[] = [
   feederVoltageDrop,
   idleSpeedTooLow,
   inrushAboveSource,
+  inrushNotMomentary,
   loadVoltageLow,
   networkIsland,
   networkUnsolved,

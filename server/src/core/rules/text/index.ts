@@ -2,6 +2,7 @@ import type { Rule } from "../rule";
 import { checkFailed } from "./check-failed";
 import { keyDuplicate } from "./key-duplicate";
 import { textAliasLimit } from "./text-alias-limit";
+import { textEncodingWrong } from "./text-encoding-wrong";
 import { textFeatureNotUsed } from "./text-feature-not-used";
 import { textMergeConflict } from "./text-merge-conflict";
 import { textNotYaml } from "./text-not-yaml";
@@ -14,6 +15,7 @@ export const textRules: readonly Rule[] = [
   checkFailed,
   keyDuplicate,
   textAliasLimit,
+  textEncodingWrong,
   textFeatureNotUsed,
   textMergeConflict,
   textNotYaml,

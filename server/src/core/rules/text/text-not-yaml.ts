@@ -28,6 +28,16 @@ export const textNotYaml = defineRule<{ code: string; detail: string; missing?: 
       text: recordExample({ sections: 'wires:\n  - { id: "P101A8, from: MAIN }' }),
       finds: ['the " that opens here is not closed'],
     },
+    {
+      title: "A dash for a revision that there is none of, which YAML takes for the beginning of a list",
+      text: recordExample({ document: "document: { number: HM-0412, revision: -, status: draft }" }),
+      finds: ["a dash where no list can begin"],
+    },
+    {
+      title: "The dash in quotes",
+      text: recordExample({ document: "document: { number: HM-0412, revision: '-', status: draft }" }),
+      finds: [],
+    },
     { title: "A line that can be read", text: wireExample(), finds: [] },
   ],
 });
@@ -44,6 +54,8 @@ const remedies: Readonly<Record<string, (missing: string) => string>> = {
     "for a quote inside it; or else an earlier quote on this line is not closed.",
   UNEXPECTED_TOKEN: () =>
     "Take out what is too much; where it belongs to the value, put the whole value in quotes.",
+  LONE_DASH: () =>
+    "Where the dash is the value, put it in quotes: '-'. Where a list begins, write it in brackets, or start a line for each of its entries.",
   MULTILINE_IMPLICIT_KEY: () => "Write the key and its colon on one line.",
   BLOCK_AS_IMPLICIT_KEY: () => "Start a line for each key; put a value that has ': ' in it in quotes.",
   BAD_INDENT: () => "Indent what belongs together alike, with spaces, two for each step.",

@@ -13,6 +13,7 @@ import { equipmentRemovedTwice } from "./equipment-removed-twice";
 import { everyLoadingNotChecked } from "./every-loading-not-checked";
 import { floorLoadAboveLimit } from "./floor-load-above-limit";
 import { harnessNotCounted } from "./harness-not-counted";
+import { landingWeightNotChecked } from "./landing-weight-not-checked";
 import { lateralCgBeyondLimit } from "./lateral-cg-beyond-limit";
 import { lateralCgNotComputed } from "./lateral-cg-not-computed";
 import { limitWithinTolerance } from "./limit-within-tolerance";
@@ -45,6 +46,7 @@ export const weightRules: readonly Rule[] = [
   everyLoadingNotChecked,
   floorLoadAboveLimit,
   harnessNotCounted,
+  landingWeightNotChecked,
   lateralCgBeyondLimit,
   lateralCgNotComputed,
   limitWithinTolerance,

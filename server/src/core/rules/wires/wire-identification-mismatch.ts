@@ -1,6 +1,5 @@
 import type { Problem } from "../../findings/finding";
-import { edgesAtOf, layoutOf } from "../../graph/electrical/layout";
-import { recalled } from "../../graph/recall";
+import { type WaysToGround, waysToGroundOf } from "../../graph/electrical/layout";
 import { formatMeasure } from "../../quantities";
 import type { Wire } from "../../records/types";
 import type { Place } from "../../records/written";
@@ -14,25 +13,6 @@ import { circuitExample } from "./circuit-example";
 import { ofEachWire } from "./recorded";
 
 type Mismatch = "size" | "to ground" | "not to ground" | "aluminium" | "copper";
-
-interface WaysToGround {
-  readonly points: ReadonlySet<string>;
-  /** Ground points, and those from which a way leads on to one without passing a component. */
-  readonly leading: ReadonlySet<string>;
-}
-
-const waysToGroundOf = recalled((project): WaysToGround => {
-  const { grounds = [] } = project.airframe?.electrical ?? {};
-  const { from, components } = layoutOf(project);
-  const { into } = edgesAtOf(project);
-  const ends = new Set(components);
-  const points = new Set(grounds.flatMap(({ id }) => id?.value ?? []));
-  const leading = new Set(points);
-  for (const point of leading) {
-    for (const edge of into.get(point) ?? []) if (!ends.has(from[edge]!)) leading.add(from[edge]!);
-  }
-  return { points, leading };
-});
 
 export const wireIdentificationMismatch = defineRule<{
   wire: string;
@@ -133,12 +113,13 @@ interface Found {
 }
 
 function* mismatches(wire: Wire, code: WireIdentification, ground: WaysToGround): Iterable<Found> {
-  const { gauge, to, material } = wire;
+  const { gauge, from, to, material } = wire;
+  const isReversed = from !== undefined && ground.points.has(from.value); // told as what it is
   if (gauge && gauge.value.si !== code.gauge) {
     const [recorded, coded] = [gauge.value.si, code.gauge].map((size) => formatMeasure(size, "AWG"));
     yield { mismatch: "size", recorded: recorded!, coded: coded!.replace(" AWG", ""), place: gauge.place };
   }
-  if (to && code.end === "N" && !ground.leading.has(to.value)) {
+  if (to && !isReversed && code.end === "N" && !ground.leading.has(to.value)) {
     yield { mismatch: "not to ground", recorded: to.value, place: to.place };
   }
   if (to && code.end !== "N" && ground.points.has(to.value)) {

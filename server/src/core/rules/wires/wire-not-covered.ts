@@ -67,9 +67,13 @@ const chartGapsOf = recalled(
 );
 
 const beyondDerived = ofEach(
-  (project) => electricalOf(project).wires,
-  function* ({ wire, id, isUsed, gaps }, charts): Iterable<Problem> {
-    if (!isUsed || (gaps.length === 0 && charts.length === 0)) return;
+  (project) => {
+    const charted = new Set(chartGapsOf(project).map(({ wire }) => wire));
+    return electricalOf(project).wires.filter(
+      ({ wire, isUsed, gaps }) => isUsed && (gaps.length > 0 || charted.has(wire)),
+    );
+  },
+  function* ({ wire, id, gaps }, charts): Iterable<Problem> {
     const ofGuards = charts
       .filter((chart) => chart.wire === wire)
       .map(({ gap }) => [gap!.wanted, gap!] as const);

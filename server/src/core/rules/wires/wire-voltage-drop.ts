@@ -82,6 +82,11 @@ export const wireVoltageDrop = defineRule<{
       finds: [],
     },
     {
+      title: "In a bundle that is misspelt: how warm it gets there is not known",
+      text: circuitExample({ gauge: "14 AWG", length: "18 ft", keys: "bundle: B-1" }),
+      finds: [],
+    },
+    {
       title: "For up to two minutes twice the drop is allowed",
       text: circuitExample({ gauge: "14 AWG", length: "18 ft", duration: "90 s" }),
       finds: [],

@@ -48,8 +48,11 @@ function requirement(
   currents: LoadCurrents,
   basis: ElectricalBasis,
 ): Value | undefined {
-  const paths = basis.fed.filter(({ id }) => device.components.includes(id));
-  const running = paths.filter(({ id }) => currents.get(id)?.has(condition));
+  const index = basis.conditions.indexOf(condition);
+  const paths = basis.fed.flatMap((load, position) =>
+    device.components.includes(load.id) ? [{ ...load, current: currents[position]![index] }] : [],
+  );
+  const running = paths.filter((load) => load.current);
   const factors = new Map(
     running.map(({ id, component }) => [id, factorOf(component.loadType?.value, basis)]),
   );
@@ -80,7 +83,7 @@ function requirement(
   const kinds = [...new Set([...factors.values()].map(({ kind }) => kind))];
   const terms = kinds.map((kind) => {
     const ofKind = running.filter(({ id }) => factors.get(id)?.kind === kind);
-    const loads = ofKind.map(({ id }) => derived(`current of ${id}`, currents.get(id)?.get(condition)));
+    const loads = ofKind.map((load) => derived(`current of ${load.id}`, load.current));
     return { kind, loads, factor: factors.get(ofKind[0]!.id)!.operand };
   });
   return basis.keep(

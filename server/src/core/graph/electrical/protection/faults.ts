@@ -17,10 +17,10 @@ import {
 import type { ElectricalBasis } from "../basis";
 import type { ChartResult } from "../guards";
 import { type Edge, edgesOf, type Inline, inlinesOf } from "../layout";
+import type { RatedDevice } from "../rated";
 import { type Extreme, names } from "./extremes";
 import { runOf, withstandTime } from "./fault-conductors";
 import { type BandLookup, bandOf, isBound, openingValue } from "./opening";
-import type { RatedDevice } from "./rated";
 import { leastThrough, type Mesh, type Meshes, type MeshStates } from "./shared-faults";
 import { type End, type Supply, supplyOf, type Way, type Ways } from "./ways";
 

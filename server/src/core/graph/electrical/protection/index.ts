@@ -5,13 +5,13 @@ import { recalled } from "../../recall";
 import { derive, type Keep, sumOf, type Value, written } from "../../value";
 import { type ElectricalBasis, electricalPart } from "../basis";
 import { inlinesOf } from "../layout";
-import { chartsOf, currentsOf, devicesOf } from "../parts";
+import { chartsOf, currentsOf, devicesOf, ratedOf } from "../parts";
 import { type BondResult, deriveBonds } from "./bonds";
 import { type ContactResult, deriveContacts } from "./contacts";
 import { type FaultResult, Faults, type UncomparedFault } from "./faults";
 import { deriveInrushes, type InrushResult } from "./inrushes";
 import { deriveOrders, type OrderResult } from "./order";
-import { rateDevices } from "./rated";
+import { derivePeaks, type PeakResult } from "./peaks";
 import { Meshes } from "./shared-faults";
 import { deriveSharing, type SharingResult } from "./sharing";
 import { deriveSpares, type SpareResult } from "./spares";
@@ -22,6 +22,7 @@ export interface ProtectionResults {
   readonly uncomparedFaults: readonly UncomparedFault[];
   readonly orders: readonly OrderResult[];
   readonly inrushes: readonly InrushResult[];
+  readonly peaks: readonly PeakResult[];
   readonly contacts: readonly ContactResult[];
   readonly sharing: readonly SharingResult[];
   readonly spares: readonly SpareResult[];
@@ -33,8 +34,6 @@ export interface ProtectionResults {
 const waysOf = recalled((project) => new Ways(project));
 const meshesOf = recalled((project) => new Meshes(project, inlinesOf(project)));
 
-const ratedOf = part((project, keep) => rateDevices(devicesOf(project), keep));
-
 const faultsOf = electricalPart((basis) =>
   finderOf(basis).ofWires(chartsOf(basis.project), ratedOf(basis.project)),
 );
@@ -44,6 +43,7 @@ const ordersOf = electricalPart((basis) =>
 const inrushesOf = electricalPart((basis) =>
   deriveInrushes(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
+const peaksOf = part((project, keep) => derivePeaks(devicesOf(project), keep));
 const contactsOf = electricalPart((basis) =>
   deriveContacts(basis, currentsOf(basis.project), devicesOf(basis.project)),
 );
@@ -57,6 +57,7 @@ export const protectionParts = [
   faultsOf,
   ordersOf,
   inrushesOf,
+  peaksOf,
   contactsOf,
   sharingOf,
   sparesOf,
@@ -70,6 +71,7 @@ export const protectionOf: (project: Project) => ProtectionResults = together({
   uncomparedFaults: (project) => faultsOf(project).uncompared,
   orders: ordersOf,
   inrushes: inrushesOf,
+  peaks: peaksOf,
   contacts: contactsOf,
   sharing: sharingOf,
   spares: sparesOf,

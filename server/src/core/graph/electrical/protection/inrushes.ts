@@ -56,9 +56,10 @@ function inrushIn(
 ): InrushState[] {
   const draw = drawIn(load.component, condition);
   if (!draw?.inrush || !draw.inrushTime || !device.rating) return [];
-  const others = device.components.flatMap((id) => {
-    const current = id === load.id ? undefined : currents.get(id)?.get(condition);
-    return current ? [derived(`current of ${id}`, current)] : [];
+  const index = basis.conditions.indexOf(condition);
+  const others = basis.fed.flatMap(({ id }, position) => {
+    const current = id === load.id ? undefined : currents[position]![index];
+    return current && device.components.includes(id) ? [derived(`current of ${id}`, current)] : [];
   });
   const about = { subject: { kind: "protection", id: device.id }, condition: condition.id?.value } as const;
   const I_on = written(`inrush of ${load.id}`, draw.inrush, "A");

@@ -9,9 +9,9 @@ import { isBelow } from "../../../rounding";
 import { Memory } from "../../remember";
 import type { Keep, Operand, Value } from "../../value";
 import type { Inline } from "../layout";
+import type { RatedDevice } from "../rated";
 import type { Faults } from "./faults";
 import { type BandedDevice, type BandLookup, bandOf, drawnOn, openingValue } from "./opening";
-import type { RatedDevice } from "./rated";
 import type { Ways } from "./ways";
 
 /** Two breakers or fuses in series, none between them. */

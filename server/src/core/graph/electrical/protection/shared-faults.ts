@@ -8,7 +8,7 @@
 import { prepare, reference } from "../../../methods/network";
 import type { Project } from "../../../project";
 import type { Feeder, Source, Wire } from "../../../records/types";
-import { type Edge, edgesOf, type Inline } from "../layout";
+import { type Edge, edgesOf, type Inline, reversedOf } from "../layout";
 
 /** Something that the current may run through, from one point to another. */
 export interface Part {
@@ -89,7 +89,9 @@ export class Meshes {
     }
     for (const { id } of buses) if (id && !fed.has(id.value)) this.supplies.push({ at: id.value });
     for (const [id, inline] of inlines) this.parts.push({ from: lineOf(id), to: id, inline });
-    for (const edge of edgesOf(project)) {
+    const reversed = reversedOf(project);
+    for (const [position, edge] of edgesOf(project).entries()) {
+      if (reversed.has(position)) continue;
       const { from, to, wire } = edge;
       push(this.into, to, edge);
       push(this.outOf, from, edge);
