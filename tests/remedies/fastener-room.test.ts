@@ -30,7 +30,7 @@ describe("more fasteners on a side", () => {
     const remedies = remediesFor("doubler-fasteners-too-few", text);
     expect(remedies.map(({ title }) => title)).toEqual([
       "Set 14 fasteners on each side, 0.49 in apart, 28 in all",
-      "Set 14 fasteners on each side, in 2 rows, 28 in all",
+      "Set 14 fasteners on each side, in 2 rows 0.32 in from each other, 28 in all",
     ]);
     expect(remedies[1]!.text).toContain("rows: 2, row-pitch: 0.32 in }");
     for (const { text } of remedies) expect(faultsOfDoublers(text)).toEqual([]);
@@ -57,7 +57,7 @@ describe("more fasteners than find room", () => {
     // Across y: 14 in a row at 0.6 in take 13 x 0.6 + 2 x 0.3 = 8.4 in.
     expect(titlesFor("doubler-fasteners-too-many", square("count-per-side: 14, pitch: 0.6 in"))).toEqual([
       "Set the fasteners 0.49 in apart",
-      "Set the fasteners in 2 rows",
+      "Set the fasteners in 2 rows 0.32 in from each other",
       "Make the doubler's height 8.4 in",
     ]);
   });

@@ -63,12 +63,10 @@ function layout(
     changes.push(
       fasteners.rows ? { place: fasteners.rows.place, text } : { place, key: "rows", value: text },
     );
-    words.push(`in ${rows} rows`);
-    if (!fasteners.rowPitch && rowPitch.least) {
-      const { value, unit } = rowPitch.least;
-      const apart = lengthText(value, unit, fasteners.diameter?.value.unit, roundUp);
-      if (apart) changes.push({ place, key: "row-pitch", value: apart });
-    }
+    const least = fasteners.rowPitch ? undefined : rowPitch.least;
+    const apart = least && lengthText(least.value, least.unit, fasteners.diameter?.value.unit, roundUp);
+    if (apart) changes.push({ place, key: "row-pitch", value: apart });
+    words.push(`in ${rows} rows${apart ? ` ${apart} from each other` : ""}`);
   }
   if (pitch && fasteners.pitch) {
     changes.push({ place: fasteners.pitch.place, text: pitch });
