@@ -5,6 +5,7 @@ import {
   beside,
   containment,
   extentAlong,
+  lengthAround,
   type Placed,
   passageOf,
   reachAlong,
@@ -52,6 +53,7 @@ it("no cut leaves less than the least, and some cut leaves no more", () => {
       const { from, to } = reachAlong(inner, direction + Math.PI / 2);
       const [through, around] = [cutsThrough(inner, direction), cutsThrough(outer, direction)];
       const least = { before: Infinity, behind: Infinity, together: Infinity };
+      let widest = 0;
       for (let index = 0.5; index < 200; index++) {
         const station = from + ((to - from) * index) / 200;
         const own = through(station);
@@ -62,6 +64,7 @@ it("no cut leaves less than the least, and some cut leaves no more", () => {
         least.before = Math.min(least.before, before);
         least.behind = Math.min(least.behind, behind);
         least.together = Math.min(least.together, before + behind);
+        widest = Math.max(widest, own.at(-1)! - own[0]!);
       }
       const size = extentAlong(outer, direction) + extentAlong(outer, direction + Math.PI / 2);
       for (const side of ["before", "behind", "together"] as const) {
@@ -70,6 +73,8 @@ it("no cut leaves less than the least, and some cut leaves no more", () => {
         // Between two cuts an edge that they meet at a flat angle still moves.
         expect(found[side]).toBeGreaterThan(least[side] - 0.03 * size);
       }
+      expect(found.widest).toBeGreaterThanOrEqual(widest - 5e-5 * size);
+      expect(found.widest).toBeLessThan(widest + 0.03 * size);
     }),
     runs(60),
   );
@@ -139,6 +144,13 @@ describe("worked by hand", () => {
     expect(together).toBeCloseTo(expected, 8);
   });
 
+  it("a slot askew is wider in all than in any cut", () => {
+    const slot = at({ kind: "slot", length: 6, width: 3 }, 0, 0, 20);
+    const { widest, together } = beside(slot, at(rectangle(9.5, 8)), quarter);
+    expect(widest).toBeCloseTo(3 / Math.cos(Math.PI / 9), 8);
+    expect(together).toBeCloseTo(8 - widest, 8);
+  });
+
   it("what a figure encloses without being it does not stand beside it", () => {
     // A U of 4 by 4 in with 2 in between its legs, in a square of 6: 1 in on each side, and nothing of its inside.
     const u = polygon([-2, -2], [2, -2], [2, 2], [1, 2], [1, -1], [-1, -1], [-1, 2], [-2, 2]);
@@ -151,6 +163,12 @@ describe("worked by hand", () => {
     // The edge above falls by 1 in 3: 3 - x / 3 - sqrt(1 - x2) is least at x = 1 / sqrt 10.
     expect(found.behind).toBeCloseTo(3 - Math.sqrt(10) / 3, 8);
   });
+});
+
+it("the shortest way around a figure spans its hollows", () => {
+  const el = polygon([0, 0], [0, 4], [2, 4], [2, 2], [4, 2], [4, 0]);
+  expect(lengthAround(el)).toBeCloseTo(12 + 2 * Math.SQRT2, 12);
+  expect(lengthAround({ kind: "slot", length: 4, width: 2 })).toBeCloseTo(4 + 2 * Math.PI, 12);
 });
 
 describe("a passage", () => {

@@ -28,6 +28,9 @@ describe("the smallest change that does", () => {
   it.each([
     ["doubler-too-thin", "Make the reinforcement 0.032 in thick"],
     ["doubler-fasteners-too-few", "Set 14 fasteners on each side"],
+    ["doubler-total-too-few", "Set 28 fasteners in all"],
+    ["doubler-overlap-too-short", "Make the doubler's width 6 in"],
+    ["doubler-fasteners-too-many", "Set the fasteners 0.56 in apart"],
     ["doubler-edge-distance", "Keep 0.25 in to every edge"],
     ["fastener-pitch-too-close", "Space the fasteners 0.5 in apart"],
     ["fastener-pitch-too-wide", "Space the fasteners 1 in apart"],
@@ -57,7 +60,7 @@ describe("the smallest change that does", () => {
     const withRemedy = [...structureRules, ...airRules]
       .filter(({ remedies }) => remedies)
       .map(({ id }) => id);
-    expect(withRemedy.length).toBe(12);
+    expect(withRemedy.length).toBe(15);
   });
 
   it("a total is set to what the places come to; twice the count of a side is for the drawing to say", () => {

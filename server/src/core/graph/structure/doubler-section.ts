@@ -1,10 +1,11 @@
 /** The section of a doubler or ring beside its opening: what is left of it, and how thick it has to be. */
-import { beside } from "../../methods/geometry";
+import { beside, extentAlong, type Placed } from "../../methods/geometry";
 import type { Source } from "../../source";
-import { asRecorded, counted } from "../recorded";
-import { assumed, derive, derived, type Operand, written } from "../value";
+import { asRecorded } from "../recorded";
+import { derive, derived, written } from "../value";
 import { figureOperands, geometrySource } from "./figures";
 import type { ReinforcementParts, ReinforcementResult } from "./reinforcement";
+import { holesInSection } from "./section-holes";
 
 /** AC 43.13-1B asks that what is put on has at least the section of what is taken out. */
 const sectionSource: Source = {
@@ -23,29 +24,27 @@ export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementRes
   const { panel } = opening;
   const width = written("width of the ring", reinforcement.width, unit);
   const W = derived("width of the opening", path.opening);
-  const r: Operand =
-    counted("rows on each side", fasteners?.rows) ??
-    assumed("rows on each side", 1, "1", "The record names no rows: one.");
   const d = written("fastener diameter", fasteners?.diameter, unit);
   const t = written("thickness of the panel", panel.thickness, unit);
+  const h = holesInSection(parts);
   const net = keep(
     outline
       ? derive({
           subject,
           quantity: "doubler-net-width",
           unit,
-          formula: "B - 2 * r * d",
-          operands: { B: derived("width of the doubler beside the opening", besideWidth(parts)), r, d },
-          compute: (n) => n.B - 2 * n.r * n.d,
+          formula: "B - h * d",
+          operands: { B: derived("width of the doubler beside the opening", besideWidth(parts)), h, d },
+          compute: (n) => n.B - n.h * n.d,
           sources: [sectionSource],
         })
       : derive({
           subject,
           quantity: "doubler-net-width",
           unit,
-          formula: "2 * w - 2 * r * d",
-          operands: { w: width, r, d },
-          compute: (n) => 2 * n.w - 2 * n.r * n.d,
+          formula: "2 * w - h * d",
+          operands: { w: width, h, d },
+          compute: (n) => 2 * n.w - n.h * n.d,
           sources: [sectionSource],
         }),
   );
@@ -67,7 +66,10 @@ export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementRes
   return { thickness: { value, least }, net };
 }
 
-/** Undefined where the opening is not within the doubler. */
+/**
+ * Undefined where the opening is not within the doubler. An opening that lies askew to the load takes out more in all
+ * than in any one section: it counts in each as so much wider.
+ */
 function besideWidth({
   reinforcement,
   subject,
@@ -85,7 +87,7 @@ function besideWidth({
       quantity: "doubler-width",
       unit,
       method: path.direction
-        ? "least width of the doubler beside the opening, of all sections across the load that cut it"
+        ? "least width of the doubler beside the opening, of all sections across the load that cut it, less what the opening is wider in all than in any of them"
         : "twice the least distance between the outlines of opening and doubler",
       operands: {
         ...figureOperands(opening.cutout.opening!, unit),
@@ -93,7 +95,7 @@ function besideWidth({
         ...(path.direction && { direction: written("direction of the load", path.direction, "deg") }),
       },
       compute: () =>
-        path.direction ? beside(opening.placed, outline, path.across).together : 2 * standing.distance,
+        path.direction ? besideAcross(opening.placed, outline, path.across) : 2 * standing.distance,
       sources: [geometrySource],
       notes: path.direction
         ? []
@@ -102,4 +104,9 @@ function besideWidth({
           ],
     }),
   );
+}
+
+function besideAcross(opening: Placed, outline: Placed, across: number): number {
+  const { together, widest } = beside(opening, outline, across);
+  return together - (extentAlong(opening, across) - widest);
 }

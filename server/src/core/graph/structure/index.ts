@@ -3,6 +3,7 @@
  * the stress at their edges, stiffeners beside them, and the weight that goes and comes.
  */
 import { relation } from "../../methods/geometry";
+import { none } from "../../none";
 import type { Project } from "../../project";
 import type { CutoutResult, Openings } from "../openings";
 import { Recurring } from "../remember";
@@ -34,8 +35,9 @@ export interface OpeningStructure {
 /** Pure; an opening is derived again only when its own measures are. */
 export function deriveStructure({ airframe }: Project, { cutouts }: Openings, keepValue: Keep): Structure {
   const units = balanceUnits(airframe);
-  const openings = cutouts.map((opening) =>
-    known.recall(opening, [units], keepValue, (keep): OpeningStructure => {
+  const openings = cutouts.map((opening) => {
+    const others = opening.panel.load?.force ? othersIn(cutouts, opening) : none;
+    return known.recall(opening, [units, ...others], keepValue, (keep): OpeningStructure => {
       const path = loadPathOf(opening, keep);
       const { reinforcement } = opening.cutout;
       const reinforced = reinforcement && deriveReinforcement(opening, reinforcement, path, keep);
@@ -43,12 +45,17 @@ export function deriveStructure({ airframe }: Project, { cutouts }: Openings, ke
         opening,
         reinforced,
         stiffeners: stiffenersBy(opening, keep),
-        stress: stressAt(opening, path, keep),
+        stress: stressAt(opening, others, path, keep),
         changes: sheetChanges(opening, reinforced, units, keep),
       };
-    }),
-  );
+    });
+  });
   return { openings, covered: coveredOpenings(openings) };
+}
+
+/** The other openings of its panel. */
+function othersIn(cutouts: readonly CutoutResult[], opening: CutoutResult): readonly CutoutResult[] {
+  return cutouts.filter((one) => one !== opening && one.panel === opening.panel);
 }
 
 function coveredOpenings(openings: readonly OpeningStructure[]): Structure["covered"] {

@@ -6,6 +6,7 @@ import type { Keep, Subject, Value } from "../value";
 import { doublerSection } from "./doubler-section";
 import { type CountGap, fastenerCount } from "./fastener-count";
 import { type FastenerPlaces, fastenerPlaces } from "./fastener-places";
+import { type FastenerRoom, fastenerRoom } from "./fastener-room";
 import { fastenerEdge, fastenerSpacing } from "./fastener-spacing";
 import { doublerLines, fastenersOf } from "./fasteners";
 import { outlineOf, type Unit, unitOf } from "./figures";
@@ -43,6 +44,8 @@ export interface ReinforcementResult {
   };
   readonly rowPitch: Distance;
   readonly diameter: Distance & { readonly largest: Value | undefined };
+  /** Whether they find room in their rows. */
+  readonly room: FastenerRoom;
   /** The least room between a fastener of the reinforcement and one of the panel. */
   readonly near: NearFastener | undefined;
 }
@@ -86,6 +89,9 @@ export function deriveReinforcement(
     unit,
     keep,
   };
+  const spacing = fastenerSpacing(parts);
+  const edge = fastenerEdge(parts);
+  const least = { pitch: spacing.pitch.least, rowPitch: spacing.rowPitch.least, edge: edge.least };
   const all = fasteners ? doublerLines(fasteners, unit).flat() : [];
   return {
     opening,
@@ -97,8 +103,9 @@ export function deriveReinforcement(
     lacks: (["material", "thickness"] as const).filter((key) => !opening.panel[key]),
     ...fastenerCount(parts),
     places: fastenerPlaces(parts),
-    ...fastenerSpacing(parts),
-    edge: fastenerEdge(parts),
+    ...spacing,
+    edge,
+    room: fastenerRoom(parts, least),
     near: nearestFasteners(subject, all, fastenersOf(opening.panel), unit, keep),
   };
 }

@@ -1,5 +1,12 @@
 /** Stress at the edge of an opening in a panel whose load is recorded. */
-import { extentAlong, type Passage, type Placed, passageOf, reachAlong } from "../../methods/geometry";
+import {
+  extentAlong,
+  type Passage,
+  type Placed,
+  passageOf,
+  type Range,
+  reachAlong,
+} from "../../methods/geometry";
 import { circleFactor, netStress, roundedRectangleFactor } from "../../methods/stress-concentration";
 import type { CoverageGap, Lookup } from "../../tables/lookup";
 import type { CutoutResult } from "../openings";
@@ -20,6 +27,7 @@ export type StressGap =
   | { readonly kind: "figure"; readonly shape: string }
   | { readonly kind: "turned" }
   | { readonly kind: "no-strip" }
+  | { readonly kind: "beside"; readonly other: string }
   | { readonly kind: "off-centre"; readonly by: number; readonly unit: "in" | "mm" }
   | { readonly kind: "formula"; readonly gap: CoverageGap };
 
@@ -32,16 +40,29 @@ const straightShare = 0.01;
  */
 const undisturbed = 1;
 
-/** Undefined where the panel records no force. */
-export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): StressResult | undefined {
+/**
+ * Undefined where the panel records no force.
+ *
+ * @param others the other openings of the panel
+ */
+export function stressAt(
+  opening: CutoutResult,
+  others: readonly CutoutResult[],
+  path: LoadPath,
+  keep: Keep,
+): StressResult | undefined {
   const { panel, within, id } = opening;
   const { load } = panel;
   if (!load?.direction || !load.force || !within) return undefined;
   const subject: Subject = { kind: "cutout", id };
   const unit = unitOf(panel);
   const along = load.direction.value.si;
-  const strip = stripAt(opening, within, path.across);
-  const found = factorOf(opening, strip, path.across, along);
+  const stretch = stretchOf(opening, path.across);
+  const other = others.find(({ placed }) => meets(placed, stretch, path.across));
+  const strip = stripAt(opening, within, stretch, path.across);
+  const found: Factor | StressGap = other
+    ? { kind: "beside", other: other.id }
+    : factorOf(opening, strip, path.across, along);
   const allowable = keep(asRecorded(subject, "allowable-stress", "allowable stress", load.allowable, "psi"));
   if ("kind" in found) return { opening, peak: undefined, allowable, gap: found };
   if (!found.factor.covered) {
@@ -101,22 +122,43 @@ export function stressAt(opening: CutoutResult, path: LoadPath, keep: Keep): Str
   return { opening, peak, allowable, gap: undefined };
 }
 
-/** The panel's edges where the opening stands between them; undefined where there are none. */
-function stripAt({ placed }: CutoutResult, within: Placed, across: number): Passage | undefined {
-  const own = reachAlong(placed, across);
+/** Stations along the load between which the opening disturbs the stress. */
+function stretchOf({ placed }: CutoutResult, across: number): Range {
   const along = reachAlong(placed, across + Math.PI / 2);
-  const more = undisturbed * (own.to - own.from);
-  const stretch = { from: along.from - more, to: along.to + more };
+  const more = undisturbed * extentAlong(placed, across);
+  return { from: along.from - more, to: along.to + more };
+}
+
+/** Another opening there takes its own width off the panel, and the two disturb each other. */
+function meets(placed: Placed, { from, to }: Range, across: number): boolean {
+  const along = reachAlong(placed, across + Math.PI / 2);
+  return along.from < to && along.to > from;
+}
+
+/** The panel's edges where the opening stands between them; undefined where there are none. */
+function stripAt(
+  { placed }: CutoutResult,
+  within: Placed,
+  stretch: Range,
+  across: number,
+): Passage | undefined {
+  const own = reachAlong(placed, across);
   return passageOf(within, across, (own.from + own.to) / 2, stretch);
 }
 
-/** The factor and the width of the strip that it holds for. */
+interface Factor {
+  readonly factor: Lookup<number>;
+  readonly method: string;
+  /** Of the strip that it holds for. */
+  readonly width: number;
+}
+
 function factorOf(
   { placed, panel, cutout }: CutoutResult,
   strip: Passage | undefined,
   across: number,
   along: number,
-): { readonly factor: Lookup<number>; readonly method: string; readonly width: number } | StressGap {
+): Factor | StressGap {
   if (!strip) return { kind: "no-strip" };
   const { lower, upper } = strip;
   const width = upper.from - lower.to;

@@ -8,7 +8,7 @@
 export { boltCircleSpacing, circleOverlapArea } from "./circles";
 export { type Containment, containment } from "./containment";
 export { extentAlong, greatestExtent, reachAlong } from "./extent";
-export { area, type Box, boundingBox, perimeter, smallestCornerRadius } from "./measures";
+export { area, type Box, boundingBox, lengthAround, perimeter, smallestCornerRadius } from "./measures";
 export { type Arc, type OutlinePiece, outline } from "./outline";
 export type { Point } from "./point";
 export { type PointClearance, pointClearance } from "./point-clearance";

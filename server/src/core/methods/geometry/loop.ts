@@ -29,6 +29,22 @@ export function signedArea(loop: Loop): number {
   return edgesOf(loop).reduce((sum, { from, to }) => sum + cross(minus(from, base), minus(to, base)), 0) / 2;
 }
 
+/** The smallest convex loop around the points, counter-clockwise. */
+export function hullOf(points: readonly Point[]): Loop {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  const chain = (order: readonly Point[]): Point[] => {
+    const kept: Point[] = [];
+    for (const point of order) {
+      while (kept.length > 1 && cross(minus(kept.at(-1)!, kept.at(-2)!), minus(point, kept.at(-1)!)) <= 0) {
+        kept.pop();
+      }
+      kept.push(point);
+    }
+    return kept.slice(0, -1);
+  };
+  return sorted.length < 3 ? sorted : [...chain(sorted), ...chain(sorted.toReversed())];
+}
+
 /** How far the points spread: the largest distance from the first; 0 for none. */
 export const extentOf = (points: readonly Point[]): number =>
   points.reduce((most, point) => Math.max(most, distance(points[0]!, point)), 0);

@@ -1,4 +1,4 @@
-import { lengthOf, signedArea } from "./loop";
+import { hullOf, lengthOf, signedArea } from "./loop";
 import type { Point } from "./point";
 import { coreOf, type Placed, placedCore, type Shape } from "./shape";
 
@@ -28,6 +28,15 @@ export function area(shape: Shape): number {
 export function perimeter(shape: Shape): number {
   const { loop, radius } = coreOf(shape);
   return lengthOf(loop) + 2 * Math.PI * radius;
+}
+
+/**
+ * Length of the shortest line around the shape: its boundary where it is convex. At a distance of x the way around is
+ * 2π·x longer, and no way that keeps that distance is shorter.
+ */
+export function lengthAround(shape: Shape): number {
+  const { loop, radius } = coreOf(shape);
+  return lengthOf(hullOf(loop)) + 2 * Math.PI * radius;
 }
 
 /** The tightest radius on the boundary; a polygon's corners are sharp, so 0. */

@@ -15,6 +15,8 @@ export interface Beside {
   readonly behind: number;
   /** Both together, in one and the same cut. */
   readonly together: number;
+  /** The inner figure itself at its widest in one cut; what it encloses counts as its own. */
+  readonly widest: number;
 }
 
 /**
@@ -31,17 +33,20 @@ export function beside(inner: Placed, outer: Placed, direction: number): Beside 
   const own = edgesAlong(inner, direction);
   const others = edgesAlong(outer, direction);
   const least = { before: Infinity, behind: Infinity, together: Infinity };
+  let widest = 0;
   for (const [from, to] of stretchesOf([...own, ...others], endsOf(own), tolerance)) {
     const station = (from + to) / 2;
     const through = crossing(own, station);
     const [first, last] = [through[0], through.at(-1)];
     // A cut that only grazes the inner figure.
     if (!first || !last) continue;
+    const within = { from, to, tolerance };
+    const narrowness: Curve = (y) => first.at(y) - last.at(y);
+    widest = Math.max(widest, -leastOfSum(narrowness, () => 0, within));
     const around = crossing(others, station);
     const before = around.findLast((edge) => edge.at(station) <= first.at(station) + tolerance);
     const behind = around.find((edge) => edge.at(station) >= last.at(station) - tolerance);
-    if (!before || !behind) return { before: 0, behind: 0, together: 0 };
-    const within = { from, to, tolerance };
+    if (!before || !behind) return { before: 0, behind: 0, together: 0, widest };
     least.before = Math.min(
       least.before,
       leastOfSum(first.at, (y) => -before.at(y), within),
@@ -50,16 +55,10 @@ export function beside(inner: Placed, outer: Placed, direction: number): Beside 
       least.behind,
       leastOfSum((y) => -last.at(y), behind.at, within),
     );
-    least.together = Math.min(
-      least.together,
-      leastOfSum(
-        (y) => first.at(y) - last.at(y),
-        (y) => behind.at(y) - before.at(y),
-        within,
-      ),
-    );
+    const space: Curve = (y) => behind.at(y) - before.at(y);
+    least.together = Math.min(least.together, leastOfSum(narrowness, space, within));
   }
-  return least;
+  return { ...least, widest };
 }
 
 /** Between which values something lies. */

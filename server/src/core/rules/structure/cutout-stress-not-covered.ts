@@ -16,7 +16,7 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
     "The factors hold for a circle in the middle of a strip, and for slots and rounded rectangles of certain proportions " +
     "along or across the load. The panel counts as a strip where its edges beside the opening run along the load, and " +
     "do so for a width of the opening beyond both of its ends (common practice). For tapered panels, openings off the " +
-    "middle, turned ones and polygons no usable formula was found, and none is invented.",
+    "middle or with others beside them, turned ones and polygons no usable formula was found, and none is invented.",
   sources: [roarkRoundedRectangle],
   say: ({ cutout, reason }) => ({
     what: `The stress at the edge of cutout ${cutout} is not covered: ${reason}.`,
@@ -72,6 +72,16 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
       finds: ["not covered: beside it the panel is no strip along the load, or ends too near"],
     },
     {
+      title: "A second hole in the same section",
+      text: besideExample("{ x: 5 in, y: 1 in }"),
+      finds: ["not covered: cutout C2 stands beside it", "not covered: cutout C1 stands beside it"],
+    },
+    {
+      title: "A second hole farther along the load: only that one, off the middle, is not covered",
+      text: besideExample("{ x: 1 in, y: 4 in }"),
+      finds: ["C2 is not covered: it stands 1 in off the middle of the panel"],
+    },
+    {
       title: "A slot of two to one across the load",
       text: doublerExample({
         opening: "{ shape: slot, length: 2 in, width: 1 in, at: { x: 0 in, y: 0 in } }",
@@ -83,6 +93,15 @@ export const cutoutStressNotCovered = defineRule<{ cutout: string; reason: strin
   ],
 });
 
+/** A hole of 1 in in the middle, and another at this place, under a load along y. */
+function besideExample(at: string): string {
+  return doublerExample({
+    opening: "{ shape: circle, diameter: 1 in, at: { x: 0 in, y: 0 in } }",
+    panel: ["load: { direction: 90 deg, force: 500 lbf }"],
+    doubler: "",
+  }).concat(`  - { id: C2, panel: BAY-SKIN, opening: { shape: circle, diameter: 1 in, at: ${at} } }\n`);
+}
+
 function gapWords(gap: StressGap): string {
   switch (gap.kind) {
     case "figure":
@@ -91,6 +110,8 @@ function gapWords(gap: StressGap): string {
       return "it is turned against the load";
     case "no-strip":
       return "beside it the panel is no strip along the load, or ends too near";
+    case "beside":
+      return `cutout ${gap.other} stands beside it, or nearer along the load than it is wide`;
     case "off-centre":
       return `it stands ${formatMeasure(gap.by, gap.unit)} off the middle of the panel`;
     case "formula":

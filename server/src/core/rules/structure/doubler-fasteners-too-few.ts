@@ -1,7 +1,8 @@
 import { rivetTables } from "../../tables/rivets-per-inch";
-import { defineRule, rewrite } from "../rule";
+import { defineRule } from "../rule";
 import { doublerExample } from "./doubler-example";
-import { both, type HeldFacts, hold, reinforcementOf, reinforcementsOf } from "./held";
+import { both, type HeldFacts, hold, reinforcementsOf, resultOf } from "./held";
+import { layoutsFor } from "./row-layouts";
 
 export const doublerFastenersTooFew = defineRule<HeldFacts>({
   id: "doubler-fasteners-too-few",
@@ -28,10 +29,8 @@ export const doublerFastenersTooFew = defineRule<HeldFacts>({
     }
   },
   *remedies(assessment, project) {
-    const recorded = reinforcementOf(assessment, project)?.fasteners?.countPerSide;
-    if (!recorded) return;
-    const count = String(assessment.limit.value);
-    yield rewrite(`Set ${count} fasteners on each side`, recorded.place, count);
+    const result = resultOf(assessment, project);
+    if (result) yield* layoutsFor(result, assessment.limit.value);
   },
   examples: () => [
     {

@@ -100,6 +100,27 @@ export const doublerTooThin = defineRule<HeldFacts>({
       finds: ["is 0.05 in thick; the section cut out asks for 0.08533 in"],
     },
     {
+      title: "A slot of 6 by 3 in, 20 deg askew: 4.03 in out of 8 in of doubler, less four holes",
+      text: doublerExample({
+        opening: "{ shape: slot, length: 6 in, width: 3 in, at: { x: 0 in, y: 0 in }, angle: 20 deg }",
+        panel: ["load: { direction: 0 deg }"],
+        doubler:
+          "kind: doubler, material: 2024-T3 clad, thickness: 0.032 in, outline: { shape: rectangle, width: 9.5 in, height: 8 in, corner-radius: 0.5 in }",
+      }),
+      finds: ["is 0.032 in thick; the section cut out asks for 0.03709 in"],
+    },
+    {
+      title: "Three holes abreast on each side, by their places: 5 in less six holes",
+      text: doublerExample({
+        opening: "{ shape: circle, diameter: 2 in, at: { x: 0 in, y: 0 in } }",
+        panel: ["load: { direction: 0 deg }"],
+        doubler:
+          "kind: doubler, material: 2024-T3 clad, thickness: 0.014 in, outline: { shape: rectangle, width: 7 in, height: 7 in, corner-radius: 0.5 in }",
+        fasteners: `{ kind: 2117-rivet, diameter: 1/8 in, count-per-side: 14, lines: [${[-3, -2.5, -2, 2, 2.5, 3].map((y) => `{ from: { x: -3 in, y: ${y} in }, to: { x: 3 in, y: ${y} in }, count: 9 }`).join(", ")}] }`,
+      }),
+      finds: ["is 0.014 in thick; the section cut out asks for 0.01506 in"],
+    },
+    {
       title: "The strip where nobody says which way the load runs: half an inch on each side",
       text: stripExample("angle: 0 deg"),
       finds: ["is 0.02 in thick; the section cut out asks for 0.08533 in"],

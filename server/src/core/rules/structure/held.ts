@@ -2,7 +2,7 @@
 import { type Assessment, type Facts, holds } from "../../findings/finding";
 import { structureOf } from "../../graph/derivations";
 import type { ReinforcementResult } from "../../graph/structure/reinforcement";
-import type { Value } from "../../graph/value";
+import type { Value, ValueUnit } from "../../graph/value";
 import type { Project } from "../../project";
 import type { Quantity } from "../../quantities";
 import { convert, formatApart, isUnitOf, roundDown, roundUp, type UnitSymbol } from "../../quantities";
@@ -59,12 +59,26 @@ export function* lengthThatKeeps(
   recorded: Written<Quantity<"length">> | undefined,
   title: (length: string) => string,
 ): Iterable<Remedy> {
-  if (!recorded || !isUnitOf("length", limit.unit)) return;
-  const unit: UnitSymbol<"length"> = recorded.value.unit === "mm" ? "mm" : "in";
-  const wanted = convert(limit.value, limit.unit, unit, "length");
-  const step = unit === "mm" ? 0.1 : 0.01;
-  const text = `${(sense === "at-most" ? roundDown : roundUp)(wanted, step)} ${unit}`;
-  yield rewrite(title(text), recorded.place, text);
+  if (!recorded) return;
+  const text = lengthText(
+    limit.value,
+    limit.unit,
+    recorded.value.unit,
+    sense === "at-most" ? roundDown : roundUp,
+  );
+  if (text) yield rewrite(title(text), recorded.place, text);
+}
+
+/** A length as it may be written beside others in millimetres, or else in inches; undefined for no length. */
+export function lengthText(
+  value: number,
+  unit: ValueUnit,
+  beside: string | undefined,
+  round: typeof roundUp,
+): string | undefined {
+  if (!isUnitOf("length", unit)) return undefined;
+  const written: UnitSymbol<"length"> = beside === "mm" ? "mm" : "in";
+  return `${round(convert(value, unit, written, "length"), written === "mm" ? 0.1 : 0.01)} ${written}`;
 }
 
 /** The pitch that just keeps the limit. Where places are recorded, it is for the drawing to say where each goes. */
@@ -72,6 +86,12 @@ export function otherPitch(assessment: Assessment, project: Project): Iterable<R
   const { lines, pitch } = reinforcementOf(assessment, project)?.fasteners ?? {};
   const recorded = lines?.length ? undefined : pitch;
   return lengthThatKeeps(assessment, recorded, (text) => `Space the fasteners ${text} apart`);
+}
+
+/** What was derived of the reinforcement that an assessment is about. */
+export function resultOf({ subject }: Assessment, project: Project): ReinforcementResult | undefined {
+  for (const result of reinforcementsOf(project)) if (result.opening.id === subject.id) return result;
+  return undefined;
 }
 
 /** The reinforcement that an assessment is about. */

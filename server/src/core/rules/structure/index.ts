@@ -19,12 +19,15 @@ import { doublerFastenerDataMissing } from "./doubler-fastener-data-missing";
 import { doublerFastenerPlacesDiffer } from "./doubler-fastener-places-differ";
 import { doublerFastenerTooNear } from "./doubler-fastener-too-near";
 import { doublerFastenersTooFew } from "./doubler-fasteners-too-few";
+import { doublerFastenersTooMany } from "./doubler-fasteners-too-many";
 import { doublerMaterialDiffers } from "./doubler-material-differs";
 import { doublerMissesOpening } from "./doubler-misses-opening";
 import { doublerOutsidePanel } from "./doubler-outside-panel";
 import { doublerOverStiffener } from "./doubler-over-stiffener";
+import { doublerOverlapTooShort } from "./doubler-overlap-too-short";
 import { doublerTooNarrow } from "./doubler-too-narrow";
 import { doublerTooThin } from "./doubler-too-thin";
+import { doublerTotalTooFew } from "./doubler-total-too-few";
 import { fastenerPitchTooClose } from "./fastener-pitch-too-close";
 import { fastenerPitchTooWide } from "./fastener-pitch-too-wide";
 import { fastenerRowsTooClose } from "./fastener-rows-too-close";
@@ -53,12 +56,15 @@ export const structureRules: readonly Rule[] = [
   doublerFastenerPlacesDiffer,
   doublerFastenerTooNear,
   doublerFastenersTooFew,
+  doublerFastenersTooMany,
   doublerMaterialDiffers,
   doublerMissesOpening,
   doublerOutsidePanel,
   doublerOverStiffener,
+  doublerOverlapTooShort,
   doublerTooNarrow,
   doublerTooThin,
+  doublerTotalTooFew,
   fastenerPitchTooClose,
   fastenerPitchTooWide,
   fastenerRowsTooClose,

@@ -76,6 +76,7 @@ export const openingLayouts: readonly Layout[] = [
       "least-doubler-thickness",
       "fastener-count",
       "fasteners-needed",
+      "most-fasteners",
     ],
   },
   {
@@ -190,6 +191,7 @@ const columnHeads: Partial<Record<QuantityName, string>> = {
   "least-doubler-thickness": "least",
   "fastener-count": "each side",
   "fasteners-needed": "needed",
+  "most-fasteners": "room for",
   "fastener-diameter": "diameter",
   "doubler-edge-distance": "to edge",
   "stress-concentration": "factor",
