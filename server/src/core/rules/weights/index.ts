@@ -9,6 +9,7 @@ import { componentNotPlaced } from "./component-not-placed";
 import { componentPlacedTwice } from "./component-placed-twice";
 import { cumulativeChangeLarge } from "./cumulative-change-large";
 import { emptyCgNotComputed } from "./empty-cg-not-computed";
+import { envelopeLimitsCrossed } from "./envelope-limits-crossed";
 import { equipmentRemovedTwice } from "./equipment-removed-twice";
 import { everyLoadingNotChecked } from "./every-loading-not-checked";
 import { floorLoadAboveLimit } from "./floor-load-above-limit";
@@ -42,6 +43,7 @@ export const weightRules: readonly Rule[] = [
   componentPlacedTwice,
   cumulativeChangeLarge,
   emptyCgNotComputed,
+  envelopeLimitsCrossed,
   equipmentRemovedTwice,
   everyLoadingNotChecked,
   floorLoadAboveLimit,
