@@ -24,6 +24,7 @@ import { loadingNotCovered } from "./loading-not-covered";
 import { loadingScheduleNeeded } from "./loading-schedule-needed";
 import { phaseWeightAboveLimit } from "./phase-weight-above-limit";
 import { placardAboveLimit } from "./placard-above-limit";
+import { requiredEquipmentRemoved } from "./required-equipment-removed";
 import { stationAboveLimit } from "./station-above-limit";
 import { tareAboveReading } from "./tare-above-reading";
 import { usefulLoadLoss } from "./useful-load-loss";
@@ -58,6 +59,7 @@ export const weightRules: readonly Rule[] = [
   loadingScheduleNeeded,
   phaseWeightAboveLimit,
   placardAboveLimit,
+  requiredEquipmentRemoved,
   stationAboveLimit,
   tareAboveReading,
   usefulLoadLoss,
