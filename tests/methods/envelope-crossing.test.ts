@@ -26,6 +26,13 @@ it("lets limits meet in a point, and step at one weight", () => {
   expect(crossingOf(stepping)).toBeUndefined();
 });
 
+it("sees no crossing in the noise of two limits that meet at the datum", () => {
+  for (let arm = 0.1; arm < 5; arm += 0.1) {
+    const forward = [point(1700, -3 * arm), point(2300, 0)];
+    expect(crossingOf({ forward, aft: [point(1700, arm), point(2300, 0)] })).toBeUndefined();
+  }
+});
+
 it("says nothing where one side is not given, and looks at the one weight where both are", () => {
   expect(crossingOf({ forward: [], aft: [point(2000, 82)] })).toBeUndefined();
   expect(crossingOf({ forward: [point(2000, 95)], aft: [point(2000, 82)] })).toMatchObject({ forward: 95 });

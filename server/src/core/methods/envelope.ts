@@ -103,7 +103,9 @@ export function crossingOf({ forward, aft }: Envelope): Crossing | undefined {
   // What holds at the lowest weight "or less" holds at half of it.
   const lowest = weights.slice(0, 1).flatMap((weight) => at(weight / 2).map((spot) => ({ ...spot, weight })));
   const spots = [...lowest, ...(inside.length > 0 ? inside : weights.flatMap(at))];
-  const crossed = spots.filter((spot) => !isAtMost(spot.forward, spot.aft));
+  // Arms near the datum are differences of larger ones.
+  const scale = Math.max(0, ...[...forward, ...aft].map(({ arm }) => Math.abs(arm)));
+  const crossed = spots.filter((spot) => !isAtMost(spot.forward, spot.aft, scale));
   const [worst] = crossed.toSorted((a, b) => a.aft - a.forward - (b.aft - b.forward));
   if (!worst) return undefined;
   const { weight, forward: ahead, aft: behind } = worst;
