@@ -35,12 +35,15 @@ export function applyDeviations(
   const fieldOf = (finding: Finding) => identities.get(finding)!.field;
   const acceptances = new Map<Finding, Acceptance>();
   const problems: Problem[] = [];
+  const isAllComputed = !findings.some(hidesValues);
   for (const deviation of install.deviations) {
     const whole = wholeOf(deviation);
     if (!whole) continue; // what it lacks is a finding already
     const candidates = findings.filter((finding) => !acceptances.has(finding));
     const outcome = apply(whole, candidates, fieldOf, today);
-    if (outcome.problem) problems.push(outcome.problem);
+    if (outcome.problem && (isAllComputed || outcome.problem.rule !== "deviation-unused")) {
+      problems.push(outcome.problem);
+    }
     if (outcome.covers) acceptances.set(outcome.covers, acceptanceOf(whole, outcome.covers));
   }
   return {
@@ -141,6 +144,15 @@ function apply(
 
 /** Findings of these areas say that something was not read or not checked: nobody can accept what nobody knows. */
 const unacceptable: ReadonlySet<string> = new Set(["text", "record", "deviations"]);
+
+/**
+ * Whether a finding says that something was not read, or that what draws current is not known: what a deviation
+ * accepts may only be out of sight, then, and is not said to be mended.
+ */
+function hidesValues({ rule }: Finding): boolean {
+  const area = ruleById.get(rule)?.area;
+  return area === "text" || area === "record" || rule === "load-not-connected" || rule === "network-unsolved";
+}
 
 function acceptanceOf({ reason, reference, by, until, place }: Whole, { severity }: Finding): Acceptance {
   return { severity, reason, reference, by, until: until.value, place };

@@ -70,6 +70,48 @@ export function limitAt(points: readonly LimitPoint[], side: LimitSide, weight: 
   return { covered: true, arm: below.upward + part * (above.downward - below.upward) };
 }
 
+/** The two limits at a weight at which the forward one lies aft of the aft one. */
+export interface Crossing {
+  readonly weight: number;
+  readonly forward: number;
+  readonly aft: number;
+  /** At no weight is the forward limit ahead of the aft one: the two may have been taken for each other. */
+  readonly isEverywhere: boolean;
+}
+
+/**
+ * Where the limits of an envelope leave no centre of gravity between them, at its worst; undefined where they do
+ * at every weight that both are given for. At the weight of a step each side of it counts by itself.
+ */
+export function crossingOf({ forward, aft }: Envelope): Crossing | undefined {
+  const at = (weight: number) => {
+    const [ahead, behind] = [limitAt(forward, "forward", weight), limitAt(aft, "aft", weight)];
+    return ahead.covered && behind.covered ? [{ weight, forward: ahead.arm, aft: behind.arm }] : [];
+  };
+  const weights = [...new Set([...forward, ...aft].map(({ weight }) => weight))].toSorted((a, b) => a - b);
+  // Between two weights both limits are straight: two points inside tell them up to the ends.
+  const inside = weights.slice(1).flatMap((end, index) => {
+    const start = weights[index]!;
+    const [one] = at(start + (end - start) / 3);
+    const [two] = at(start + ((end - start) * 2) / 3);
+    if (!one || !two) return [];
+    return [
+      { weight: start, forward: 2 * one.forward - two.forward, aft: 2 * one.aft - two.aft },
+      { weight: end, forward: 2 * two.forward - one.forward, aft: 2 * two.aft - one.aft },
+    ];
+  });
+  // What holds at the lowest weight "or less" holds at half of it.
+  const lowest = weights.slice(0, 1).flatMap((weight) => at(weight / 2).map((spot) => ({ ...spot, weight })));
+  const spots = [...lowest, ...(inside.length > 0 ? inside : weights.flatMap(at))];
+  // Arms near the datum are differences of larger ones.
+  const scale = Math.max(0, ...[...forward, ...aft].map(({ arm }) => Math.abs(arm)));
+  const crossed = spots.filter((spot) => !isAtMost(spot.forward, spot.aft, scale));
+  const [worst] = crossed.toSorted((a, b) => a.aft - a.forward - (b.aft - b.forward));
+  if (!worst) return undefined;
+  const { weight, forward: ahead, aft: behind } = worst;
+  return { weight, forward: ahead, aft: behind, isEverywhere: crossed.length === spots.length };
+}
+
 /** Everything that one limit says at one weight. */
 interface Level {
   readonly weight: number;

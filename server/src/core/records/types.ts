@@ -232,6 +232,8 @@ export interface Equipment {
   readonly waterLine?: Written<Quantity<"length">>;
   /** Mark of the equipment list: required, standard, optional or special. */
   readonly class?: Written<"required" | "standard" | "optional" | "special">;
+  /** Item that it is required for, as belts are for a seat: taken out together with that, it is not missed. */
+  readonly requiredWith?: Written<string>;
 }
 
 /** Electrical system. */
@@ -1148,6 +1150,8 @@ export interface Removed {
   readonly place: Place;
   /** Item of the airframe's equipment list. */
   readonly equipment?: Written<string>;
+  /** Component or added item that takes its place; asked for where it is required equipment. */
+  readonly replacedBy?: Written<string>;
 }
 
 /** Added item. */

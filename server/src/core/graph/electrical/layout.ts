@@ -6,7 +6,6 @@
  * a component leads its current back to ground. Breakers, fuses, switches and the like are points that current
  * runs through: what leads to one is its line side, what starts at it is its load side.
  */
-
 import { none } from "../../none";
 import { onceEach } from "../../once-each";
 import type { Project } from "../../project";

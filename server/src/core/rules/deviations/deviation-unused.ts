@@ -14,7 +14,8 @@ export const deviationUnused = defineRule<{
   title: "A deviation accepts what is not found",
   why:
     "A deviation that covers nothing today would cover, unseen, a fault that comes back tomorrow. It is mended, or " +
-    "its name has a slip in it.",
+    "its name has a slip in it. While something of the record can't be read or computed, this is not told: what the " +
+    "deviation accepts may only be out of sight.",
   sources: [],
   say: ({ rule, subject, found }) => ({
     what: `The deviation of ${rule} for ${subject} covers no finding.`,
@@ -33,6 +34,11 @@ export const deviationUnused = defineRule<{
       title: "A slip in the name",
       text: deviationExample({ subject: "component RAK" }),
       finds: ["for component RAK covers no finding"],
+    },
+    {
+      title: "A slip elsewhere: what the rack loses is not computed, which is not the same as mended",
+      text: deviationExample().replace("from: CB-RACK", "from: CB-RAK"),
+      finds: [],
     },
     { title: "It covers its finding", text: deviationExample(), finds: [] },
   ],

@@ -10,6 +10,7 @@ import { essentialCircuitShared } from "./essential-circuit-shared";
 import { faultCurrentNotCompared } from "./fault-current-not-compared";
 import { faultCurrentTooSmall } from "./fault-current-too-small";
 import { fuseSparesTooFew } from "./fuse-spares-too-few";
+import { inrushTimeMissing } from "./inrush-time-missing";
 import { openingPointsMissing } from "./opening-points-missing";
 import { openingTimeNotCovered } from "./opening-time-not-covered";
 import { protectionAboveSources } from "./protection-above-sources";
@@ -31,6 +32,7 @@ export const protectionRules: readonly Rule[] = [
   faultCurrentNotCompared,
   faultCurrentTooSmall,
   fuseSparesTooFew,
+  inrushTimeMissing,
   openingPointsMissing,
   openingTimeNotCovered,
   protectionAboveSources,

@@ -1,6 +1,8 @@
 import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
+import type { WireResult } from "../../graph/electrical/wires";
 import { formatMeasure } from "../../quantities";
+import type { Condition } from "../../records/types";
 import { defineRule } from "../rule";
 import { governing, thickerGauges } from "../wires/governing";
 import { conditionName, runPlace } from "./places";
@@ -46,6 +48,9 @@ export const loadVoltageLow = defineRule<{
       );
       if (!worst) continue;
       const { condition, worst: wires } = worst.state;
+      const isKept = holds(worst.value.value, "at-least", limit.value);
+      // At full heat it would be too low, and how warm a wire in an unknown bundle gets is not known.
+      if (!isKept && wires.some((wire) => isOfUnknownHeat(wire, condition))) continue;
       const gauge = wires[0]?.wire.gauge;
       yield {
         rule: "load-voltage-low",
@@ -54,7 +59,7 @@ export const loadVoltageLow = defineRule<{
         value: worst.value,
         limit,
         sense: "at-least",
-        holds: holds(worst.value.value, "at-least", limit.value),
+        holds: isKept,
         facts: {
           component: path.id,
           voltage: worst.value.value,
@@ -80,6 +85,14 @@ export const loadVoltageLow = defineRule<{
       finds: ["RACK gets 24.\\d+ V in source-failed, below the 24.5 V"],
     },
     {
+      title: "In a bundle that is misspelt: how warm the wire gets, and what it drops, is not known",
+      text: sourceExample({
+        component: "least-voltage: 24.5 V",
+        conditions: [runningIn("cruise"), runningIn("source-failed", "failed: [ALT]")],
+      }).replace("length: 10 ft,", "length: 10 ft, bundle: B-1,"),
+      finds: [],
+    },
+    {
       title: "One that works from 22 V",
       text: sourceExample({
         component: "least-voltage: 22 V",
@@ -89,3 +102,7 @@ export const loadVoltageLow = defineRule<{
     },
   ],
 });
+
+function isOfUnknownHeat({ states }: WireResult, condition: Condition): boolean {
+  return states.some((state) => state.condition === condition && state.current && !state.drop);
+}

@@ -9,6 +9,7 @@ import { componentNotPlaced } from "./component-not-placed";
 import { componentPlacedTwice } from "./component-placed-twice";
 import { cumulativeChangeLarge } from "./cumulative-change-large";
 import { emptyCgNotComputed } from "./empty-cg-not-computed";
+import { envelopeLimitsCrossed } from "./envelope-limits-crossed";
 import { equipmentRemovedTwice } from "./equipment-removed-twice";
 import { everyLoadingNotChecked } from "./every-loading-not-checked";
 import { floorLoadAboveLimit } from "./floor-load-above-limit";
@@ -23,6 +24,7 @@ import { loadingNotCovered } from "./loading-not-covered";
 import { loadingScheduleNeeded } from "./loading-schedule-needed";
 import { phaseWeightAboveLimit } from "./phase-weight-above-limit";
 import { placardAboveLimit } from "./placard-above-limit";
+import { requiredEquipmentRemoved } from "./required-equipment-removed";
 import { stationAboveLimit } from "./station-above-limit";
 import { tareAboveReading } from "./tare-above-reading";
 import { usefulLoadLoss } from "./useful-load-loss";
@@ -42,6 +44,7 @@ export const weightRules: readonly Rule[] = [
   componentPlacedTwice,
   cumulativeChangeLarge,
   emptyCgNotComputed,
+  envelopeLimitsCrossed,
   equipmentRemovedTwice,
   everyLoadingNotChecked,
   floorLoadAboveLimit,
@@ -56,6 +59,7 @@ export const weightRules: readonly Rule[] = [
   loadingScheduleNeeded,
   phaseWeightAboveLimit,
   placardAboveLimit,
+  requiredEquipmentRemoved,
   stationAboveLimit,
   tareAboveReading,
   usefulLoadLoss,
