@@ -3,8 +3,9 @@ import { beside, extentAlong, type Placed } from "../../methods/geometry";
 import type { Source } from "../../source";
 import { asRecorded } from "../recorded";
 import { derive, derived, written } from "../value";
-import { figureOperands, geometrySource } from "./figures";
+import { geometrySource } from "./figures";
 import type { ReinforcementParts, ReinforcementResult } from "./reinforcement";
+import { doublerOperands } from "./reinforcement-operands";
 import { holesInSection } from "./section-holes";
 
 /** AC 43.13-1B asks that what is put on has at least the section of what is taken out. */
@@ -70,16 +71,8 @@ export function doublerSection(parts: ReinforcementParts): Pick<ReinforcementRes
  * Undefined where the opening is not within the doubler. An opening that lies askew to the load takes out more in all
  * than in any one section: it counts in each as so much wider.
  */
-function besideWidth({
-  reinforcement,
-  subject,
-  unit,
-  path,
-  keep,
-  opening,
-  outline,
-  standing,
-}: ReinforcementParts) {
+function besideWidth(parts: ReinforcementParts) {
+  const { subject, unit, path, keep, opening, outline, standing } = parts;
   if (!outline || standing?.kind !== "inside") return undefined;
   return keep(
     derive({
@@ -89,11 +82,7 @@ function besideWidth({
       method: path.direction
         ? "least width of the doubler beside the opening, of all sections across the load that cut it, less what the opening is wider in all than in any of them"
         : "twice the least distance between the outlines of opening and doubler",
-      operands: {
-        ...figureOperands(opening.cutout.opening!, unit),
-        ...figureOperands(reinforcement.outline!, unit, "doubler "),
-        ...(path.direction && { direction: written("direction of the load", path.direction, "deg") }),
-      },
+      operands: doublerOperands(parts),
       compute: () =>
         path.direction ? besideAcross(opening.placed, outline, path.across) : 2 * standing.distance,
       sources: [geometrySource],

@@ -7,9 +7,10 @@ import { isBelow } from "../../rounding";
 import type { Source } from "../../source";
 import type { Distance } from "../openings";
 import { asRecorded, countAsRecorded, counted } from "../recorded";
-import { assumed, derive, derived, type Operand, type Value, written } from "../value";
+import { derive, derived, type Operand, type Value, written } from "../value";
 import { figureOperands, geometrySource } from "./figures";
 import type { ReinforcementParts } from "./reinforcement";
+import { doublerOperands, rowsOnSide } from "./reinforcement-operands";
 
 export interface FastenerRoom {
   /** Fasteners in all, and twice those of a side. */
@@ -102,9 +103,7 @@ function rowsOf(parts: ReinforcementParts, least: LeastDistances): Rows {
     written(name, length, unit) ?? derived(`least ${name}`, orLeast);
   return {
     across: directionOfRows(parts),
-    r:
-      counted("rows on each side", rows) ??
-      assumed("rows on each side", 1, "1", "The record names no rows: one."),
+    r: rowsOnSide(parts),
     e: recorded("edge distance", edgeDistance, least.edge),
     p: recorded("pitch", pitch, least.pitch),
     q: isSingle ? {} : { q: recorded("distance between rows", rowPitch, least.rowPitch) },
@@ -148,7 +147,7 @@ function overlapOf(parts: ReinforcementParts, { across }: Rows): Value | undefin
         across === undefined
           ? "least distance between the outlines of opening and doubler"
           : "least length of the doubler before and behind the opening, across its rows",
-      operands: figuresOf(parts),
+      operands: doublerOperands(parts),
       compute: () => {
         if (across === undefined) return standing.distance;
         const { before, behind } = beside(opening.placed, outline, across + Math.PI / 2);
@@ -190,7 +189,7 @@ function wayAcross(parts: ReinforcementParts, { r, e, q }: Rows, across: number)
       unit,
       method:
         "between edges of the doubler that hold for all rows of a side and their edge distances, next to the opening",
-      operands: { ...figuresOf(parts), r, e, ...q },
+      operands: { ...doublerOperands(parts), r, e, ...q },
       compute: (n: { r: number; e: number; q?: number }) => {
         const own = reachAlong(opening.placed, across);
         const ends = reachAlong(opening.placed, along);
@@ -262,12 +261,4 @@ function mostInRows(
           compute: (n) => Math.max(0, n.r * (whole((n.L - 2 * n.e) / n.p) + 1)),
         }),
   );
-}
-
-function figuresOf({ opening, reinforcement, path, unit }: ReinforcementParts) {
-  return {
-    ...figureOperands(opening.cutout.opening!, unit),
-    ...figureOperands(reinforcement.outline!, unit, "doubler "),
-    ...(path.direction && { direction: written("direction of the load", path.direction, "deg") }),
-  };
 }

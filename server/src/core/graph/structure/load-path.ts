@@ -4,7 +4,7 @@ import type { Quantity } from "../../quantities";
 import type { Written } from "../../records/written";
 import type { CutoutResult } from "../openings";
 import { derive, type Keep, type Value, written } from "../value";
-import { figureOperands, geometrySource, unitOf } from "./figures";
+import { figureOperands, geometrySource, type Operands, unitOf } from "./figures";
 
 export interface LoadPath {
   /** Direction across the load, in radians from the panel's x axis. */
@@ -29,7 +29,7 @@ export function loadPathOf({ cutout, id, panel, placed }: CutoutResult, keep: Ke
       method: direction ? "extent of the outline across the load" : "greatest extent of the outline",
       operands: {
         ...figureOperands(cutout.opening!, unit),
-        ...(direction && { direction: written("direction of the load", direction, "deg") }),
+        ...directionOperand(direction),
       },
       compute: () => (direction ? extentAlong(placed, across) : greatest.length),
       sources: [geometrySource],
@@ -39,4 +39,10 @@ export function loadPathOf({ cutout, id, panel, placed }: CutoutResult, keep: Ke
     }),
   );
   return { across, direction, opening };
+}
+
+/** Empty where the panel records none. */
+export function directionOperand(direction: LoadPath["direction"]): Operands {
+  const operand = written("direction of the load", direction, "deg");
+  return operand ? { direction: operand } : {};
 }

@@ -2,17 +2,15 @@
 import { reachAlong } from "../../methods/geometry";
 import { inUnit } from "../../quantities";
 import { isBelow } from "../../rounding";
-import { counted } from "../recorded";
-import { assumed, derive, derived, type Operand } from "../value";
+import { derive, derived, type Operand } from "../value";
 import { doublerLines, type Fastener } from "./fasteners";
 import type { ReinforcementParts } from "./reinforcement";
+import { rowsOnSide } from "./reinforcement-operands";
 
 /** One for each row on both sides; more where the recorded places put more into one section through the opening. */
 export function holesInSection(parts: ReinforcementParts): Operand {
   const { fasteners, keep, subject, path } = parts;
-  const r =
-    counted("rows on each side", fasteners?.rows) ??
-    assumed("rows on each side", 1, "1", "The record names no rows: one.");
+  const r = rowsOnSide(parts);
   const placed = fasteners && path.direction ? doublerLines(fasteners, parts.unit).flat() : [];
   const most = mostAbreast(placed, parts);
   return derived(

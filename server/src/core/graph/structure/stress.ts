@@ -13,7 +13,7 @@ import type { CutoutResult } from "../openings";
 import { asRecorded } from "../recorded";
 import { derive, derived, type Keep, type Subject, type Value, written } from "../value";
 import { figureOperands, geometrySource, unitOf } from "./figures";
-import type { LoadPath } from "./load-path";
+import { directionOperand, type LoadPath } from "./load-path";
 
 export interface StressResult {
   readonly opening: CutoutResult;
@@ -70,14 +70,17 @@ export function stressAt(
   }
   const lookup = found.factor;
   const figure = figureOperands(opening.cutout.opening!, unit);
-  const direction = written("direction of the load", load.direction, "deg");
   const width = keep(
     derive({
       subject,
       quantity: "panel-width",
       unit,
       method: "least distance across the load between the panel's edges beside the opening",
-      operands: { ...figure, ...figureOperands(panel.outline!, unit, "panel "), direction },
+      operands: {
+        ...figure,
+        ...figureOperands(panel.outline!, unit, "panel "),
+        ...directionOperand(load.direction),
+      },
       compute: () => found.width,
       sources: [geometrySource],
     }),

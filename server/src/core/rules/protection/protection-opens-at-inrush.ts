@@ -1,9 +1,9 @@
-import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { openingMethods } from "../../methods/opening-time";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
-import { governing, guardsOf, largerDevices } from "../wires/governing";
+import { largerThanJudged } from "../wires/governing";
+import { judgeOpening } from "./early-opening";
 import { breakerPoints, protectionExample } from "./protection-example";
 
 export const protectionOpensAtInrush = defineRule<{
@@ -30,38 +30,11 @@ export const protectionOpensAtInrush = defineRule<{
   }),
   *check(project) {
     for (const { component, device, states } of electricalOf(project).protection.inrushes) {
-      const worst = governing(
-        states,
-        "at-most",
-        ({ time }) => time,
-        ({ earliest }) => earliest,
-      );
-      const chosen = device.inline.kind === "protection" ? device.inline.record.device : undefined;
-      if (!worst || !chosen) continue;
-      yield {
-        rule: "protection-opens-at-inrush",
-        subject: { kind: "protection", id: device.id },
-        place: chosen.place,
-        value: worst.value,
-        limit: worst.limit,
-        sense: "at-most",
-        holds: holds(worst.value.value, "at-most", worst.limit.value),
-        facts: {
-          protection: device.id,
-          component,
-          current: worst.state.current.value,
-          time: worst.value.value,
-          earliest: worst.limit.value,
-          condition: worst.state.condition.id?.value,
-        },
-        related: [],
-      };
+      const judged = judgeOpening("protection-opens-at-inrush", device, states, { component });
+      if (judged) yield judged;
     }
   },
-  *remedies(assessment, project) {
-    const guard = guardsOf(project).find(({ id }) => id === assessment.subject.id);
-    if (guard) yield* largerDevices(guard, project);
-  },
+  remedies: largerThanJudged,
   examples: () => [
     {
       title: "120 A for 3 s through a 20 A breaker, beside another 10 A",

@@ -1,11 +1,12 @@
-import { type Assessment, holds } from "../../findings/finding";
+import type { Assessment } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { PeakResult } from "../../graph/electrical/protection/peaks";
 import { ofEach } from "../../graph/recall";
 import { openingMethods } from "../../methods/opening-time";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
-import { governing, guardsOf, largerDevices } from "../wires/governing";
+import { largerThanJudged } from "../wires/governing";
+import { judgeOpening } from "./early-opening";
 import { breakerPoints, peakExample } from "./protection-example";
 
 export const protectionOpensAtPeak = defineRule<{
@@ -31,38 +32,12 @@ export const protectionOpensAtPeak = defineRule<{
   }),
   check: ofEach(
     (project) => electricalOf(project).protection.peaks,
-    function* ({ device: { id, inline }, states }: PeakResult): Iterable<Assessment> {
-      const chosen = inline.kind === "protection" ? inline.record.device : undefined;
-      const worst = governing(
-        states,
-        "at-most",
-        ({ time }) => time,
-        ({ earliest }) => earliest,
-      );
-      if (!worst || !chosen) return;
-      yield {
-        rule: "protection-opens-at-peak",
-        subject: { kind: "protection", id },
-        place: chosen.place,
-        value: worst.value,
-        limit: worst.limit,
-        sense: "at-most",
-        holds: holds(worst.value.value, "at-most", worst.limit.value),
-        facts: {
-          protection: id,
-          current: worst.state.current.value,
-          time: worst.value.value,
-          earliest: worst.limit.value,
-          condition: worst.state.condition.id?.value ?? "the condition",
-        },
-        related: [],
-      };
+    function* ({ device, states }: PeakResult): Iterable<Assessment> {
+      const judged = judgeOpening("protection-opens-at-peak", device, states);
+      if (judged) yield judged;
     },
   ),
-  *remedies(assessment, project) {
-    const guard = guardsOf(project).find(({ id }) => id === assessment.subject.id);
-    if (guard) yield* largerDevices(guard, project);
-  },
+  remedies: largerThanJudged,
   examples: () => [
     {
       title: "40 A for 20 s through a 20 A breaker that may open after 8 s",

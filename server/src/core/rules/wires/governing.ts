@@ -174,6 +174,12 @@ export function largerDevices(current: Guard, project: Project): Iterable<Remedy
   );
 }
 
+/** The same in place of the device that an assessment is about. */
+export function* largerThanJudged({ subject }: Assessment, project: Project): Iterable<Remedy> {
+  const guard = guardsOf(project).find(({ id }) => id === subject.id);
+  if (guard) yield* largerDevices(guard, project);
+}
+
 function devicesLike({ device }: Guard, project: Project): Device[] {
   return (project.kit?.devices ?? []).filter((one) => one.rating && one.kind?.value === device.kind?.value);
 }

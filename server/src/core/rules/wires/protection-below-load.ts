@@ -8,7 +8,7 @@ import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
 import { circuitExample } from "./circuit-example";
-import { type Guard, governing, guardsOf, largerDevices } from "./governing";
+import { type Guard, governing, guardsOf, largerThanJudged } from "./governing";
 
 export const protectionBelowLoad = defineRule<{
   protection: string;
@@ -35,10 +35,7 @@ export const protectionBelowLoad = defineRule<{
       (isShort ? " For a peak that it holds, record its maker's opening times in the kit." : ""),
   }),
   check: ofEach(guardsOf, judge, (project) => electricalOf(project).protection.peaks),
-  *remedies(assessment, project) {
-    const device = guardsOf(project).find(({ id }) => id === assessment.subject.id);
-    if (device) yield* largerDevices(device, project);
-  },
+  remedies: largerThanJudged,
   examples: () => [
     {
       title: "18 A behind a 15 A breaker",
