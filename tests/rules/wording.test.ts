@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { check } from "../../server/src/core/check";
 import { ruleById } from "../../server/src/core/rules";
 import {
   didYouMean,
@@ -11,6 +12,8 @@ import {
   withArticle,
 } from "../../server/src/core/rules/wording";
 import { runExample } from "../../server/src/core/run-example";
+import { RecordShelf } from "../../server/src/core/shelf";
+import { demo, demoRecords } from "../support/workspace";
 
 describe("listWords", () => {
   it.each([
@@ -90,4 +93,20 @@ it("opening-time-not-covered names the share of the rating that a point is wante
   const inrush = findings.find(({ what }) => what.includes("inrush of RACK"));
   expect(inrush?.what).toContain("300 A");
   expect(inrush?.todo).toContain("about 1500 % of its rating");
+});
+
+it("a condition without a name is told in words", () => {
+  const texts = new Map(Object.entries(demoRecords()));
+  const [before, after] = texts.get(demo.faulty)!.split(/^(?=placement:)/m);
+  const nameless = before!.replace(/^ {2}- id: [a-z0-9-]+\n {4}/gm, "  - ") + after;
+  expect(nameless).toMatch(/^conditions:\n {2}- phase:/m);
+  texts.set(demo.faulty, nameless);
+  const shelf = new RecordShelf({
+    resolve: (_, path) => (texts.has(path) ? path : undefined),
+    text: (file) => texts.get(file),
+  });
+  const { findings } = check(shelf.load(demo.faulty)!, shelf);
+  const words = findings.flatMap(({ what, todo }) => [what, todo]);
+  expect(words.filter((one) => one.includes("undefined"))).toEqual([]);
+  expect(words.filter((one) => one.includes("a condition")).length).toBeGreaterThan(3);
 });

@@ -1,6 +1,7 @@
 /** Words that the messages of all rules share. */
 import { nearest } from "../nearest";
 import type { IdKind } from "../records/schema";
+import type { Condition } from "../records/types";
 import type { Whereabouts } from "../records/whereabouts";
 
 /** Longer texts are cut in a message: it has to stay one line. */
@@ -128,4 +129,9 @@ export function omittedWords(omitted: number | undefined): string {
 
 function isEntry(step: string): boolean {
   return /^#\d+$/.test(step);
+}
+
+/** What a condition is called in a message. */
+export function conditionName({ id }: Condition): string {
+  return id?.value ?? "a condition";
 }

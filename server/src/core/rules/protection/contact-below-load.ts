@@ -4,7 +4,7 @@ import { formatMeasure } from "../../quantities";
 import { switchDeratingSource } from "../../tables/switch-derating";
 import { defineRule } from "../rule";
 import { governing } from "../wires/governing";
-import { sentence } from "../wording";
+import { conditionName, sentence } from "../wording";
 import { peakExample, protectionExample } from "./protection-example";
 
 export const contactBelowLoad = defineRule<{
@@ -57,7 +57,7 @@ export const contactBelowLoad = defineRule<{
           current: worst.state.current.value,
           required: worst.value.value,
           rating: rating.value,
-          condition: worst.state.condition.id?.value,
+          condition: conditionName(worst.state.condition),
           duration: worst.state.condition.duration?.value.si,
         },
         related: [],

@@ -4,6 +4,7 @@ import type { DeviceResult } from "../../graph/electrical/devices";
 import type { Value } from "../../graph/value";
 import type { Condition } from "../../records/types";
 import { governing } from "../wires/governing";
+import { conditionName } from "../wording";
 
 /** A current through a device, how long it lasts, and after how long the device may open; times in s. */
 export interface PassingCurrent {
@@ -41,7 +42,7 @@ export function judgeOpening(
       current: worst.state.current.value,
       time: worst.value.value,
       earliest: worst.limit.value,
-      condition: worst.state.condition.id?.value ?? "the condition",
+      condition: conditionName(worst.state.condition),
       ...about,
     },
     related: [],

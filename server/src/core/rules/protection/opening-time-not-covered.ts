@@ -12,7 +12,7 @@ import type { Place } from "../../records/written";
 import { isAtMost } from "../../rounding";
 import type { Source } from "../../source";
 import { defineRule } from "../rule";
-import { listWords } from "../wording";
+import { conditionName, listWords } from "../wording";
 import {
   breakerPoints,
   breakerPointsToFaults,
@@ -184,7 +184,7 @@ function* ofPeak({ device, states }: PeakResult): Iterable<Problem> {
   yield* problem(
     device,
     `Whether ${device.id} holds ${formatMeasure(current.value, "A")} for ${formatMeasure(time.value, "s")} ` +
-      `(${condition.id?.value}) when it is warm from ${formatMeasure(before!.value, "A")} is not known`,
+      `(${conditionName(condition)}) when it is warm from ${formatMeasure(before!.value, "A")} is not known`,
     "its points are taken to hold from cold",
     "Ask its maker for the opening times of a device that carries this load, or take a larger one.",
   );

@@ -1,7 +1,7 @@
 import type { Problem } from "../../findings/finding";
 import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { conditionName } from "./places";
+import { conditionName } from "../wording";
 import { runningIn, sourceExample } from "./source-example";
 
 export const batteryCapacityMissing = defineRule<{ battery: string; condition: string }>({

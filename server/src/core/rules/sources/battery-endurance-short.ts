@@ -2,7 +2,8 @@ import { type Assessment, holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName } from "../wording";
+import { conditionPlace } from "./places";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 
 export const batteryEnduranceShort = defineRule<{

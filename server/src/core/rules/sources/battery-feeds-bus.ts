@@ -3,8 +3,8 @@ import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { isAtMost } from "../../rounding";
 import { defineRule } from "../rule";
-import { listWords } from "../wording";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName, listWords } from "../wording";
+import { conditionPlace } from "./places";
 import { sourceCapacity } from "./references";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 

@@ -2,7 +2,8 @@ import { type Assessment, holds, type Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure, roundUp } from "../../quantities";
 import { defineRule, rewrite } from "../rule";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName } from "../wording";
+import { conditionPlace } from "./places";
 import { sourceCapacity } from "./references";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 

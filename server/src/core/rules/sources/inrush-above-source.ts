@@ -4,7 +4,8 @@ import { groupBy } from "../../graph/group-by";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
 import { governing } from "../wires/governing";
-import { conditionName, runPlace } from "./places";
+import { conditionName } from "../wording";
+import { runPlace } from "./places";
 import { sourceExample } from "./source-example";
 
 export const inrushAboveSource = defineRule<{

@@ -5,7 +5,8 @@ import { formatMeasure } from "../../quantities";
 import type { Condition } from "../../records/types";
 import { defineRule } from "../rule";
 import { governing, thickerGauges } from "../wires/governing";
-import { conditionName, runPlace } from "./places";
+import { conditionName } from "../wording";
+import { runPlace } from "./places";
 import { runningIn, sourceExample } from "./source-example";
 
 export const loadVoltageLow = defineRule<{

@@ -8,8 +8,8 @@ import type { Island } from "../../methods/network";
 import type { Project } from "../../project";
 import type { Condition, Wire } from "../../records/types";
 import { defineRule } from "../rule";
-import { listWords, shorten } from "../wording";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName, listWords, shorten } from "../wording";
+import { conditionPlace } from "./places";
 import { exampleAlternator, sourceExample } from "./source-example";
 
 export const networkIsland = defineRule<{

@@ -2,8 +2,8 @@ import type { Facts, Problem } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import type { Network, NetworkState } from "../../graph/electrical/network";
 import { defineRule } from "../rule";
-import { listWords } from "../wording";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName, listWords } from "../wording";
+import { conditionPlace } from "./places";
 import { runningIn, sourceExample } from "./source-example";
 
 type NoSolution = Extract<NetworkState["answer"], { kind: "no-solution" }>;

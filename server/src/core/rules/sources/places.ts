@@ -6,11 +6,6 @@ export function conditionPlace({ id, place }: Condition): Place {
   return id?.place ?? place;
 }
 
-/** What a condition is called in a message. */
-export function conditionName({ id }: Condition): string {
-  return id?.value ?? "a condition";
-}
-
 /** Where a condition lets a component run, or the condition as a whole. */
 export function runPlace(condition: Condition, component: string): Place {
   const pair = condition.loads?.find(({ key }) => key.value === component);

@@ -3,8 +3,9 @@ import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { dropCauses } from "./drop-causes";
-import { conditionName, conditionPlace } from "./places";
+import { conditionPlace } from "./places";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 
 type LoadCase = "continuous" | "landing-light-on" | "landing-light-off";

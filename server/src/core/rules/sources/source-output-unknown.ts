@@ -6,8 +6,8 @@ import { groupBy } from "../../graph/group-by";
 import type { Project } from "../../project";
 import { placeInAirframe } from "../link-places";
 import { defineRule } from "../rule";
-import { listWords, shorten } from "../wording";
-import { conditionName, conditionPlace } from "./places";
+import { conditionName, listWords, shorten } from "../wording";
+import { conditionPlace } from "./places";
 import { outputAtLowSpeed } from "./references";
 import { exampleAlternator, runningIn, sourceExample } from "./source-example";
 

@@ -2,8 +2,9 @@ import { holds } from "../../findings/finding";
 import { electricalOf } from "../../graph/derivations";
 import { formatMeasure } from "../../quantities";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { dropCauses } from "./drop-causes";
-import { conditionName, conditionPlace } from "./places";
+import { conditionPlace } from "./places";
 import { sourceCapacity } from "./references";
 import { existingLoad, runningIn, sourceExample } from "./source-example";
 

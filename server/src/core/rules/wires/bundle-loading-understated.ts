@@ -5,6 +5,7 @@ import { derive, written } from "../../graph/value";
 import { formatMeasure, roundUp } from "../../quantities";
 import { bundleDeratingSource, bundleLoadings } from "../../tables/bundle-derating";
 import { defineRule, rewrite } from "../rule";
+import { conditionName } from "../wording";
 import { circuitExample } from "./circuit-example";
 import { governing } from "./governing";
 
@@ -61,7 +62,7 @@ export const bundleLoadingUnderstated = defineRule<{
           bundle: id,
           loading: worst.value.value,
           stated: limit.value,
-          condition: worst.state.condition.id?.value,
+          condition: conditionName(worst.state.condition),
         },
         related: [],
       };

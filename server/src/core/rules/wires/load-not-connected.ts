@@ -5,7 +5,7 @@ import type { Project } from "../../project";
 import type { Wire } from "../../records/types";
 import type { Written } from "../../records/written";
 import { defineRule } from "../rule";
-import { listWords } from "../wording";
+import { conditionName, listWords } from "../wording";
 import { circuitExample } from "./circuit-example";
 import { swapEnds } from "./swap-ends";
 
@@ -98,7 +98,7 @@ export const loadNotConnected = defineRule<{
           place: key.place,
           facts: {
             component: key.value,
-            condition: condition.id?.value ?? "a condition",
+            condition: conditionName(condition),
             unfed: unfed.map(({ value }) => value),
             reversed: reversed?.id?.value,
             end: reversed?.to?.value,

@@ -2,6 +2,7 @@ import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import {
@@ -54,7 +55,7 @@ export const protectionAboveWire = defineRule<{
 
 /** What a wire may carry in the condition in which that is least. */
 interface AllowedLimit extends GuardLimit {
-  readonly condition: string | undefined;
+  readonly condition: string;
 }
 
 function limitsOf({ rating, wires }: Guard): AllowedLimit[] {
@@ -62,7 +63,7 @@ function limitsOf({ rating, wires }: Guard): AllowedLimit[] {
   const limits: AllowedLimit[] = [];
   for (const { result } of wires) {
     const worst = governing(result.states, "at-most", ratingOf, allowedOf);
-    if (worst) limits.push({ result, limit: worst.limit, condition: worst.state.condition.id?.value });
+    if (worst) limits.push({ result, limit: worst.limit, condition: conditionName(worst.state.condition) });
   }
   return limits;
 }

@@ -7,6 +7,7 @@ import { none } from "../../none";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { circuitExample } from "./circuit-example";
 import { type Guard, governing, guardsOf, largerThanJudged } from "./governing";
 
@@ -83,7 +84,7 @@ function* judge({ place, id, rating, currents }: Guard, peaks: readonly PeakResu
       protection: id,
       current: worst.value.value,
       rating: rating.value,
-      condition: worst.state.condition.id?.value,
+      condition: conditionName(worst.state.condition),
       isShort: worst.state.condition.duration !== undefined,
     },
     related: [],

@@ -6,6 +6,7 @@ import { altitudeDeratingSource } from "../../tables/altitude-derating";
 import { bundleDeratingSource } from "../../tables/bundle-derating";
 import { freeAirReadSource } from "../../tables/free-air";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { fewerNeighbours } from "./bundle-split";
 import { circuitExample } from "./circuit-example";
 import { allowedOf, currentOf, governing, thickerGauges } from "./governing";
@@ -48,7 +49,7 @@ export const wireOverAmpacity = defineRule<{
           wire: id,
           current: worst.value.value,
           allowed: worst.limit.value,
-          condition: worst.state.condition.id?.value,
+          condition: conditionName(worst.state.condition),
         },
         related: [],
       };

@@ -5,6 +5,7 @@ import { ofEach } from "../../graph/recall";
 import { formatMeasure } from "../../quantities";
 import { advisoryCircular } from "../../tables/electrical-documents";
 import { defineRule } from "../rule";
+import { conditionName } from "../wording";
 import { circuitExample } from "./circuit-example";
 import { governing, thickerGauges } from "./governing";
 
@@ -55,7 +56,7 @@ export const wireVoltageDrop = defineRule<{
           component: path.id,
           drop: worst.value.value,
           limit: worst.limit.value,
-          condition: condition.id?.value,
+          condition: conditionName(condition),
           wire: wire.id,
           share: share?.value,
         },
